@@ -1,0 +1,9 @@
+//! Laws over plain numbers: circuits, radiation, ducts, cells, heat, air.
+//!
+//! Everything here is SI `f64`; names and docs carry the unit. Nothing here
+//! knows of the design file, of disk, clock, network or terminal.
+//! Sources are keys of `bibliography.toml` at the root of the repository.
+
+pub mod air;
+pub mod loudspeaker;
+pub mod math;
