@@ -7,3 +7,5 @@
 pub mod air;
 pub mod loudspeaker;
 pub mod math;
+pub mod radiation;
+pub mod special;
