@@ -5,7 +5,13 @@
 //! Sources are keys of `bibliography.toml` at the root of the repository.
 
 pub mod air;
+pub mod amplifier;
+pub mod battery;
+pub mod heat;
+pub mod level;
 pub mod loudspeaker;
 pub mod math;
+pub mod programme;
 pub mod radiation;
 pub mod special;
+pub mod wire;
