@@ -7,6 +7,7 @@
 pub mod air;
 pub mod amplifier;
 pub mod battery;
+pub mod circuit;
 pub mod heat;
 pub mod level;
 pub mod loudspeaker;

@@ -1,0 +1,28 @@
+//! Linear networks at steady sinusoidal state, by modified nodal analysis.
+//!
+//! Electrical, mechanical and acoustical elements share one network in the
+//! impedance analogy: force and pressure are potentials, velocity and volume
+//! velocity are flows. A force factor is a gyrator, a cone area a transformer.
+//! Phasors go as exp(+jωt) and are rms values.
+//!
+//! A [`Circuit`] holds names, structure and values. A [`Solver`] is planned
+//! once for a structure (`markowitz-1957`: sparse elimination whose order keeps
+//! fill-in low, with a threshold test on the pivots) and then reused for other
+//! frequencies and other values. It treats [`LANES`] frequencies at a time.
+
+mod band;
+mod dense;
+mod element;
+mod lanes;
+mod layout;
+mod network;
+mod numeric;
+mod plan;
+mod solution;
+
+pub use band::{Band, Grid};
+pub use element::{Admittance, Impedance, OnePort, SemiInductance, TwoPort, Value};
+pub use lanes::{LANES, Lanes, Reals};
+pub use network::{Circuit, Element, ElementId, GROUND, Node};
+pub use numeric::{Singular, Solver};
+pub use solution::Solution;

@@ -1,0 +1,7 @@
+//! The loudspeaker network against published relations, against a general
+//! circuit simulator, and against what must hold for any passive network.
+
+mod support;
+#[path = "../table/mod.rs"]
+mod table;
+mod tables;
