@@ -8,6 +8,7 @@ pub mod air;
 pub mod amplifier;
 pub mod battery;
 pub mod circuit;
+pub mod driver;
 pub mod heat;
 pub mod level;
 pub mod loudspeaker;

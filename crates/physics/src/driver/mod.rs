@@ -1,0 +1,20 @@
+//! The small-signal parameters of a driver and what ties them together.
+//!
+//! Symbols are the trade's: R<sub>E</sub>, f<sub>S</sub>, Q<sub>MS</sub>,
+//! Q<sub>ES</sub>, Q<sub>TS</sub>, V<sub>AS</sub>, S<sub>D</sub>, Bl,
+//! M<sub>MS</sub>, C<sub>MS</sub>, R<sub>MS</sub>, η₀ (`small-1972`).
+//! f<sub>S</sub>, the Qs and M<sub>MS</sub> are those of the driver hung in
+//! free air, without a baffle.
+
+mod complete;
+mod measure;
+mod relations;
+
+pub use complete::{Completion, Conflict, Partial, complete};
+pub use measure::{
+    ImpedancePoints, ImpedanceReading, added_mass, known_volume, known_volume_with_quality,
+};
+pub use relations::{
+    SENSITIVITY_VOLTAGE, compliance_of, efficiency, efficiency_of_resonance, equivalent_volume,
+    free_air_mass, level_of_power, sensitivity, total_quality,
+};
