@@ -1,10 +1,19 @@
 //! The design file and the shelf: text, places, units, tolerances, located
 //! errors, and edits that keep comments.
 
+mod diagnostic;
+mod fault;
 mod model;
 mod place;
+mod quantity;
+mod read;
+mod say;
+mod source;
 mod value;
 
+pub use diagnostic::{DIAGNOSTIC_CODES, Diagnostic};
 pub use model::*;
 pub use place::{FileId, Place};
+pub use quantity::{Dimension, format_like, format_rounded, format_value};
+pub use read::{BUILT_IN_SHELF, FORMAT, built_in_shelf, read, read_shelf};
 pub use value::{Tolerance, Value};

@@ -257,6 +257,10 @@ pub struct Size {
 
 /// What the box does with the back of the cone.
 #[derive(Clone, Debug, PartialEq)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "there is one of it in a design; a box would only be in the reader's way"
+)]
 pub enum EnclosureKind {
     /// Closed.
     Sealed,

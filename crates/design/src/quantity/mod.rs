@@ -1,0 +1,21 @@
+//! Quantities: text with number, unit and tolerance, and back.
+
+mod component;
+mod decibel;
+mod dimension;
+mod money;
+mod number;
+mod parse;
+mod print;
+mod size;
+mod trouble;
+mod unit;
+
+pub use dimension::Dimension;
+pub use print::{format_like, format_rounded, format_value};
+
+pub(crate) use money::amount;
+pub(crate) use parse::quantity;
+pub(crate) use size::edges;
+pub(crate) use trouble::{Trouble, TroubleKind};
+pub(crate) use unit::symbols;

@@ -1,0 +1,64 @@
+//! Amplifier, source and battery of the design.
+
+use super::fields::Fields;
+use super::shelf::ReadShelf;
+use super::values::Bounds::{NotNegative, Positive};
+use crate::diagnostic::Log;
+use crate::quantity::Dimension as D;
+use crate::{AmplifierUse, BatteryUse, SourceUse};
+
+/// Most batteries anybody joins in parallel.
+const MOST_BATTERIES: u32 = 20;
+
+pub(crate) fn amplifier(
+    fields: Fields<'_>,
+    shelf: &ReadShelf,
+    log: &mut Log,
+) -> Option<AmplifierUse> {
+    let part = shelf.part(&fields, "part", log);
+    let coupling = fields.value("coupling", D::Capacitance, Positive, log);
+    let cable_length = fields.value("cable_length", D::Length, NotNegative, log);
+    let cable_section = fields.value("cable_section", D::Area, Positive, log);
+    fields.finish(log);
+    let (part, place) = part?;
+    Some(AmplifierUse {
+        part,
+        place,
+        coupling,
+        cable_length,
+        cable_section,
+    })
+}
+
+pub(crate) fn source(fields: Option<Fields<'_>>, log: &mut Log) -> SourceUse {
+    let Some(fields) = fields else {
+        return SourceUse {
+            level: None,
+            loss: None,
+        };
+    };
+    let source = SourceUse {
+        level: fields.value("level", D::Voltage, Positive, log),
+        loss: fields.value("loss", D::Decibel, NotNegative, log),
+    };
+    fields.finish(log);
+    source
+}
+
+pub(crate) fn battery(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<BatteryUse> {
+    let part = shelf.part(&fields, "part", log);
+    let count = fields.count("count", 1, MOST_BATTERIES, log).unwrap_or(1);
+    let charger_current = fields.value("charger_current", D::Current, Positive, log);
+    let charged_inside = fields.flag("charged_inside", true, log);
+    let vented_bay = fields.flag("vented_bay", false, log);
+    fields.finish(log);
+    let (part, place) = part?;
+    Some(BatteryUse {
+        part,
+        place,
+        count,
+        charger_current,
+        charged_inside,
+        vented_bay,
+    })
+}

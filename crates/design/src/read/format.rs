@@ -1,0 +1,31 @@
+//! The `format` line.
+
+use super::fields::{Fields, wrong_type};
+use crate::diagnostic::Log;
+use crate::fault::Fault;
+
+/// The format of files this program reads and writes.
+pub const FORMAT: i64 = 1;
+
+/// Whether the rest of the file can be read; notes why not.
+pub(crate) fn is_known(top: &Fields<'_>, log: &mut Log) -> bool {
+    let Some(entry) = top.entry("format") else {
+        if !top.is_broken() {
+            log.add(&Fault::FormatMissing, top.header());
+        }
+        return true;
+    };
+    let Some(found) = entry.item.as_integer() else {
+        wrong_type(&entry, "format", "a whole number without quotes", "1", log);
+        return true;
+    };
+    if found > FORMAT {
+        log.add(&Fault::FormatNewer { found }, entry.place());
+        return false;
+    }
+    if found < FORMAT {
+        let found = found.to_string();
+        log.add(&Fault::FormatUnknown { found }, entry.place());
+    }
+    true
+}

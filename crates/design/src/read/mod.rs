@@ -1,0 +1,142 @@
+//! Texts to a project: every name resolved, every unit gone, every error
+//! found.
+
+mod amplifier;
+mod battery;
+mod brief;
+mod driver;
+mod drivers;
+mod electric;
+mod enclosure;
+mod fields;
+mod format;
+mod inside;
+mod nearest;
+mod part;
+mod radiator;
+mod sheet;
+mod shelf;
+mod values;
+mod words;
+
+pub use format::FORMAT;
+pub use shelf::{BUILT_IN_SHELF, built_in_shelf};
+
+use crate::diagnostic::Log;
+use crate::fault::Fault;
+use crate::source::Source;
+use crate::{AmplifierUse, Design, Diagnostic, FileId, Project, Shelf, Side};
+use fields::Fields;
+use shelf::ReadShelf;
+
+/// Reads a design, and the maker's own shelf beside it.
+///
+/// # Errors
+///
+/// Everything that is wrong with either text, in the order of the texts.
+pub fn read(design_text: &str, shelf_text: Option<&str>) -> Result<Project, Vec<Diagnostic>> {
+    let mut log = Log::default();
+    let shelf = shelf::read(shelf_text, &mut log);
+    let source = Source::read(FileId::Design, design_text, &mut log);
+    let design = if source.misplaced {
+        None
+    } else {
+        design(&source, &shelf, &mut log)
+    };
+    let found = log.into_sorted();
+    match design {
+        Some(design) if found.is_empty() => Ok(Project {
+            design,
+            shelf: shelf.shelf,
+        }),
+        _ => Err(found),
+    }
+}
+
+/// Reads the maker's own shelf over the built-in one.
+///
+/// # Errors
+///
+/// Everything that is wrong with the text.
+pub fn read_shelf(shelf_text: Option<&str>) -> Result<Shelf, Vec<Diagnostic>> {
+    let mut log = Log::default();
+    let shelf = shelf::read(shelf_text, &mut log);
+    let found = log.into_sorted();
+    if found.is_empty() {
+        Ok(shelf.shelf)
+    } else {
+        Err(found)
+    }
+}
+
+fn design(source: &Source<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<Design> {
+    let top = Fields::top(source, "the design file");
+    if !format::is_known(&top, log) {
+        return None;
+    }
+    let name = top.need_text("name", "\"my box\"", log);
+    let revision = top.count("revision", 0, u32::MAX, log);
+    let brief = needed(&top, "brief", "distance = \"3 m\"", log)
+        .and_then(|fields| brief::brief(fields, log));
+    let place = brief::play_place(top.table("place", log), log);
+    let drivers = drivers::drivers(&top, shelf, log);
+    let amplifier = needed(&top, "amplifier", "part = \"…\"", log)
+        .and_then(|fields| electric::amplifier(fields, shelf, log));
+    let feed = electric::source(top.table("source", log), log);
+    let battery = needed(&top, "battery", "part = \"…\"", log)
+        .and_then(|fields| electric::battery(fields, shelf, log));
+    let enclosure = needed(&top, "box", "outside = \"360 x 200 x 180 mm\"", log)
+        .and_then(|fields| enclosure::enclosure(fields, shelf, log));
+    let inside = inside::things(&top, log);
+    top.finish(log);
+
+    let mono = drivers.sides.iter().all(|(side, _)| *side == Side::Mono);
+    if let Some(amplifier) = &amplifier {
+        channels_suffice(amplifier, &drivers.sides, log);
+    }
+    if let Some(enclosure) = &enclosure {
+        let has_drivers = !drivers.sides.is_empty();
+        enclosure::chambers_fit(enclosure.chambers, mono && has_drivers, log);
+    }
+    Some(Design {
+        name: name?,
+        revision,
+        brief: brief?,
+        place,
+        drivers: drivers.uses,
+        amplifier: amplifier?,
+        source: feed,
+        battery: battery?,
+        enclosure: enclosure?,
+        inside,
+    })
+}
+
+/// A table that must be there.
+fn needed<'a>(
+    top: &Fields<'a>,
+    key: &'static str,
+    example: &str,
+    log: &mut Log,
+) -> Option<Fields<'a>> {
+    if top.is_absent(key) && !top.is_broken() {
+        let fault = Fault::TableMissing {
+            header: format!("[{key}]"),
+            example: example.to_owned(),
+        };
+        log.add(&fault, top.header());
+    }
+    top.table(key, log)
+}
+
+fn channels_suffice(amplifier: &AmplifierUse, sides: &[(Side, crate::Place)], log: &mut Log) {
+    let on = |wanted: Side| {
+        sides
+            .iter()
+            .any(|(side, _)| *side == wanted || *side == Side::Both)
+    };
+    if amplifier.part.channels < 2 && on(Side::Left) && on(Side::Right) {
+        let name = amplifier.part.common.name.text.clone();
+        log.add(&Fault::AmplifierChannels { name }, amplifier.place);
+    }
+}

@@ -1,0 +1,59 @@
+//! Sentences about parts and the shelf.
+
+use super::{Said, said, shown};
+use crate::fault::Fault;
+
+pub(super) fn say(fault: &Fault) -> Option<Said> {
+    let said = match fault {
+        Fault::PartUnknown {
+            noun,
+            name,
+            nearest,
+        } => said(
+            "part-unknown",
+            format!("there is no {noun} \"{}\" on the shelf", shown(name)),
+            format!("no {noun} of this name"),
+            match nearest {
+                Some(nearest) => format!("did you mean \"{}\"?", shown(nearest)),
+                None => format!(
+                    "take a {noun} from the built-in shelf, or describe yours in shelf.toml"
+                ),
+            },
+        ),
+        Fault::PartWrongKind { name, is, noun } => said(
+            "part-wrong-kind",
+            format!("\"{}\" is a {is}, and a {noun} is needed here", shown(name)),
+            format!("a {is}, not a {noun}"),
+            format!("name a {noun} of the shelf"),
+        ),
+        Fault::NameTwice { noun, name } => said(
+            "name-twice",
+            format!(
+                "there are two {noun}s named \"{}\" in this file",
+                shown(name)
+            ),
+            "named before, further up",
+            "give one of them another name, or take one out",
+        ),
+        Fault::DriverBare { name } => said(
+            "driver-bare",
+            format!("too little is known about the driver \"{}\"", shown(name)),
+            "a size and a resistance are needed at least",
+            "add its `size` (or `sd` or `diameter`) and its `re` (or `impedance`), like `size = \"6.5 in\"` and `re = \"3.4 Ω\"`",
+        ),
+        Fault::PairIncomplete { there, absent } => said(
+            "pair-incomplete",
+            format!("`{there}` means nothing without `{absent}`"),
+            format!("`{absent}` is missing beside it"),
+            format!("add `{absent}`, or take `{there}` out"),
+        ),
+        Fault::OrderWrong { lower, upper } => said(
+            "order-wrong",
+            format!("`{lower}` must be less than `{upper}`"),
+            format!("not less than `{upper}`"),
+            format!("check both `{lower}` and `{upper}`; one of them is wrong"),
+        ),
+        _ => return None,
+    };
+    Some(said)
+}
