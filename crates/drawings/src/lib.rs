@@ -1,1 +1,23 @@
-//! Placeholder.
+//! Sheets in millimetres, and the exporters to SVG and PDF.
+//!
+//! Everything is laid out once into a neutral [`Sheet`]; the exporters in
+//! [`export`] only translate it and know nothing of one another. Lengths are
+//! millimetres throughout, y runs downwards, colours are [`Role`]s.
+
+pub mod chart;
+pub mod export;
+mod geometry;
+#[cfg(test)]
+mod golden;
+mod math;
+mod paper;
+mod path;
+mod role;
+pub mod sheet;
+pub mod text;
+
+pub use geometry::{Point, Rect};
+pub use paper::Paper;
+pub use path::{Path, Polyline, Segment};
+pub use role::{Rgb, Role, Theme};
+pub use sheet::{Drawing, Sheet};
