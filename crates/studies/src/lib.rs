@@ -1,1 +1,27 @@
-//! Placeholder.
+//! Where physics and design meet: builds, figures, curves, findings, promises, mends.
+//!
+//! A study turns a build, which is numbers for one box, into what that box
+//! does. The same studies run on the nominal build and on thousands of drawn
+//! ones, so every result comes with a band and with odds.
+
+pub mod check;
+pub mod report;
+pub mod vary;
+pub mod words;
+
+mod build;
+mod mend;
+mod odds;
+mod outcome;
+mod power;
+mod run;
+mod sound;
+mod subject;
+mod versus;
+
+pub use odds::Band;
+pub use report::Report;
+pub use run::{Options, Texts, run};
+pub use sound::Limit;
+pub use subject::{AirLine, CostLine, Front, Spot, SpotKind, WeightLine};
+pub use versus::{Versus, Way};

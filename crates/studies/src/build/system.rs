@@ -1,0 +1,146 @@
+//! From the numbers of one box to the network that is solved.
+
+use super::resonance::vent_of;
+use super::{Build, Resonance};
+use crate::subject::Subject;
+use design::{Chambers, Side, Wiring};
+use physics::driver::free_air_mass;
+use physics::loudspeaker::{
+    AirLoad, Chamber, Channel, DriverGroup, Feed, Filling, Outlet, OutputFilter, Radiator, System,
+    Vent,
+};
+
+/// The network of one box.
+///
+/// Where left and right are alike, one modelled channel stands for both: its
+/// source path halved in impedance, its drivers doubled in parallel, and the
+/// chamber whole. That is exact for equal signals, shared chamber or not.
+/// Beside the network stands, for each of its driver groups, the group of the
+/// design it comes from.
+pub(crate) fn network_of(subject: &Subject, build: &Build) -> (System, Vec<usize>) {
+    let folds = subject.folds();
+    let (channels, sources): (Vec<Channel>, Vec<Vec<usize>>) = if subject.has_unlike_sides() {
+        [Side::Left, Side::Right]
+            .map(|side| channel(subject, build, Some(side)))
+            .into_iter()
+            .unzip()
+    } else {
+        let (channel, sources) = channel(subject, build, None);
+        (vec![folded(channel, folds)], vec![sources])
+    };
+    let split = channels.len() == 2
+        && subject.project.design.enclosure.chambers.value == Chambers::OnePerSide;
+    let chambers = if split {
+        vec![chamber(subject, build, 2), chamber(subject, build, 2)]
+    } else {
+        vec![chamber(subject, build, 1)]
+    };
+    let system = System {
+        air: build.air,
+        air_load: AirLoad::Piston,
+        channels,
+        chambers,
+    };
+    (system, sources.concat())
+}
+
+fn channel(subject: &Subject, build: &Build, only: Option<Side>) -> (Channel, Vec<usize>) {
+    let chambers = subject.project.design.enclosure.chambers.value;
+    let own = only == Some(Side::Right) && chambers == Chambers::OnePerSide;
+    let (groups, sources) = subject
+        .project
+        .design
+        .drivers
+        .iter()
+        .zip(&build.drivers)
+        .enumerate()
+        .filter_map(|(index, (group, example))| {
+            let side = group.side.value;
+            let here = match (side, only) {
+                (Side::Both, _) => group.count / 2,
+                (_, None) => group.count,
+                (side, Some(only)) if side == only => group.count,
+                _ => 0,
+            };
+            let (series, parallel) = match group.wiring.value {
+                Wiring::Parallel => (1, here),
+                Wiring::Series => (here, 1),
+                Wiring::SeriesParallel => (2, here / 2),
+            };
+            let group = DriverGroup {
+                driver: example.driver,
+                series,
+                parallel,
+                chamber: usize::from(own),
+            };
+            (here > 0).then_some((group, index))
+        })
+        .unzip();
+    (
+        Channel {
+            feed: build.amplifier.feed,
+            drive: 1.0,
+            groups,
+        },
+        sources,
+    )
+}
+
+fn folded(mut channel: Channel, folds: u32) -> Channel {
+    let by = f64::from(folds);
+    let feed = channel.feed;
+    channel.feed = Feed {
+        output_resistance: feed.output_resistance / by,
+        output_filter: feed.output_filter.map(|filter| OutputFilter {
+            inductance: filter.inductance / by,
+            capacitance: filter.capacitance * by,
+        }),
+        coupling_capacitance: feed
+            .coupling_capacitance
+            .map(|capacitance| capacitance * by),
+        cable_resistance: feed.cable_resistance / by,
+    };
+    for group in &mut channel.groups {
+        group.parallel *= folds;
+    }
+    channel
+}
+
+/// One of `share` equal chambers.
+fn chamber(subject: &Subject, build: &Build, share: u32) -> Chamber {
+    let enclosure = &build.enclosure;
+    let volume = enclosure.net / f64::from(share);
+    let stiffness = build.air.density * build.air.sound_speed * build.air.sound_speed;
+    let resonance = Resonance::of(subject, build);
+    let omega = core::f64::consts::TAU * resonance.box_frequency();
+    Chamber {
+        volume,
+        filling: Filling {
+            share: enclosure.filling,
+            relaxation: enclosure.relaxation,
+        },
+        leak_resistance: Some(enclosure.leak_q * stiffness / (omega * volume)),
+        absorption_resistance: 0.0,
+        outlets: outlets(subject, build, share),
+    }
+}
+
+fn outlets(subject: &Subject, build: &Build, share: u32) -> Vec<Outlet> {
+    let mut outlets = Vec::new();
+    if let Some(vent) = build.enclosure.vent {
+        outlets.push(Outlet::Vent(Vent {
+            count: vent.count / share,
+            ..vent_of(vent)
+        }));
+    }
+    if let Some(radiator) = build.radiator {
+        outlets.push(Outlet::Radiator(Radiator {
+            count: radiator.count / share,
+            mass: radiator.mms - free_air_mass(radiator.area, &subject.air),
+            compliance: radiator.compliance,
+            resistance: radiator.resistance,
+            area: radiator.area,
+        }));
+    }
+    outlets
+}

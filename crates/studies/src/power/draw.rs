@@ -1,0 +1,71 @@
+//! Power out of and into the amplifier, into the computed impedance.
+
+use crate::build::Build;
+use crate::sound::{Caps, Gains, Scene};
+use core::f64::consts::{FRAC_2_PI, PI, SQRT_2};
+
+/// What is amplified, as far as the supply is concerned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Signal {
+    /// Programme: amplitudes spread like noise.
+    Programme,
+    /// A steady sine, averaged over the frequencies of the programme.
+    Sine,
+}
+
+impl Signal {
+    /// Mean of the magnitude over the rms.
+    fn form(self) -> f64 {
+        match self {
+            Self::Programme => FRAC_2_PI.sqrt(),
+            Self::Sine => 2.0 * SQRT_2 / PI,
+        }
+    }
+}
+
+/// Per-volt figures of one channel under a programme, gathered once per build.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Load {
+    /// Output current per volt rms.
+    current: f64,
+    /// Output power per square volt.
+    power: f64,
+}
+
+impl Load {
+    pub(crate) fn of(gains: &Gains, scene: &Scene) -> Self {
+        Self {
+            current: Gains::programme_rms(&gains.current, scene),
+            power: Gains::programme_mean(gains.power.iter().copied(), scene),
+        }
+    }
+
+    /// Highest sine voltage the stage gives into this load, V rms.
+    pub(crate) fn clean_volts(&self, caps: &Caps) -> f64 {
+        let voltage = caps.peak_volts / SQRT_2;
+        voltage.min(caps.peak_current / (SQRT_2 * self.current))
+    }
+}
+
+/// Clean sine power of one channel in W, averaged over the frequencies of the
+/// programme, within the stage's voltage and current.
+pub(crate) fn clean_power(load: &Load, caps: &Caps) -> f64 {
+    let volts = load.clean_volts(caps);
+    volts * volts * load.power
+}
+
+/// Power drawn from the supply by all channels in W.
+pub(crate) fn supply_power(
+    build: &Build,
+    load: &Load,
+    channels: u32,
+    supply: f64,
+    volts: f64,
+    signal: Signal,
+) -> f64 {
+    let stage = &build.amplifier.stage;
+    let rms = volts * load.current;
+    let one = stage.supply_power(supply, rms, rms * signal.form(), volts * volts * load.power);
+    let idle = stage.idle_current * supply;
+    f64::from(channels) * (one - idle) + idle
+}

@@ -1,0 +1,193 @@
+//! Numbers against frequency, with bands.
+
+use crate::odds::{Band, Drawn};
+use crate::outcome::Traces;
+use crate::sound::{Grid, Limit};
+use physics::battery::Discharge;
+use physics::math::ln;
+use serde::Serialize;
+
+/// One number against frequency.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Curve {
+    /// Stable name.
+    pub id: &'static str,
+    /// In words, with its conditions.
+    pub title: String,
+    /// Unit of the values.
+    pub unit: &'static str,
+    /// Frequencies in Hz.
+    pub x: Vec<f64>,
+    /// Values of the nominal build.
+    pub y: Vec<f64>,
+    /// One drawn build in ten is below.
+    pub p10: Option<Vec<f64>>,
+    /// One drawn build in ten is above.
+    pub p90: Option<Vec<f64>>,
+    /// What limits the value at each frequency, for the greatest level.
+    pub limits: Option<Vec<Limit>>,
+    /// Above this frequency in Hz the model no longer follows the driver.
+    pub trusted_to: Option<f64>,
+    /// A limiting value to be drawn across, where there is one.
+    pub mark: Option<f64>,
+}
+
+/// Battery voltage against time.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Discharging {
+    /// Hours of playing.
+    pub hours: Vec<f64>,
+    /// Volts at the terminals.
+    pub volts: Vec<f64>,
+    /// Volts at which the discharge must end.
+    pub end_voltage: f64,
+}
+
+/// Values of the limits drawn across curves.
+pub(crate) struct Marks {
+    pub(crate) travel: f64,
+    pub(crate) radiator_travel: Option<f64>,
+    pub(crate) vent_speed: Option<f64>,
+    pub(crate) least_load: f64,
+    pub(crate) trusted_to: f64,
+    pub(crate) distance: f64,
+    pub(crate) place: &'static str,
+}
+
+type Pick = fn(&Traces) -> &[f64];
+
+/// The curves of a design.
+pub(crate) fn curves(
+    fine: &Grid,
+    coarse: &Grid,
+    nominal: &Traces,
+    drawn: &Drawn,
+    marks: &Marks,
+) -> Vec<Curve> {
+    let curve = |id, title: String, unit, scale: f64, pick: Pick| {
+        let bands = drawn.curve_band(pick);
+        let side = |side: fn(&Band) -> f64| {
+            let values: Vec<f64> = bands.iter().map(|band| scale * side(band)).collect();
+            (!values.is_empty()).then(|| onto(&fine.hertz, &coarse.hertz, &values))
+        };
+        Curve {
+            id,
+            title,
+            unit,
+            x: fine.hertz.clone(),
+            y: pick(nominal).iter().map(|value| scale * value).collect(),
+            p10: side(|band| band.p10),
+            p90: side(|band| band.p90),
+            limits: None,
+            trusted_to: None,
+            mark: None,
+        }
+    };
+    let place = marks.place;
+    let mut list = vec![
+        Curve {
+            trusted_to: Some(marks.trusted_to),
+            ..curve(
+                "response",
+                format!("level of one side at 1 m for 2.83 V, {place}"),
+                "dB",
+                1.0,
+                |t| &t.response,
+            )
+        },
+        Curve {
+            limits: Some(nominal.max_limit.clone()),
+            trusted_to: Some(marks.trusted_to),
+            ..curve(
+                "max-level",
+                format!(
+                    "greatest level of a sine at {}, both sides, {place}",
+                    crate::words::number(marks.distance, "m")
+                ),
+                "dB",
+                1.0,
+                |t| &t.max_level,
+            )
+        },
+        Curve {
+            mark: Some(marks.least_load),
+            ..curve(
+                "impedance",
+                "impedance on one channel".into(),
+                "Ω",
+                1.0,
+                |t| &t.impedance,
+            )
+        },
+        curve("phase", "phase of that impedance".into(), "°", 1.0, |t| {
+            &t.phase
+        }),
+        Curve {
+            mark: Some(1e3 * marks.travel),
+            ..curve(
+                "travel",
+                "peak cone travel at the clip point".into(),
+                "mm",
+                1e3,
+                |t| &t.travel,
+            )
+        },
+        curve(
+            "group-delay",
+            "group delay of the box".into(),
+            "ms",
+            1e3,
+            |t| &t.group_delay,
+        ),
+        curve(
+            "current",
+            "output current of one channel at the clip point, rms".into(),
+            "A",
+            1.0,
+            |t| &t.current,
+        ),
+    ];
+    if let Some(limit) = marks.radiator_travel {
+        let title = "peak travel of the passive radiator at the clip point".into();
+        let pick: Pick = |t| &t.radiator_travel;
+        list.push(Curve {
+            mark: Some(1e3 * limit),
+            ..curve("radiator-travel", title, "mm", 1e3, pick)
+        });
+    }
+    if let Some(limit) = marks.vent_speed {
+        let title = "peak air speed in the vent at the clip point".into();
+        list.push(Curve {
+            mark: Some(limit),
+            ..curve("vent-speed", title, "m/s", 1.0, |t| &t.vent_speed)
+        });
+    }
+    list
+}
+
+/// Values on one grid brought onto another, linearly in the logarithm of frequency.
+fn onto(target: &[f64], grid: &[f64], values: &[f64]) -> Vec<f64> {
+    let at = |hertz: f64| {
+        let above = grid
+            .partition_point(|&f| f < hertz)
+            .clamp(1, grid.len() - 1);
+        let (low, high) = (ln(grid[above - 1]), ln(grid[above]));
+        let share = ((ln(hertz) - low) / (high - low)).clamp(0.0, 1.0);
+        values[above - 1] + share * (values[above] - values[above - 1])
+    };
+    target.iter().map(|&hertz| at(hertz)).collect()
+}
+
+/// The discharge as plain columns.
+pub(crate) fn discharging(discharge: &Discharge, end_voltage: f64) -> Discharging {
+    let (hours, volts) = discharge
+        .curve
+        .iter()
+        .map(|&(seconds, volts)| (seconds / 3600.0, volts))
+        .unzip();
+    Discharging {
+        hours,
+        volts,
+        end_voltage,
+    }
+}

@@ -1,0 +1,177 @@
+//! The headline results held against the brief.
+
+use crate::odds::{Band, Drawn};
+use crate::outcome::Outcome;
+use crate::subject::Subject;
+use serde::Serialize;
+
+/// Which way is better.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Better {
+    /// At most the brief's mark.
+    Lower,
+    /// At least the brief's mark.
+    Higher,
+}
+
+/// One headline result.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Promise {
+    /// Stable name: low, loud, long, light or cost.
+    pub id: &'static str,
+    /// As a heading.
+    pub title: &'static str,
+    /// What is promised, in words, with its conditions.
+    pub about: String,
+    /// Value of the nominal build.
+    pub value: f64,
+    /// Unit of all its numbers.
+    pub unit: String,
+    /// One drawn build in ten is below.
+    pub p10: Option<f64>,
+    /// One drawn build in ten is above.
+    pub p90: Option<f64>,
+    /// The brief's mark.
+    pub target: Option<f64>,
+    /// Share of drawn builds that keep the mark, 0 to 1.
+    pub odds: Option<f64>,
+    /// Which way is better.
+    pub better: Better,
+}
+
+impl Promise {
+    /// Whether the nominal build keeps the brief's mark.
+    #[must_use]
+    pub fn kept(&self) -> bool {
+        self.target
+            .is_none_or(|target| self.better.keeps(self.value, target))
+    }
+
+    /// The odds as a sentence: "61 of 100 builds reach 70 Hz".
+    #[must_use]
+    pub fn odds_sentence(&self) -> Option<String> {
+        let (odds, target) = (self.odds?, self.target?);
+        let of_hundred = crate::words::of_hundred(odds);
+        let mark = crate::words::number(target, &self.unit);
+        let verb = match (self.id, of_hundred) {
+            ("low" | "loud", 1) => "reaches",
+            ("low" | "loud", _) => "reach",
+            ("long", 1) => "lasts",
+            ("long", _) => "last",
+            (_, 1) => "stays within",
+            _ => "stay within",
+        };
+        Some(format!("{of_hundred} of 100 builds {verb} {mark}"))
+    }
+}
+
+impl Better {
+    pub(crate) fn keeps(self, value: f64, target: f64) -> bool {
+        match self {
+            Self::Lower => value <= target,
+            Self::Higher => value >= target,
+        }
+    }
+}
+
+struct Row<'a> {
+    id: &'static str,
+    title: &'static str,
+    about: String,
+    unit: String,
+    target: Option<f64>,
+    better: Better,
+    number: &'a dyn Fn(&Outcome) -> f64,
+}
+
+impl Row<'_> {
+    fn promise(self, nominal: &Outcome, drawn: &Drawn) -> Promise {
+        let band: Option<Band> = drawn.band(self.number);
+        let keeps =
+            |target| drawn.share(|outcome| self.better.keeps((self.number)(outcome), target));
+        Promise {
+            id: self.id,
+            title: self.title,
+            about: self.about,
+            value: (self.number)(nominal),
+            unit: self.unit,
+            p10: band.map(|band| band.p10),
+            p90: band.map(|band| band.p90),
+            target: self.target,
+            odds: self.target.and_then(keeps),
+            better: self.better,
+        }
+    }
+}
+
+/// The five promises of a design.
+pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> Vec<Promise> {
+    let brief = &subject.project.design.brief;
+    let weighted = brief.loudness.is_some_and(|wanted| wanted.a_weighted);
+    let distance = crate::words::number(brief.distance.si, "m");
+    let programme = crate::words::programme(brief.programme.value);
+    let place = crate::words::stands(subject.project.design.place.stands.value);
+    let loudness = brief.loudness.map(|wanted| wanted.level.si);
+    let level = loudness.map_or_else(
+        || "as loud as it can".to_owned(),
+        |level| {
+            format!(
+                "at {}",
+                crate::words::number(level, if weighted { "dB(A)" } else { "dB" })
+            )
+        },
+    );
+    let rows = [
+        Row {
+            id: "low",
+            title: "Low",
+            about: "plays down to (−6 dB, the box's own roll-off)".into(),
+            unit: "Hz".into(),
+            target: brief.lowest.map(|value| value.si),
+            better: Better::Lower,
+            number: &|outcome| outcome.low,
+        },
+        Row {
+            id: "loud",
+            title: "Loud",
+            about: format!("long-term {programme} at {distance}, {place}, both sides, peaks clean"),
+            unit: if weighted { "dB(A)" } else { "dB" }.into(),
+            target: loudness,
+            better: Better::Higher,
+            number: if weighted {
+                &|outcome| outcome.loud_a
+            } else {
+                &|outcome| outcome.loud
+            },
+        },
+        Row {
+            id: "long",
+            title: "Long",
+            about: format!("{programme} {level}, to the end of the battery"),
+            unit: "h".into(),
+            target: brief.runtime.map(|value| value.si / 3600.0),
+            better: Better::Higher,
+            number: &|outcome| outcome.runtime / 3600.0,
+        },
+        Row {
+            id: "light",
+            title: "Light",
+            about: "with battery".into(),
+            unit: "kg".into(),
+            target: brief.weight.map(|value| value.si),
+            better: Better::Lower,
+            number: &|outcome| outcome.weight,
+        },
+        Row {
+            id: "cost",
+            title: "Cost",
+            about: "still to be bought".into(),
+            unit: brief.currency.clone(),
+            target: brief.cost.map(|value| value.si),
+            better: Better::Lower,
+            number: &|outcome| outcome.cost,
+        },
+    ];
+    rows.map(|row| row.promise(nominal, drawn)).into()
+}

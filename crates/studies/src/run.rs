@@ -1,0 +1,138 @@
+//! From the texts of a design to a report.
+
+use crate::check::Evidence;
+use crate::mend;
+use crate::odds::Drawn;
+use crate::outcome::Bench;
+use crate::report::{self, Accounts, Report};
+use crate::sound::{Grid, VENT_SPEED};
+use crate::subject::Subject;
+use crate::vary::Draw;
+use crate::versus::versus;
+use design::{Diagnostic, EnclosureKind};
+
+/// The texts of a design and of the maker's own shelf.
+#[derive(Clone, Copy, Debug)]
+pub struct Texts<'a> {
+    /// The design file.
+    pub design: &'a str,
+    /// The maker's own `shelf.toml`, where there is one.
+    pub shelf: Option<&'a str>,
+}
+
+/// How thoroughly to study.
+#[derive(Clone, Copy)]
+pub struct Options<'a> {
+    /// Drawn builds behind bands and odds.
+    pub builds: usize,
+    /// Multiplies every spread; 1 as a rule.
+    pub spread: f64,
+    /// Hears how many drawn builds have been added to those done.
+    pub progress: &'a (dyn Fn(usize) + Sync),
+}
+
+/// Drawn builds for the question sealed or vented, for each one of the main study.
+const VERSUS_SHARE: usize = 4;
+
+/// Reads and studies a design.
+///
+/// # Errors
+/// Everything wrong with the texts, all at once, each with its place.
+pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
+    let project = design::read(texts.design, texts.shelf)?;
+    let subject = Subject::new(project, options.spread)?;
+    let fine = Grid::fine();
+    let mut bench = Bench::new(&subject, fine.clone());
+    let studied = bench.study(subject.build(&Draw::Nominal));
+    let traces = bench.traces(&studied);
+    let coarse = Grid::coarse();
+    let drawn = Drawn::run(
+        &subject,
+        &Bench::new(&subject, coarse.clone()),
+        options.builds,
+        options.progress,
+    );
+    let promises = report::promises(&subject, &studied.outcome, &drawn);
+    let versus = if options.builds > 0 {
+        versus(&subject, (options.builds / VERSUS_SHARE).max(1))
+    } else {
+        None
+    };
+    let measurement = report::best_measurement(&subject, &drawn);
+    let ceilings = bench.ceilings(&studied);
+    let evidence = Evidence {
+        subject: &subject,
+        build: &studied.build,
+        outcome: &studied.outcome,
+        traces: &traces,
+        hertz: &fine.hertz,
+        ceilings: &ceilings,
+        crest: bench.scene.crest,
+        face_loss: bench.face_loss(),
+        drawn: &drawn,
+        promises: &promises,
+        versus: versus.as_ref(),
+        measurement: measurement.as_ref(),
+    };
+    let findings = mend::findings(texts, &evidence);
+    let design = &subject.project.design;
+    let curves = report::curves(&fine, &coarse, &traces, &drawn, &marks(&subject, &bench));
+    Ok(Report {
+        name: design.name.text.clone(),
+        revision: design.revision,
+        builds: options.builds,
+        figures: report::figures(&studied.outcome, &drawn, bench.face_loss()),
+        curves,
+        discharge: report::discharging(
+            &bench.discharge(&studied),
+            studied.build.battery.end_voltage,
+        ),
+        movers: report::movers(&subject, &drawn, &promises),
+        measurement,
+        versus,
+        assumptions: report::assumptions(&subject),
+        accounts: accounts(&subject),
+        promises,
+        findings,
+    })
+}
+
+fn marks(subject: &Subject, bench: &Bench<'_>) -> report::Marks {
+    let nominal = subject.build(&Draw::Nominal);
+    let design = &subject.project.design;
+    let vent_speed = match &design.enclosure.kind {
+        EnclosureKind::Vented(vent) if vent.flared.value => Some(VENT_SPEED.1),
+        EnclosureKind::Vented(_) => Some(VENT_SPEED.0),
+        EnclosureKind::Sealed | EnclosureKind::PassiveRadiator(_) => None,
+    };
+    report::Marks {
+        travel: nominal
+            .drivers
+            .iter()
+            .map(|driver| driver.xmax)
+            .fold(f64::INFINITY, f64::min),
+        radiator_travel: nominal.radiator.map(|radiator| radiator.xmax),
+        vent_speed,
+        least_load: design.amplifier.part.minimum_load.si,
+        trusted_to: bench.scene.grid.hertz[bench.scene.trusted],
+        distance: design.brief.distance.si,
+        place: crate::words::stands(design.place.stands.value),
+    }
+}
+
+fn accounts(subject: &Subject) -> Accounts {
+    let nominal = subject.build(&Draw::Nominal);
+    let enclosure = &nominal.enclosure;
+    Accounts {
+        outside: enclosure.outside,
+        inside: enclosure.inside,
+        thickness: enclosure.thickness,
+        gross: enclosure.gross,
+        air: subject.enclosure.ledger(),
+        net: enclosure.net,
+        filling_gain: 1.0 + (nominal.air.gamma - 1.0) * enclosure.filling,
+        weight: subject.weight.lines(enclosure),
+        cost: subject.cost.lines().to_vec(),
+        front: subject.front.clone(),
+    }
+}

@@ -1,0 +1,114 @@
+//! What the box costs, and how much of it lies in the drawer.
+
+use super::EnclosureSubject;
+use crate::vary::{Causes, Draw, Uncertain, spreads};
+use design::{Common, Design, EnclosureKind};
+
+/// Sheet bought over sheet used: offcuts and saw kerfs. Common practice, no source.
+const WASTE: f64 = 1.25;
+
+/// An amount of money in the brief's currency.
+pub type Money = f64;
+
+/// A line of the cost account.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CostLine {
+    /// What it is.
+    pub label: String,
+    /// How many are needed.
+    pub needed: f64,
+    /// How many of them lie in the drawer.
+    pub on_hand: f64,
+    /// Still to be spent; `None` where no price in the brief's currency is known.
+    pub to_buy: Option<Money>,
+    /// Worth of what lies in the drawer, where a price is known.
+    pub in_drawer: Option<Money>,
+}
+
+#[derive(Clone, Debug)]
+pub(crate) struct CostSubject {
+    lines: Vec<CostLine>,
+    /// One factor on the price of each line that is to be bought.
+    prices: Vec<(Money, Uncertain)>,
+}
+
+impl CostSubject {
+    pub(super) fn new(causes: &mut Causes, design: &Design, enclosure: &EnclosureSubject) -> Self {
+        let mut account = Self {
+            lines: Vec::new(),
+            prices: Vec::new(),
+        };
+        let currency = &design.brief.currency;
+        for group in &design.drivers {
+            account.part(causes, currency, &group.part.common, f64::from(group.count));
+        }
+        if let EnclosureKind::PassiveRadiator(used) = &design.enclosure.kind {
+            account.part(causes, currency, &used.part.common, f64::from(used.count));
+        }
+        account.part(causes, currency, &design.amplifier.part.common, 1.0);
+        account.part(
+            causes,
+            currency,
+            &design.battery.part.common,
+            f64::from(design.battery.count),
+        );
+        let wall = &design.enclosure.wall;
+        let nominal = enclosure.at(&Draw::Nominal);
+        let sheets = WASTE * nominal.wood() / nominal.thickness / (wall.length.si * wall.width.si);
+        account.part(causes, currency, &wall.common, sheets);
+        for thing in &design.inside {
+            if let Some(price) = &thing.price {
+                let common = Common {
+                    name: thing.name.clone(),
+                    about: None,
+                    generic: false,
+                    price: Some(price.clone()),
+                    on_hand: 0,
+                    weight: None,
+                };
+                account.part(causes, currency, &common, f64::from(thing.count));
+            }
+        }
+        account
+    }
+
+    fn part(&mut self, causes: &mut Causes, currency: &str, common: &Common, needed: f64) {
+        let on_hand = f64::from(common.on_hand).min(needed);
+        let missing = needed - on_hand;
+        let price = common
+            .price
+            .as_ref()
+            .filter(|price| price.currency == currency);
+        let amount = |count: f64| price.map(|price| price.amount.si * count);
+        let to_buy = if missing == 0.0 {
+            Some(0.0)
+        } else {
+            amount(missing)
+        };
+        if let (Some(price), Some(to_buy)) = (price, to_buy.filter(|&sum| sum > 0.0)) {
+            let id = format!("price.{}", self.prices.len() + 1);
+            let label = format!("price of {}", common.name.text);
+            let factor = causes.value(id, label, "", &price.amount, &spreads::PRICE);
+            self.prices.push((to_buy / price.amount.si, factor));
+        }
+        self.lines.push(CostLine {
+            label: common.name.text.clone(),
+            needed,
+            on_hand,
+            to_buy,
+            in_drawer: amount(on_hand),
+        });
+    }
+
+    /// Still to be spent on one build.
+    pub(super) fn at(&self, draw: &Draw) -> Money {
+        self.prices
+            .iter()
+            .map(|(count, price)| count * price.at(draw))
+            .sum()
+    }
+
+    pub(crate) fn lines(&self) -> &[CostLine] {
+        &self.lines
+    }
+}

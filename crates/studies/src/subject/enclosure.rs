@@ -1,0 +1,329 @@
+//! The box: its walls, the air inside, and what takes air up.
+
+use crate::build::EnclosureBuild;
+use crate::vary::{Causes, Draw, Uncertain, spreads};
+use core::f64::consts::FRAC_PI_4;
+use design::{
+    Chambers, Design, Diagnostic, EnclosureKind, EnclosureSize, Leak, Shape, Value, VentUse,
+};
+
+/// Wall of a vent tube in m: common practice, no source.
+const TUBE_WALL: f64 = 0.003;
+
+/// Time in which fibre and the air among it exchange heat, in s: common practice, no source.
+const RELAXATION: f64 = 0.000_4;
+
+/// Something that takes up air inside.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AirLine {
+    /// What it is.
+    pub label: String,
+    /// Air taken up by all of them, nominal, in m³.
+    pub volume: f64,
+}
+
+/// The box with its spreads.
+#[derive(Clone, Debug)]
+pub struct EnclosureSubject {
+    size: [Uncertain; 3],
+    outside: bool,
+    thickness: Uncertain,
+    divider: bool,
+    displaced: Vec<(String, Uncertain)>,
+    filling: Uncertain,
+    relaxation: Uncertain,
+    leak_q: Uncertain,
+    vent: Option<VentSubject>,
+}
+
+#[derive(Clone, Copy, Debug)]
+struct VentSubject {
+    diameter: Uncertain,
+    length: Uncertain,
+    count: u32,
+}
+
+fn cylinder(diameter: f64, length: f64) -> f64 {
+    FRAC_PI_4 * diameter * diameter * length
+}
+
+/// Air taken up by a driver when nobody stated it: frame, basket and magnet.
+fn driver_volume(part: &design::DriverPart) -> f64 {
+    part.displacement.map_or_else(
+        || {
+            let cutout = part.cutout.or(part.size).map_or(0.09, |value| value.si);
+            let depth = part.depth.map_or(0.5 * cutout, |value| value.si);
+            let magnet = part.magnet.map_or(0.6 * cutout, |value| value.si);
+            // A cone frustum from cut-out to magnet over half the depth is mostly air
+            // that the cone leaves open; about a third of it is basket and cone.
+            cylinder(magnet, 0.45 * depth) + cylinder(cutout, 0.55 * depth) / 3.0
+        },
+        |value| value.si,
+    )
+}
+
+fn shape_volume(shape: &Shape) -> f64 {
+    match shape {
+        Shape::Block(size) => size.width.si * size.height.si * size.depth.si,
+        Shape::Cylinder { diameter, length } => cylinder(diameter.si, length.si),
+        Shape::Volume(volume) => volume.si,
+    }
+}
+
+fn block(size: Option<design::Size>) -> f64 {
+    size.map_or(0.0, |s| s.width.si * s.height.si * s.depth.si)
+}
+
+impl EnclosureSubject {
+    pub(super) fn new(causes: &mut Causes, design: &Design) -> Self {
+        let plan = &design.enclosure;
+        let (size, outside) = match &plan.size {
+            EnclosureSize::Outside(size) => (size, true),
+            EnclosureSize::Inside(size) => (size, false),
+        };
+        let mut length = |id: &str, label: &str, value: &Value| {
+            causes.value(format!("box.{id}"), label, "m", value, &spreads::CUT_LENGTH)
+        };
+        let size = [
+            length("width", "width of the box", &size.width),
+            length("height", "height of the box", &size.height),
+            length("depth", "depth of the box", &size.depth),
+        ];
+        let thickness = plan.thickness.unwrap_or(plan.wall.thickness);
+        let thickness = causes.value(
+            "box.thickness",
+            "wall thickness",
+            "m",
+            &thickness,
+            &spreads::THICKNESS,
+        );
+        let displaced = Self::displaced(causes, design);
+        let filling = plan.filling.map_or(Uncertain::fixed(0.0), |share| {
+            causes.value(
+                "box.filling",
+                "share of the air among fibres",
+                "",
+                &share,
+                &spreads::FILLING,
+            )
+        });
+        let relaxation = if plan.filling.is_some_and(|share| share.si > 0.0) {
+            let label = "heat exchange time of the filling";
+            causes.usual(
+                "box.relaxation",
+                label,
+                "s",
+                RELAXATION,
+                &spreads::RELAXATION,
+            )
+        } else {
+            Uncertain::fixed(RELAXATION)
+        };
+        let leak = match plan.leak.value {
+            Leak::Tight => 30.0,
+            Leak::Usual => 15.0,
+            Leak::Leaky => 5.0,
+        };
+        let vent = match &plan.kind {
+            EnclosureKind::Vented(vent) => Some(VentSubject::new(causes, vent)),
+            EnclosureKind::Sealed | EnclosureKind::PassiveRadiator(_) => None,
+        };
+        Self {
+            size,
+            outside,
+            thickness,
+            divider: plan.chambers.value == Chambers::OnePerSide,
+            displaced,
+            filling,
+            relaxation,
+            leak_q: causes.usual("box.leak", "Q of the leaks", "", leak, &spreads::LEAK),
+            vent,
+        }
+    }
+
+    fn displaced(causes: &mut Causes, design: &Design) -> Vec<(String, Uncertain)> {
+        let mut lines = Vec::new();
+        let mut line = |causes: &mut Causes, label: String, volume: f64| {
+            if volume > 0.0 {
+                let id = format!("box.displaced.{}", lines.len() + 1);
+                let words = format!("air taken up by {label}");
+                let uncertain = causes.usual(id, words, "m³", volume, &spreads::DISPLACED);
+                lines.push((label, uncertain));
+            }
+        };
+        for group in &design.drivers {
+            let label = format!("{} × {}", group.count, group.part.common.name.text);
+            line(
+                causes,
+                label,
+                f64::from(group.count) * driver_volume(&group.part),
+            );
+        }
+        if let EnclosureKind::PassiveRadiator(used) = &design.enclosure.kind {
+            let frame = used.part.frame.map_or(0.1, |value| value.si);
+            let depth = used.part.depth.map_or(0.02, |value| value.si);
+            let one = cylinder(0.85 * frame, depth) / 3.0;
+            let label = format!("{} × {}", used.count, used.part.common.name.text);
+            line(causes, label, f64::from(used.count) * one);
+        }
+        let board = &design.amplifier.part;
+        line(causes, board.common.name.text.clone(), block(board.size));
+        // A bay of its own takes the battery out of the chambers' air, but its walls are not counted.
+        let battery = &design.battery;
+        let volume = f64::from(battery.count) * block(battery.part.size);
+        line(causes, battery.part.common.name.text.clone(), volume);
+        for thing in &design.inside {
+            let label = format!("{} × {}", thing.count, thing.name.text);
+            line(
+                causes,
+                label,
+                f64::from(thing.count) * shape_volume(&thing.shape),
+            );
+        }
+        lines
+    }
+
+    /// The box of one build.
+    #[must_use]
+    pub fn at(&self, draw: &Draw) -> EnclosureBuild {
+        let thickness = self.thickness.at(draw);
+        let stated = self.size.map(|length| length.at(draw));
+        let (outside, inside) = if self.outside {
+            (stated, stated.map(|length| length - 2.0 * thickness))
+        } else {
+            (stated.map(|length| length + 2.0 * thickness), stated)
+        };
+        let gross: f64 = if inside.iter().all(|&length| length > 0.0) {
+            inside.iter().product()
+        } else {
+            0.0
+        };
+        let divider = if self.divider {
+            thickness * inside[1] * inside[2]
+        } else {
+            0.0
+        };
+        let parts: f64 = self
+            .displaced
+            .iter()
+            .map(|(_, volume)| volume.at(draw))
+            .sum();
+        let vent = self.vent.map(|vent| vent.at(draw));
+        let tubes = self
+            .vent
+            .map_or(0.0, |vent| vent.displaced(draw, thickness));
+        let displaced = parts + divider + tubes;
+        EnclosureBuild {
+            outside,
+            inside,
+            thickness,
+            gross,
+            displaced,
+            // Odd drawn builds must not leave the range of the physics.
+            net: (gross - displaced).max(0.02 * gross),
+            divider,
+            filling: self.filling.at(draw).clamp(0.0, 1.0),
+            relaxation: self.relaxation.at(draw),
+            leak_q: self.leak_q.at(draw),
+            vent,
+        }
+    }
+
+    /// What takes up air, nominal.
+    #[must_use]
+    pub fn ledger(&self) -> Vec<AirLine> {
+        let nominal = self.at(&Draw::Nominal);
+        let mut lines: Vec<AirLine> = self
+            .displaced
+            .iter()
+            .map(|(label, volume)| AirLine {
+                label: label.clone(),
+                volume: volume.nominal(),
+            })
+            .collect();
+        let mut more = |label: &str, volume: f64| {
+            if volume > 0.0 {
+                lines.push(AirLine {
+                    label: label.into(),
+                    volume,
+                });
+            }
+        };
+        more("dividing panel", nominal.divider);
+        let tubes = self.vent.map_or(0.0, |vent| {
+            vent.displaced(&Draw::Nominal, nominal.thickness)
+        });
+        more("vent tube", tubes);
+        lines
+    }
+
+    pub(super) fn check_air(&self, design: &Design) -> Result<(), Diagnostic> {
+        let nominal = self.at(&Draw::Nominal);
+        let place = match &design.enclosure.size {
+            EnclosureSize::Outside(size) | EnclosureSize::Inside(size) => size.place,
+        };
+        if nominal.gross <= 0.0 {
+            return Err(Diagnostic {
+                code: "box-no-inside",
+                message: format!(
+                    "walls of {:.1} mm leave nothing of this box inside",
+                    1e3 * nominal.thickness
+                ),
+                label: "smaller than its own walls".into(),
+                place,
+                mend: "make the box larger in every direction than two wall thicknesses".into(),
+            });
+        }
+        if nominal.gross - nominal.displaced < 0.1 * nominal.gross {
+            return Err(Diagnostic {
+                code: "box-no-air",
+                message: format!(
+                    "the parts take up {:.2} L of the {:.2} L inside this box",
+                    1e3 * nominal.displaced,
+                    1e3 * nominal.gross
+                ),
+                label: "leaves less than a tenth of its inside for air".into(),
+                place,
+                mend: "make the box larger, or choose a smaller battery or smaller drivers".into(),
+            });
+        }
+        Ok(())
+    }
+}
+
+impl VentSubject {
+    fn new(causes: &mut Causes, vent: &VentUse) -> Self {
+        Self {
+            diameter: causes.value(
+                "vent.diameter",
+                "vent diameter",
+                "m",
+                &vent.diameter,
+                &spreads::VENT_DIAMETER,
+            ),
+            length: causes.value(
+                "vent.length",
+                "vent length",
+                "m",
+                &vent.length,
+                &spreads::VENT_LENGTH,
+            ),
+            count: vent.count,
+        }
+    }
+
+    fn at(&self, draw: &Draw) -> crate::build::VentBuild {
+        crate::build::VentBuild {
+            diameter: self.diameter.at(draw),
+            length: self.length.at(draw),
+            count: self.count,
+        }
+    }
+
+    /// Air taken up by tubes and the air in them, without what lies in the wall.
+    fn displaced(&self, draw: &Draw, wall: f64) -> f64 {
+        let vent = self.at(draw);
+        let inside = (vent.length - wall).max(0.0);
+        f64::from(vent.count) * cylinder(vent.diameter + 2.0 * TUBE_WALL, inside)
+    }
+}

@@ -1,0 +1,172 @@
+//! A design made ready to be studied: every value with its spread, gaps
+//! filled from priors, and whatever follows resolved once.
+
+mod amplifier;
+mod battery;
+mod cost;
+mod driver;
+mod enclosure;
+mod front;
+mod prior;
+mod radiator;
+mod weight;
+
+pub use cost::CostLine;
+pub use driver::{DriverBuild, DriverSubject, Parameter};
+pub use enclosure::{AirLine, EnclosureSubject};
+pub use front::{Front, Spot, SpotKind};
+pub use radiator::RadiatorSubject;
+pub use weight::WeightLine;
+
+pub(crate) use amplifier::AmplifierSubject;
+pub(crate) use battery::BatterySubject;
+pub(crate) use cost::CostSubject;
+pub(crate) use weight::WeightSubject;
+
+use crate::build::Build;
+use crate::vary::{Causes, Draw, Uncertain, spreads};
+use design::{Diagnostic, EnclosureKind, Project, Side};
+use physics::air::Air;
+
+/// A design ready to be studied.
+#[derive(Clone, Debug)]
+pub struct Subject {
+    /// The design and the shelf as read.
+    pub project: Project,
+    /// What varies, in the order of the dimensions of a draw.
+    pub causes: Causes,
+    /// Drivers, one for each group of the design.
+    pub drivers: Vec<DriverSubject>,
+    /// Passive radiators, where there are any.
+    pub radiator: Option<RadiatorSubject>,
+    /// The box.
+    pub enclosure: EnclosureSubject,
+    /// Where things sit on the front.
+    pub front: Front,
+    /// The air at the place of use, nominal.
+    pub air: Air,
+    pub(crate) amplifier: AmplifierSubject,
+    pub(crate) battery: BatterySubject,
+    pub(crate) weight: WeightSubject,
+    pub(crate) cost: CostSubject,
+    celsius: Uncertain,
+}
+
+impl Subject {
+    /// Prepares a design, its usual spreads multiplied by `spread` (1 as a rule).
+    ///
+    /// # Errors
+    /// What cannot be studied at all, such as a box with no air left inside,
+    /// comes back as located errors.
+    pub fn new(project: Project, spread: f64) -> Result<Self, Vec<Diagnostic>> {
+        let mut causes = Causes::scaled(spread);
+        let design = &project.design;
+        let reference = Air::at(20.0, 101_325.0, 0.5);
+        let mut errors = Vec::new();
+        let mut drivers = Vec::new();
+        for (index, group) in design.drivers.iter().enumerate() {
+            match DriverSubject::new(&mut causes, index, group, &reference) {
+                Ok(driver) => drivers.push(driver),
+                Err(error) => errors.push(error),
+            }
+        }
+        let radiator = match &design.enclosure.kind {
+            EnclosureKind::PassiveRadiator(used) => Some(RadiatorSubject::new(&mut causes, used)),
+            EnclosureKind::Sealed | EnclosureKind::Vented(_) => None,
+        };
+        let enclosure = EnclosureSubject::new(&mut causes, design);
+        let celsius = design
+            .place
+            .temperature
+            .map_or(Uncertain::fixed(20.0), |t| {
+                causes.value(
+                    "place.temperature",
+                    "air temperature",
+                    "°C",
+                    &t,
+                    &spreads::PLACE,
+                )
+            });
+        let amplifier = AmplifierSubject::new(&mut causes, design);
+        let battery = BatterySubject::new(&mut causes, design);
+        let weight = WeightSubject::new(&mut causes, design);
+        let cost = CostSubject::new(&mut causes, design, &enclosure);
+        let front = Front::new(design, &enclosure);
+        if let Err(error) = enclosure.check_air(design) {
+            errors.push(error);
+        }
+        if !errors.is_empty() {
+            return Err(errors);
+        }
+        let mut subject = Self {
+            air: reference,
+            causes,
+            drivers,
+            radiator,
+            enclosure,
+            front,
+            amplifier,
+            battery,
+            weight,
+            cost,
+            celsius,
+            project,
+        };
+        subject.air = subject.air_at(&Draw::Nominal);
+        Ok(subject)
+    }
+
+    /// The numbers of one box.
+    #[must_use]
+    pub fn build(&self, draw: &Draw) -> Build {
+        let enclosure = self.enclosure.at(draw);
+        Build {
+            air: self.air_at(draw),
+            drivers: self.drivers.iter().map(|driver| driver.at(draw)).collect(),
+            radiator: self.radiator.as_ref().map(|radiator| radiator.at(draw)),
+            amplifier: self.amplifier.at(draw),
+            battery: self.battery.at(draw),
+            weight: self.weight.at(draw, &enclosure),
+            cost: self.cost.at(draw),
+            enclosure,
+        }
+    }
+
+    /// How many equal channels one modelled channel stands for: 2 where left
+    /// and right are alike, 1 for a mono box or unlike sides.
+    #[must_use]
+    pub fn folds(&self) -> u32 {
+        let groups = &self.project.design.drivers;
+        if groups.iter().all(|group| group.side.value == Side::Both) {
+            2
+        } else {
+            1
+        }
+    }
+
+    /// Whether left and right carry different drivers.
+    #[must_use]
+    pub fn has_unlike_sides(&self) -> bool {
+        let groups = &self.project.design.drivers;
+        groups
+            .iter()
+            .any(|group| matches!(group.side.value, Side::Left | Side::Right))
+    }
+
+    /// Amplifier channels in use.
+    #[must_use]
+    pub fn channels_used(&self) -> u32 {
+        if self.has_unlike_sides() {
+            2
+        } else {
+            self.folds()
+        }
+    }
+
+    fn air_at(&self, draw: &Draw) -> Air {
+        let place = &self.project.design.place;
+        let humidity = place.humidity.map_or(0.6, |value| value.si);
+        let altitude = place.altitude.map_or(0.0, |value| value.si);
+        Air::at_altitude(self.celsius.at(draw), altitude, humidity)
+    }
+}

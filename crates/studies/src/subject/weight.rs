@@ -1,0 +1,156 @@
+//! What the box weighs.
+
+use crate::build::EnclosureBuild;
+use crate::vary::{Causes, Draw, Uncertain, spreads};
+use design::{Common, Design, EnclosureKind, Value};
+
+/// Fibre filling in kg per m³ of the space it fills: common practice, no source.
+const FIBRE: f64 = 12.0;
+
+/// Wire, screws, glue, sockets, knobs and finish in kg: common practice, no source.
+const SUNDRIES: f64 = 0.25;
+
+/// A line of the weight account.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WeightLine {
+    /// What it is.
+    pub label: String,
+    /// Nominal weight in kg.
+    pub kilograms: f64,
+    /// Whether the part's own data give it.
+    pub known: bool,
+}
+
+#[derive(Clone, Debug)]
+pub(crate) struct WeightSubject {
+    parts: Vec<(String, Uncertain, bool)>,
+    density: Uncertain,
+}
+
+impl WeightSubject {
+    pub(super) fn new(causes: &mut Causes, design: &Design) -> Self {
+        let mut parts = Vec::new();
+        let mut part =
+            |causes: &mut Causes, label: String, count: u32, weight: Option<Value>, guess: f64| {
+                let count = f64::from(count);
+                let id = format!("weight.{}", parts.len() + 1);
+                let words = format!("weight of {label}");
+                let (each, known) = match weight {
+                    Some(weight) => (
+                        causes.value(id, words, "kg", &scaled(weight, count), &spreads::WEIGHT),
+                        true,
+                    ),
+                    None => (
+                        causes.usual(id, words, "kg", guess * count, &spreads::WEIGHT_GUESSED),
+                        false,
+                    ),
+                };
+                if each.nominal() > 0.0 {
+                    parts.push((label, each, known));
+                }
+            };
+        let name = |common: &Common| common.name.text.clone();
+        for group in &design.drivers {
+            // Frame and magnet grow with the cube of the size, about 0.5 kg at four inches.
+            let size = group.part.size.map_or(1.0, |size| size.si / 0.1016);
+            let guess = 0.5 * size * size * size;
+            part(
+                causes,
+                name(&group.part.common),
+                group.count,
+                group.part.common.weight,
+                guess,
+            );
+        }
+        if let EnclosureKind::PassiveRadiator(used) = &design.enclosure.kind {
+            part(
+                causes,
+                name(&used.part.common),
+                used.count,
+                used.part.common.weight,
+                0.15,
+            );
+            part(
+                causes,
+                "mass added to the radiators".into(),
+                used.count,
+                used.added_mass,
+                0.0,
+            );
+        }
+        let board = &design.amplifier.part.common;
+        part(causes, name(board), 1, board.weight, 0.1);
+        let battery = &design.battery;
+        let watt_hours = battery.part.capacity.si / 3600.0 * f64::from(battery.part.cells) * 3.3;
+        part(
+            causes,
+            name(&battery.part.common),
+            battery.count,
+            battery.part.common.weight,
+            watt_hours / 100.0,
+        );
+        for thing in &design.inside {
+            part(
+                causes,
+                thing.name.text.clone(),
+                thing.count,
+                thing.weight,
+                0.0,
+            );
+        }
+        part(
+            causes,
+            "wire, screws, glue, sockets and finish".into(),
+            1,
+            None,
+            SUNDRIES,
+        );
+        let density = &design.enclosure.wall.density;
+        let density = causes.value(
+            "sheet.density",
+            "density of the walls",
+            "kg/m³",
+            density,
+            &spreads::DENSITY,
+        );
+        Self { parts, density }
+    }
+
+    pub(super) fn at(&self, draw: &Draw, enclosure: &EnclosureBuild) -> f64 {
+        let parts: f64 = self
+            .parts
+            .iter()
+            .map(|(_, weight, _)| weight.at(draw))
+            .sum();
+        let filling = FIBRE * enclosure.filling * enclosure.net;
+        parts + filling + self.density.at(draw) * enclosure.wood()
+    }
+
+    /// The account, nominal.
+    pub(crate) fn lines(&self, enclosure: &EnclosureBuild) -> Vec<WeightLine> {
+        let wood = self.density.nominal() * enclosure.wood();
+        let mut lines = vec![WeightLine {
+            label: "walls".into(),
+            kilograms: wood,
+            known: true,
+        }];
+        lines.extend(self.parts.iter().map(|(label, weight, known)| WeightLine {
+            label: label.clone(),
+            kilograms: weight.nominal(),
+            known: *known,
+        }));
+        lines
+    }
+}
+
+fn scaled(value: Value, by: f64) -> Value {
+    let tolerance = match value.tolerance {
+        design::Tolerance::Within(half) => design::Tolerance::Within(half * by),
+        other => other,
+    };
+    Value {
+        si: value.si * by,
+        tolerance,
+        ..value
+    }
+}

@@ -1,0 +1,223 @@
+//! Sealed or vented? The same design both ways, under its tolerances.
+
+use crate::build::{VentBuild, vent_of};
+use crate::odds::{Band, Drawn};
+use crate::outcome::{Bench, Outcome};
+use crate::sound::{Grid, VENT_SPEED};
+use crate::subject::Subject;
+use crate::vary::Draw;
+use design::{Choice, EnclosureKind, Place, Tolerance, Value, VentUse};
+use physics::loudspeaker::vent_length;
+use serde::Serialize;
+
+/// One way of building the design.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Way {
+    /// −6 dB point of the nominal build in Hz.
+    pub low: f64,
+    /// One drawn build in ten is below.
+    pub low_p10: f64,
+    /// One drawn build in ten is above.
+    pub low_p90: f64,
+    /// Long-term level of the nominal build in dB.
+    pub loud: f64,
+    /// Share of drawn builds that keep the brief's lowest frequency, where one is asked for.
+    pub odds_low: Option<f64>,
+    /// Share of drawn builds that keep the brief's loudness, where one is asked for.
+    pub odds_loud: Option<f64>,
+}
+
+/// Sealed against vented.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Versus {
+    /// The box closed.
+    pub sealed: Way,
+    /// The box with the vent described.
+    pub vented: Way,
+    /// Inner diameter of that vent in m.
+    pub vent_diameter: f64,
+    /// Its length in m.
+    pub vent_length: f64,
+    /// How many such vents.
+    pub vent_count: u32,
+    /// Its tuning in Hz.
+    pub tuning: f64,
+    /// What venting wins and what it risks, in words.
+    pub sentence: String,
+}
+
+/// Inner diameters of plastic and card tubes tried, in m: common practice, no source.
+const DIAMETERS: [f64; 6] = [0.025, 0.032, 0.036, 0.046, 0.057, 0.071];
+
+/// Tunings tried, as shares of the closed box's resonance.
+const TUNINGS: [f64; 9] = [0.45, 0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.9];
+
+/// Room left behind the inner end of a tube, in diameters: common practice, no source.
+const CLEARANCE: f64 = 1.0;
+
+/// Greatest bump in the bass allowed to a recommended vent, in dB.
+const BUMP: f64 = 2.0;
+
+/// Studies a design sealed and vented; `None` where no vent can be built into it.
+pub(crate) fn versus(subject: &Subject, builds: usize) -> Option<Versus> {
+    let kind = &subject.project.design.enclosure.kind;
+    let (vented, vent) = match kind {
+        EnclosureKind::Vented(vent) => (subject.clone(), vent.clone()),
+        EnclosureKind::Sealed | EnclosureKind::PassiveRadiator(_) => best_vent(subject)?,
+    };
+    let sealed = variant(subject, EnclosureKind::Sealed)?;
+    let (sealed_way, _) = study(&sealed, builds)?;
+    let (vented_way, outcome) = study(&vented, builds)?;
+    let mut versus = Versus {
+        sealed: sealed_way,
+        vented: vented_way,
+        vent_diameter: vent.diameter.si,
+        vent_length: vent.length.si,
+        vent_count: vent.count,
+        tuning: outcome.tuning,
+        sentence: String::new(),
+    };
+    versus.sentence = sentence(subject, &versus);
+    Some(versus)
+}
+
+fn variant(subject: &Subject, kind: EnclosureKind) -> Option<Subject> {
+    let mut project = subject.project.clone();
+    project.design.enclosure.kind = kind;
+    Subject::new(project, 1.0).ok()
+}
+
+fn study(subject: &Subject, builds: usize) -> Option<(Way, Outcome)> {
+    let mut bench = Bench::new(subject, Grid::coarse());
+    let nominal = bench.study(subject.build(&Draw::Nominal)).outcome;
+    let drawn = Drawn::run(subject, &bench, builds, &|_| {});
+    let low: Band = drawn.band(|o| o.low)?;
+    let brief = &subject.project.design.brief;
+    let way = Way {
+        low: nominal.low,
+        low_p10: low.p10,
+        low_p90: low.p90,
+        loud: nominal.loud,
+        odds_low: brief
+            .lowest
+            .and_then(|mark| drawn.share(|o| o.low <= mark.si)),
+        odds_loud: brief.loudness.and_then(|mark| {
+            drawn.share(|o| if mark.a_weighted { o.loud_a } else { o.loud } >= mark.level.si)
+        }),
+    };
+    Some((way, nominal))
+}
+
+/// The vent that plays lowest without a bump, with air slow enough and a tube that fits.
+fn best_vent(subject: &Subject) -> Option<(Subject, VentUse)> {
+    let nominal = subject.build(&Draw::Nominal);
+    let mut bench = Bench::new(subject, Grid::coarse());
+    let closed = bench.study(nominal.clone()).outcome.closed;
+    let place = subject.project.design.enclosure.kind_place;
+    let count = match subject.project.design.enclosure.chambers.value {
+        design::Chambers::Shared => 1,
+        design::Chambers::OnePerSide => subject.folds(),
+    };
+    let depth = nominal.enclosure.inside[2];
+    let mut best: Option<(f64, Subject, VentUse)> = None;
+    for share in TUNINGS {
+        for diameter in DIAMETERS {
+            let Some(length) = vent_length(
+                nominal.enclosure.net,
+                share * closed,
+                &vent_of(VentBuild {
+                    diameter,
+                    length: 0.0,
+                    count,
+                }),
+                &nominal.air,
+            ) else {
+                continue;
+            };
+            let wall = nominal.enclosure.thickness;
+            if length < wall || length + CLEARANCE * diameter > depth + wall {
+                continue;
+            }
+            let vent = vent_use(diameter, length, count, place);
+            let Some(candidate) = variant(subject, EnclosureKind::Vented(vent.clone())) else {
+                continue;
+            };
+            let mut bench = Bench::new(&candidate, Grid::coarse());
+            let studied = bench.study(candidate.build(&Draw::Nominal));
+            let bump = studied.gains.roll_off.iter().zip(&bench.scene.grid.hertz);
+            let bump = bump
+                .filter(|(_, hertz)| **hertz < 3.0 * closed)
+                .map(|(gain, _)| *gain)
+                .fold(0.0, f64::max);
+            let sound = studied.outcome.vent_speed <= VENT_SPEED.1
+                && physics::math::db_amplitude(bump) <= BUMP;
+            if sound
+                && best
+                    .as_ref()
+                    .is_none_or(|(low, ..)| studied.outcome.low < *low)
+            {
+                best = Some((studied.outcome.low, candidate, vent));
+            }
+        }
+    }
+    best.map(|(_, subject, vent)| (subject, vent))
+}
+
+fn vent_use(diameter: f64, length: f64, count: u32, place: Place) -> VentUse {
+    let value = |si| Value {
+        si,
+        tolerance: Tolerance::Unstated,
+        place,
+    };
+    VentUse {
+        diameter: value(diameter),
+        length: value(length),
+        count,
+        flared: Choice {
+            value: true,
+            place: None,
+        },
+        place,
+    }
+}
+
+fn sentence(subject: &Subject, versus: &Versus) -> String {
+    let Versus { sealed, vented, .. } = versus;
+    let hertz = |value: f64| crate::words::number(value, "Hz");
+    let mut text = format!(
+        "Vented to {} ({} of {:.0} mm, {:.0} mm long) it plays down to {} instead of {} sealed, and eight of ten builds spread over {} to {} instead of {} to {}",
+        hertz(versus.tuning),
+        if versus.vent_count == 1 {
+            "one tube".to_owned()
+        } else {
+            format!("{} tubes", versus.vent_count)
+        },
+        1e3 * versus.vent_diameter,
+        1e3 * versus.vent_length,
+        hertz(vented.low),
+        hertz(sealed.low),
+        hertz(vented.low_p10),
+        hertz(vented.low_p90),
+        hertz(sealed.low_p10),
+        hertz(sealed.low_p90),
+    );
+    if let (Some(mark), Some(a), Some(b)) = (
+        subject.project.design.brief.lowest,
+        vented.odds_low,
+        sealed.odds_low,
+    ) {
+        let of = crate::words::of_hundred;
+        text += &format!(
+            "; {} of 100 vented builds reach {} against {} sealed",
+            of(a),
+            hertz(mark.si),
+            of(b)
+        );
+    }
+    let change = vented.loud - sealed.loud;
+    let louder = if change >= 0.0 { "louder" } else { "quieter" };
+    text + &format!(
+        "; its programme comes out {:.1} dB {louder}. Below the tuning the air no longer holds the cone, and a volume error that a sealed box forgives moves the tuning.",
+        change.abs()
+    )
+}

@@ -1,0 +1,113 @@
+//! How numbers and choices are said: the one place where figures are rounded.
+
+use design::{Programme, Stands};
+
+/// A number with its unit, rounded as a maker would say it.
+#[must_use]
+pub fn number(value: f64, unit: &str) -> String {
+    let number = rounded(value, decimals(value, unit));
+    if unit.is_empty() {
+        return number;
+    }
+    match unit {
+        "EUR" => format!("{number} €"),
+        "USD" => format!("${number}"),
+        "GBP" => format!("£{number}"),
+        _ => format!("{number} {unit}"),
+    }
+}
+
+/// The number alone, rounded as [`number`] rounds it.
+#[must_use]
+pub fn bare(value: f64, unit: &str) -> String {
+    rounded(value, decimals(value, unit))
+}
+
+fn rounded(value: f64, decimals: usize) -> String {
+    if value.is_nan() {
+        return "—".into();
+    }
+    if value.is_infinite() {
+        return if value > 0.0 {
+            "unlimited".into()
+        } else {
+            "−unlimited".into()
+        };
+    }
+    let text = format!("{value:.decimals$}");
+    // No "-0", and the typographic minus.
+    let zero = text
+        .trim_start_matches('-')
+        .chars()
+        .all(|c| c == '0' || c == '.');
+    if zero {
+        text.trim_start_matches('-').into()
+    } else {
+        text.replace('-', "−")
+    }
+}
+
+fn decimals(value: f64, unit: &str) -> usize {
+    let size = value.abs();
+    match unit {
+        "dB" | "dB(A)" | "dB at 1 m" => 1,
+        "EUR" | "USD" | "GBP" | "%" | "of 100" => 0,
+        "kg" => usize::from(size < 100.0),
+        "" => 2,
+        _ if size >= 99.95 => 0,
+        _ if size >= 9.995 => 1,
+        _ => 2,
+    }
+}
+
+/// Odds in builds of a hundred; only certainty reads 0 or 100.
+#[must_use]
+pub fn of_hundred(odds: f64) -> u32 {
+    let rounded = (100.0 * odds).round().clamp(0.0, 100.0) as u32;
+    match rounded {
+        0 if odds > 0.0 => 1,
+        100 if odds < 1.0 => 99,
+        _ => rounded,
+    }
+}
+
+/// What is played.
+#[must_use]
+pub const fn programme(programme: Programme) -> &'static str {
+    match programme {
+        Programme::Music => "music",
+        Programme::Speech => "speech",
+        Programme::SquashedMusic => "squashed music",
+    }
+}
+
+/// Where it stands.
+#[must_use]
+pub const fn stands(stands: Stands) -> &'static str {
+    match stands {
+        Stands::Free => "free of everything",
+        Stands::Ground => "outdoors on the ground",
+        Stands::Wall => "outdoors against a wall",
+        Stands::Indoors => "indoors",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_said_as_makers_say_them() {
+        for (value, unit, said) in [
+            (74.3, "Hz", "74.3 Hz"),
+            (103.6, "Hz", "104 Hz"),
+            (-3.04, "dB", "−3.0 dB"),
+            (-0.02, "dB", "0.0 dB"),
+            (118.4, "EUR", "118 €"),
+            (0.707, "", "0.71"),
+            (f64::NAN, "Hz", "— Hz"),
+        ] {
+            assert_eq!(number(value, unit), said);
+        }
+    }
+}
