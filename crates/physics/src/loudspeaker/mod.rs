@@ -5,12 +5,14 @@ mod duct;
 mod load;
 mod network;
 mod parts;
+mod power;
 mod reference;
 mod sweep;
 mod system;
 mod tuning;
 
 pub use network::{Network, OtherStructure};
+pub use power::PowerBalance;
 pub use sweep::{ChamberSweep, ChannelSweep, GroupSweep, OutletSweep, Sweep};
 pub use system::{
     AirLoad, Chamber, Channel, CoilInductance, Driver, DriverGroup, Feed, Filling, Outlet,
