@@ -2,6 +2,7 @@
 //! errors, and edits that keep comments.
 
 mod diagnostic;
+mod edit;
 mod fault;
 mod model;
 mod place;
@@ -12,6 +13,7 @@ mod source;
 mod value;
 
 pub use diagnostic::{DIAGNOSTIC_CODES, Diagnostic};
+pub use edit::{EditError, Key, key_path, path_at, remove_value, set_value};
 pub use model::*;
 pub use place::{FileId, Place};
 pub use quantity::{Dimension, format_like, format_rounded, format_value};
