@@ -9,28 +9,28 @@ use physics::loudspeaker::{Vent, VentEnd, vent_tuning};
 
 /// Resonances of one box.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Resonance {
+pub(crate) struct Resonance {
     /// Of driver and closed box in Hz: what a sealed box sounds at.
-    pub closed: f64,
+    pub(crate) closed: f64,
     /// Total Q there, amplifier, cable, leaks and filling included.
-    pub closed_q: f64,
+    pub(crate) closed_q: f64,
     /// Of vent or radiator and box in Hz, where there is one.
-    pub tuning: Option<f64>,
+    pub(crate) tuning: Option<f64>,
     /// Of the passive radiator in free air in Hz, added mass included.
-    pub radiator: Option<f64>,
+    pub(crate) radiator: Option<f64>,
 }
 
 impl Resonance {
     /// The resonance the box is built around: its tuning, or that of the closed box.
     #[must_use]
-    pub fn box_frequency(&self) -> f64 {
+    pub(crate) fn box_frequency(&self) -> f64 {
         self.tuning.unwrap_or(self.closed)
     }
 
     /// Resonances of a build (`small-1972`, eq. for f_C and Q_TC, with the air
     /// load of a piston in the face; `small-1973` for the tuning).
     #[must_use]
-    pub fn of(subject: &Subject, build: &Build) -> Self {
+    pub(crate) fn of(subject: &Subject, build: &Build) -> Self {
         let enclosure = &build.enclosure;
         let air = &build.air;
         let stiffness = air.density * air.sound_speed * air.sound_speed;

@@ -8,7 +8,7 @@ use design::{Common, Design, EnclosureKind};
 const WASTE: f64 = 1.25;
 
 /// An amount of money in the brief's currency.
-pub type Money = f64;
+pub(super) type Money = f64;
 
 /// A line of the cost account.
 #[derive(Clone, Debug, PartialEq)]

@@ -10,7 +10,7 @@ use physics::loudspeaker::{CoilInductance, Driver};
 
 /// A parameter of a driver that can be measured or published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Parameter {
+pub(crate) enum Parameter {
     /// DC resistance of the coil.
     Re,
     /// Free-air resonance.
@@ -68,7 +68,7 @@ impl Parameter {
 
     /// Name in the design file and in words, and the unit for print.
     #[must_use]
-    pub const fn words(self) -> (&'static str, &'static str, &'static str) {
+    pub(crate) const fn words(self) -> (&'static str, &'static str, &'static str) {
         match self {
             Self::Re => ("re", "DC resistance", "Ω"),
             Self::Fs => ("fs", "resonance", "Hz"),
@@ -87,11 +87,11 @@ impl Parameter {
 
 /// A driver with its spreads.
 #[derive(Clone, Debug)]
-pub struct DriverSubject {
+pub(crate) struct DriverSubject {
     /// Everything that follows from what is stated and expected, at nominal.
-    pub completion: Completion,
+    pub(crate) completion: Completion,
     /// Parameters that nothing stated or implied: taken from priors.
-    pub guessed: Vec<Parameter>,
+    pub(crate) guessed: Vec<Parameter>,
     known: Vec<(Parameter, Uncertain)>,
     pinned: Vec<Parameter>,
     factors: Factors,
@@ -120,33 +120,33 @@ enum Inductance {
 
 /// One example of a driver.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct DriverBuild {
+pub(crate) struct DriverBuild {
     /// Its physical causes; the mass is that of the cone alone.
-    pub driver: Driver,
+    pub(crate) driver: Driver,
     /// Moving mass with the air load of free air, in kg.
-    pub mms: f64,
+    pub(crate) mms: f64,
     /// Linear travel one way, peak, in m.
-    pub xmax: f64,
+    pub(crate) xmax: f64,
     /// Rated long-term power in W.
-    pub power: f64,
+    pub(crate) power: f64,
 }
 
 impl DriverBuild {
     /// Free-air resonance in Hz.
     #[must_use]
-    pub fn fs(&self) -> f64 {
+    pub(crate) fn fs(&self) -> f64 {
         1.0 / (core::f64::consts::TAU * (self.mms * self.driver.compliance).sqrt())
     }
 
     /// Mechanical Q in free air.
     #[must_use]
-    pub fn qms(&self) -> f64 {
+    pub(crate) fn qms(&self) -> f64 {
         (self.mms / self.driver.compliance).sqrt() / self.driver.resistance
     }
 
     /// Electrical Q in free air.
     #[must_use]
-    pub fn qes(&self) -> f64 {
+    pub(crate) fn qes(&self) -> f64 {
         let Driver {
             re, bl, compliance, ..
         } = self.driver;
@@ -155,13 +155,13 @@ impl DriverBuild {
 
     /// Total Q in free air.
     #[must_use]
-    pub fn qts(&self) -> f64 {
+    pub(crate) fn qts(&self) -> f64 {
         1.0 / (1.0 / self.qms() + 1.0 / self.qes())
     }
 
     /// Equivalent volume in m³ in such air.
     #[must_use]
-    pub fn vas(&self, air: &Air) -> f64 {
+    pub(crate) fn vas(&self, air: &Air) -> f64 {
         let Driver {
             area, compliance, ..
         } = self.driver;
@@ -376,7 +376,7 @@ impl DriverSubject {
     /// Unit-to-unit factors act on the physical causes; where the maker stated
     /// a tolerance on a value, the cause that would break it is tied to it.
     #[must_use]
-    pub fn at(&self, draw: &Draw) -> DriverBuild {
+    pub(crate) fn at(&self, draw: &Draw) -> DriverBuild {
         let values = complete(&partial(&self.known, draw), &self.air).values;
         let base = |value: Option<f64>| value.unwrap_or(f64::NAN);
         let f = self.tied(draw, &values);

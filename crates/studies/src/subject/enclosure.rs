@@ -24,7 +24,7 @@ pub struct AirLine {
 
 /// The box with its spreads.
 #[derive(Clone, Debug)]
-pub struct EnclosureSubject {
+pub(crate) struct EnclosureSubject {
     size: [Uncertain; 3],
     outside: bool,
     thickness: Uncertain,
@@ -185,7 +185,7 @@ impl EnclosureSubject {
 
     /// The box of one build.
     #[must_use]
-    pub fn at(&self, draw: &Draw) -> EnclosureBuild {
+    pub(crate) fn at(&self, draw: &Draw) -> EnclosureBuild {
         let thickness = self.thickness.at(draw);
         let stated = self.size.map(|length| length.at(draw));
         let (outside, inside) = if self.outside {
@@ -231,7 +231,7 @@ impl EnclosureSubject {
 
     /// What takes up air, nominal.
     #[must_use]
-    pub fn ledger(&self) -> Vec<AirLine> {
+    pub(crate) fn ledger(&self) -> Vec<AirLine> {
         let nominal = self.at(&Draw::Nominal);
         let mut lines: Vec<AirLine> = self
             .displaced

@@ -12,10 +12,11 @@ mod radiator;
 mod weight;
 
 pub use cost::CostLine;
-pub use driver::{DriverBuild, DriverSubject, Parameter};
-pub use enclosure::{AirLine, EnclosureSubject};
+pub(crate) use driver::{DriverBuild, DriverSubject, Parameter};
+pub use enclosure::AirLine;
+pub(crate) use enclosure::EnclosureSubject;
 pub use front::{Front, Spot, SpotKind};
-pub use radiator::RadiatorSubject;
+pub(crate) use radiator::RadiatorSubject;
 pub use weight::WeightLine;
 
 pub(crate) use amplifier::AmplifierSubject;
@@ -30,21 +31,21 @@ use physics::air::Air;
 
 /// A design ready to be studied.
 #[derive(Clone, Debug)]
-pub struct Subject {
+pub(crate) struct Subject {
     /// The design and the shelf as read.
-    pub project: Project,
+    pub(crate) project: Project,
     /// What varies, in the order of the dimensions of a draw.
-    pub causes: Causes,
+    pub(crate) causes: Causes,
     /// Drivers, one for each group of the design.
-    pub drivers: Vec<DriverSubject>,
+    pub(crate) drivers: Vec<DriverSubject>,
     /// Passive radiators, where there are any.
-    pub radiator: Option<RadiatorSubject>,
+    pub(crate) radiator: Option<RadiatorSubject>,
     /// The box.
-    pub enclosure: EnclosureSubject,
+    pub(crate) enclosure: EnclosureSubject,
     /// Where things sit on the front.
-    pub front: Front,
+    pub(crate) front: Front,
     /// The air at the place of use, nominal.
-    pub air: Air,
+    pub(crate) air: Air,
     pub(crate) amplifier: AmplifierSubject,
     pub(crate) battery: BatterySubject,
     pub(crate) weight: WeightSubject,
@@ -58,7 +59,7 @@ impl Subject {
     /// # Errors
     /// What cannot be studied at all, such as a box with no air left inside,
     /// comes back as located errors.
-    pub fn new(project: Project, spread: f64) -> Result<Self, Vec<Diagnostic>> {
+    pub(crate) fn new(project: Project, spread: f64) -> Result<Self, Vec<Diagnostic>> {
         let mut causes = Causes::scaled(spread);
         let design = &project.design;
         let reference = Air::at(20.0, 101_325.0, 0.5);
@@ -118,7 +119,7 @@ impl Subject {
 
     /// The numbers of one box.
     #[must_use]
-    pub fn build(&self, draw: &Draw) -> Build {
+    pub(crate) fn build(&self, draw: &Draw) -> Build {
         let enclosure = self.enclosure.at(draw);
         Build {
             air: self.air_at(draw),
@@ -135,7 +136,7 @@ impl Subject {
     /// How many equal channels one modelled channel stands for: 2 where left
     /// and right are alike, 1 for a mono box or unlike sides.
     #[must_use]
-    pub fn folds(&self) -> u32 {
+    pub(crate) fn folds(&self) -> u32 {
         let groups = &self.project.design.drivers;
         if groups.iter().all(|group| group.side.value == Side::Both) {
             2
@@ -146,7 +147,7 @@ impl Subject {
 
     /// Whether left and right carry different drivers.
     #[must_use]
-    pub fn has_unlike_sides(&self) -> bool {
+    pub(crate) fn has_unlike_sides(&self) -> bool {
         let groups = &self.project.design.drivers;
         groups
             .iter()
@@ -155,7 +156,7 @@ impl Subject {
 
     /// Amplifier channels in use.
     #[must_use]
-    pub fn channels_used(&self) -> u32 {
+    pub(crate) fn channels_used(&self) -> u32 {
         if self.has_unlike_sides() {
             2
         } else {

@@ -6,7 +6,7 @@ use design::{RadiatorUse, Value};
 
 /// Passive radiators with their spreads.
 #[derive(Clone, Debug)]
-pub struct RadiatorSubject {
+pub(crate) struct RadiatorSubject {
     mass: Uncertain,
     fs: Uncertain,
     qms: Uncertain,
