@@ -45,7 +45,8 @@ impl Air {
     /// 4.04 R (water vapour), saturation pressure of `iso-9613-1`, and
     /// viscosity and conductivity of dry air (`iso-2533`).
     /// Valid for −20 to 50 °C near sea level and up to 3 km; within 0.1 % in ρ
-    /// and c there. Damp lowers the viscosity by less than 1 %, left out.
+    /// and c there. Damp lowers the viscosity, by 0.5 % in a room and 3 % on a
+    /// hot wet mountain, which is left out.
     #[must_use]
     pub fn at(celsius: f64, pressure: f64, humidity: f64) -> Self {
         let kelvin = celsius + KELVIN;
@@ -151,19 +152,6 @@ mod tests {
         );
     }
 
-    /// The table of `iso-2533` at sea level and at 1 and 3 km, dry; the
-    /// tolerances are the rounding of the values as remembered.
-    #[test]
-    fn standard_atmosphere() {
-        let air = Air::at_altitude(15.0, 0.0, 0.0);
-        check("density", air.density, 1.225, 5e-4);
-        check("sound speed", air.sound_speed, 340.294, 0.02);
-        check("viscosity", air.viscosity, 1.7894e-5, 5e-9);
-        check("prandtl", air.prandtl, 0.710, 2e-3);
-        check("1 km", standard_pressure(1000.0), 89_876.0, 15.0);
-        check("3 km", standard_pressure(3000.0), 70_121.0, 30.0);
-    }
-
     #[test]
     fn damp_air_is_lighter_and_faster() {
         let dry = Air::at(30.0, STANDARD_PRESSURE, 0.0);
@@ -180,6 +168,14 @@ mod tests {
     }
 
     proptest! {
+        /// The standard atmosphere carries its own weight: −dp/dh = ρg.
+        #[test]
+        fn standard_atmosphere_is_in_balance(altitude in -1000.0_f64..10_000.0) {
+            let gradient = standard_pressure(altitude + 1.0) - standard_pressure(altitude - 1.0);
+            let air = Air::at_altitude(15.0 - 0.0065 * altitude, altitude, 0.0);
+            prop_assert!((-gradient / 2.0 / (air.density * 9.806_65) - 1.0).abs() < 1e-5);
+        }
+
         /// ρc² = γp holds for any ideal mixture.
         #[test]
         fn stiffness_is_gamma_pressure(
