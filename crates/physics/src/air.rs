@@ -168,12 +168,13 @@ mod tests {
     }
 
     proptest! {
-        /// The standard atmosphere carries its own weight: −dp/dh = ρg.
+        /// The standard atmosphere carries its own weight: −dp/dh = ρg, but
+        /// for the fifth digit of its older gas constant.
         #[test]
         fn standard_atmosphere_is_in_balance(altitude in -1000.0_f64..10_000.0) {
             let gradient = standard_pressure(altitude + 1.0) - standard_pressure(altitude - 1.0);
             let air = Air::at_altitude(15.0 - 0.0065 * altitude, altitude, 0.0);
-            prop_assert!((-gradient / 2.0 / (air.density * 9.806_65) - 1.0).abs() < 1e-5);
+            prop_assert!((-gradient / 2.0 / (air.density * 9.806_65) - 1.0).abs() < 3e-5);
         }
 
         /// ρc² = γp holds for any ideal mixture.
