@@ -4,7 +4,7 @@ use core::f64::consts::PI;
 
 use super::Face;
 use super::wedge::{along_face, toward_listener};
-use crate::math::{atan, atan2, cos, sin, sincos};
+use crate::math::{atan, atan2, sincos};
 
 /// A point or a direction on the front.
 type Plane = [f64; 2];
@@ -36,8 +36,8 @@ struct Edge {
     listener: f64,
 }
 
-/// Points spread over the area of the source.
-const SOURCE_POINTS: u32 = 24;
+/// Directions of the points that stand for the source's area.
+const SPOKES: u32 = 8;
 
 /// Directions from a source point to one edge.
 const RAYS: u32 = 64;
@@ -77,16 +77,16 @@ impl<'a> Rim<'a> {
     /// Waves diffracted once, from all points of the source.
     pub(super) fn once(&self) -> Vec<Echo> {
         let mut echoes = Vec::new();
-        for source in source_points(self.face) {
+        for (source, share) in source_points(self.face) {
             for edge in &self.edges {
-                self.light(edge, source, &mut echoes);
+                self.light(edge, source, share, &mut echoes);
             }
         }
         echoes
     }
 
     /// Rays at even angles from a source point to an edge: dz/m = dα/cos α.
-    fn light(&self, edge: &Edge, source: Plane, echoes: &mut Vec<Echo>) {
+    fn light(&self, edge: &Edge, source: Plane, share: f64, echoes: &mut Vec<Echo>) {
         let offset = minus(source, edge.middle);
         let nearest = NEAREST * self.face.width;
         let (across, along) = (
@@ -103,7 +103,7 @@ impl<'a> Rim<'a> {
             let strength = toward_listener(-sine, edge.listener, edge.theta);
             echoes.push(Echo {
                 path: distance - dot(place, self.direction),
-                amplitude: strength * width / cosine / f64::from(SOURCE_POINTS),
+                amplitude: share * strength * width / cosine,
             });
         }
     }
@@ -162,17 +162,26 @@ impl Edge {
     }
 }
 
-/// Points spread evenly over the area of the source, in a sunflower's spiral.
-fn source_points(face: &Face) -> impl Iterator<Item = Plane> {
-    let golden = PI * (3.0 - 5.0_f64.sqrt());
-    (0..SOURCE_POINTS).map(move |i| {
-        let share = (f64::from(i) + 0.5) / f64::from(SOURCE_POINTS);
-        let radius = face.source_radius * share.sqrt();
-        let angle = golden * f64::from(i);
-        [
-            face.source_x + radius * cos(angle),
-            face.source_y + radius * sin(angle),
-        ]
+/// Points over the area of the source and their shares of it: three rings at
+/// Gauss's nodes in radius squared, eight directions each, so that mirrored
+/// and turned fronts give mirrored and turned sounds.
+fn source_points(face: &Face) -> impl Iterator<Item = (Plane, f64)> {
+    let outer = 0.6_f64.sqrt();
+    let rings = [
+        (0.5 - 0.5 * outer, 5.0 / 18.0),
+        (0.5, 8.0 / 18.0),
+        (0.5 + 0.5 * outer, 5.0 / 18.0),
+    ];
+    rings.into_iter().flat_map(move |(square, share)| {
+        let radius = face.source_radius * square.sqrt();
+        (0..SPOKES).map(move |i| {
+            let (sine, cosine) = sincos(2.0 * PI * (f64::from(i) + 0.5) / f64::from(SPOKES));
+            let point = [
+                face.source_x + radius * cosine,
+                face.source_y + radius * sine,
+            ];
+            (point, share / f64::from(SPOKES))
+        })
     })
 }
 
