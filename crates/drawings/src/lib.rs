@@ -9,6 +9,7 @@ pub mod export;
 mod geometry;
 #[cfg(test)]
 mod golden;
+pub mod layout;
 mod math;
 mod paper;
 mod path;

@@ -168,10 +168,16 @@ impl Axis {
             }
         }
         if decades < 1.0 {
-            self.linear_ticks(length * 0.7, room)
-        } else {
-            self.as_fit(&all, length, room)
+            // Even steps crowd towards the high end: take coarser ones until
+            // they stand apart.
+            for share in [0.8, 0.6, 0.45, 0.3, 0.2] {
+                let ticks = self.linear_ticks(length * share, room);
+                if self.apart(&ticks, length, room) {
+                    return ticks;
+                }
+            }
         }
+        self.as_fit(&all, length, room)
     }
 
     fn multiples(&self) -> Vec<(f64, u32)> {

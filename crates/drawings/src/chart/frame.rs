@@ -234,8 +234,8 @@ fn compose(chart: &Chart, layout: &Layout, map: &Mapping<'_>, labels: Vec<Label>
 /// Grid lines, interrupted where a name stands, and the numbers of the axes.
 fn grid(chart: &Chart, map: &Mapping<'_>, rooms: &[Rect], out: &mut Drawing) {
     let plot = map.plot;
-    let hair = Stroke::new(Role::Hairline, pen::HAIR);
-    let line = Stroke::new(Role::Hairline, pen::THIN);
+    let hair = Stroke::new(Role::Hairline, pen::HAIR).faded(0.7);
+    let line = Stroke::new(Role::Hairline, pen::FINE);
     for tick in chart.x.ticks(plot.w, super::axis::room_across(SMALL)) {
         let x = map.x_mm(tick.value);
         let stroke = if tick.label.is_some() { line } else { hair };

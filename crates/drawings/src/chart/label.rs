@@ -5,6 +5,7 @@ use super::column::spread;
 use super::curve::Mapping;
 use super::{Chart, Mark};
 use crate::geometry::{Point, Rect};
+use crate::math;
 use crate::role::Role;
 use crate::sheet::{Drawing, Stroke, Text, pen};
 use crate::text::Lettering;
@@ -26,6 +27,8 @@ pub(crate) struct Subject {
     stretches: Vec<(Point, Point)>,
     /// Bands that belong to others are to be kept out of.
     foreign_bands: Vec<Vec<Point>>,
+    /// The place of a point mark; its name may stand off, with a leader.
+    point: Option<Point>,
 }
 
 /// A name with its place.
@@ -59,30 +62,41 @@ pub(crate) fn subjects(chart: &Chart, map: &Mapping<'_>) -> Vec<Subject> {
             role: series.style.role(),
             stretches: map.visible(series),
             foreign_bands: foreign.flat_map(|(_, s)| map.band_outlines(s)).collect(),
+            point: None,
         });
     }
-    for mark in &chart.marks {
-        let (name, stretches) = match mark {
-            Mark::AtY(y, name) if chart.y.holds(*y) => {
-                let y = map.y_mm(*y);
-                let (a, b) = (map.plot.x, map.plot.right());
-                (name, vec![(Point::new(a, y), Point::new(b, y))])
-            }
-            Mark::Point(x, y, name) if chart.x.holds(*x) && chart.y.holds(*y) => {
-                let p = Point::new(map.x_mm(*x), map.y_mm(*y));
-                (name, point_box(p))
-            }
-            _ => continue,
-        };
-        out.push(Subject {
-            name: name.clone(),
-            role: Role::Ink,
-            stretches,
-            foreign_bands: Vec::new(),
-        });
-    }
+    out.extend(
+        chart
+            .marks
+            .iter()
+            .filter_map(|m| mark_subject(m, chart, map)),
+    );
     out.retain(|s| !s.name.is_empty() && !s.stretches.is_empty());
+    // Points first: they have the fewest places to choose from.
+    out.sort_by_key(|s| s.point.is_none());
     out
+}
+
+fn mark_subject(mark: &Mark, chart: &Chart, map: &Mapping<'_>) -> Option<Subject> {
+    let (name, stretches, point) = match mark {
+        Mark::AtY(y, name) if chart.y.holds(*y) => {
+            let y = map.y_mm(*y);
+            let ends = (Point::new(map.plot.x, y), Point::new(map.plot.right(), y));
+            (name, vec![ends], None)
+        }
+        Mark::Point(x, y, name) if chart.x.holds(*x) && chart.y.holds(*y) => {
+            let p = Point::new(map.x_mm(*x), map.y_mm(*y));
+            (name, point_box(p), Some(p))
+        }
+        _ => return None,
+    };
+    Some(Subject {
+        name: name.clone(),
+        role: Role::Ink,
+        stretches,
+        foreign_bands: Vec::new(),
+        point,
+    })
 }
 
 /// A point is avoided and named like the small square around it.
@@ -123,20 +137,26 @@ pub(crate) fn place(
         }
         let others = subjects.iter().enumerate().filter(|(j, _)| *j != i);
         let foreign: Vec<_> = others.flat_map(|(_, s)| s.stretches.clone()).collect();
-        let found = candidates(subject, plot).into_iter().find(|c| {
+        let tried = match subject.point {
+            Some(p) => off_a_point(subject, p),
+            None => candidates(subject, plot),
+        };
+        let found = tried.into_iter().find(|c| {
             let room = c.rect.inset(-CLEAR);
             plot.inset(0.3).contains(&room)
                 && !lines.iter().any(|(a, b)| room.clip(*a, *b).is_some())
                 && !labels.iter().any(|l| l.room().overlaps(&room))
-                && !foreign_nearer(c, &foreign)
+                && !labels.iter().any(|l| c.leader_meets(&l.room()))
+                && (subject.point.is_some() || !foreign_nearer(c, &foreign))
                 && !in_foreign_band(&c.rect, &subject.foreign_bands)
         });
         let Some(found) = found else {
             return Err(i);
         };
+        lines.extend(found.leader.windows(2).map(|w| (w[0], w[1])));
         labels.push(Label {
             text: Text::new(found.base(), &subject.name, LETTERS).coloured(subject.role),
-            leader: Vec::new(),
+            leader: found.leader,
         });
     }
     Ok(labels)
@@ -147,9 +167,16 @@ struct Candidate {
     rect: Rect,
     gap: f64,
     cost: f64,
+    leader: Vec<Point>,
 }
 
 impl Candidate {
+    fn leader_meets(&self, room: &Rect) -> bool {
+        self.leader
+            .windows(2)
+            .any(|w| room.clip(w[0], w[1]).is_some())
+    }
+
     /// Start of the base line.
     fn base(&self) -> Point {
         Point::new(self.rect.x, self.rect.bottom() - descent())
@@ -160,11 +187,52 @@ fn descent() -> f64 {
     0.24 * LETTERS.size_mm
 }
 
+fn size(name: &str) -> (f64, f64) {
+    (LETTERS.width(name), 0.76 * LETTERS.size_mm + descent())
+}
+
+/// Places around a point, nearest first; farther ones have a leader.
+fn off_a_point(subject: &Subject, p: Point) -> Vec<Candidate> {
+    const AWAY: [f64; 7] = [1.6, 2.6, 4.0, 6.0, 9.0, 12.0, 16.0];
+    let (w, h) = size(&subject.name);
+    let mut out = Vec::new();
+    for away in AWAY {
+        for sixteenth in 0..16 {
+            let turn = f64::from(sixteenth) * core::f64::consts::TAU / 16.0;
+            let (dx, dy) = (math::cos(turn), math::sin(turn));
+            let tip = p.moved(away * dx, away * dy);
+            let x = match dx {
+                dx if dx > 0.3 => tip.x,
+                dx if dx < -0.3 => tip.x - w,
+                _ => tip.x - w / 2.0,
+            };
+            let y = if dx.abs() > 0.3 {
+                tip.y - h / 2.0
+            } else if dy > 0.0 {
+                tip.y
+            } else {
+                tip.y - h
+            };
+            let leader = if away > 2.0 {
+                vec![p.moved(0.7 * dx, 0.7 * dy), tip.moved(-0.6 * dx, -0.6 * dy)]
+            } else {
+                Vec::new()
+            };
+            let rect = Rect::new(x, y, w, h);
+            let (gap, cost) = (away, away);
+            out.push(Candidate {
+                rect,
+                gap,
+                cost,
+                leader,
+            });
+        }
+    }
+    out
+}
+
 fn candidates(subject: &Subject, plot: Rect) -> Vec<Candidate> {
-    let (w, h) = (
-        LETTERS.width(&subject.name),
-        0.76 * LETTERS.size_mm + descent(),
-    );
+    let (w, h) = size(&subject.name);
     let wanted_x = plot.x + 0.72 * plot.w;
     let mut out = Vec::new();
     for p in along(&subject.stretches, 2.0) {
@@ -175,7 +243,13 @@ fn candidates(subject: &Subject, plot: Rect) -> Vec<Candidate> {
                     let rect = Rect::new(p.x + shift * w, y, w, h);
                     let off = (rect.centre().x - wanted_x).abs() / plot.w;
                     let cost = gap + 3.0 * off + if above { 0.0 } else { 0.3 };
-                    out.push(Candidate { rect, gap, cost });
+                    let leader = Vec::new();
+                    out.push(Candidate {
+                        rect,
+                        gap,
+                        cost,
+                        leader,
+                    });
                 }
             }
         }

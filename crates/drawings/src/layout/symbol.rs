@@ -1,0 +1,37 @@
+//! Signs of severity, told apart by shape before colour.
+
+use super::findings::Severity;
+use crate::geometry::{Point, Rect};
+use crate::role::Role;
+use crate::sheet::{Drawing, Style};
+
+impl Severity {
+    /// Its colour.
+    #[must_use]
+    pub fn role(self) -> Role {
+        match self {
+            Self::Good => Role::Good,
+            Self::Caution => Role::Caution,
+            Self::Stop => Role::Stop,
+        }
+    }
+}
+
+/// A filled circle for good, a diamond for caution, a square for stop, about
+/// `size` mm across.
+pub fn symbol(out: &mut Drawing, severity: Severity, centre: Point, size: f64) {
+    let style = Style::filled(severity.role());
+    match severity {
+        Severity::Good => out.circle(centre, size / 2.0, style),
+        Severity::Caution => {
+            let r = size * 0.62;
+            let tips = [(0.0, -r), (r, 0.0), (0.0, r), (-r, 0.0)];
+            out.polygon(&tips.map(|(dx, dy)| centre.moved(dx, dy)), style);
+        }
+        Severity::Stop => {
+            let half = size * 0.47;
+            let rect = Rect::new(centre.x, centre.y, 0.0, 0.0).inset(-half);
+            out.rect(rect, style);
+        }
+    }
+}
