@@ -13,11 +13,12 @@ pub trait OnePort: Debug + Send + Sync {
     fn impedance(&self, band: &Band) -> Lanes;
 }
 
-/// The law of a frequency-dependent two-port.
+/// The law of a frequency-dependent two-port that passes alike both ways; the
+/// gyrator is the element that does not.
 pub trait TwoPort: Debug + Send + Sync {
-    /// Its admittances [y11, y12, y21, y22] in every lane of a band, currents
+    /// Its admittances [y11, y12 = y21, y22] in every lane of a band, currents
     /// counted into the ports.
-    fn admittance(&self, band: &Band) -> [Lanes; 4];
+    fn admittance(&self, band: &Band) -> [Lanes; 3];
 }
 
 /// K(jω)ⁿ.

@@ -94,7 +94,7 @@ impl Writer {
             Value::Admittance(_) => self.transfer([a, b], [a, b], 1, 1.0),
             Value::TwoPort(_) => {
                 let ports = [element.first, element.second];
-                for (into, from, part) in [(0, 0, 1), (0, 1, 2), (1, 0, 3), (1, 1, 4)] {
+                for (into, from, part) in [(0, 0, 1), (0, 1, 2), (1, 0, 2), (1, 1, 3)] {
                     self.transfer(ports[into], ports[from], part, 1.0);
                 }
             }

@@ -19,6 +19,7 @@ mod network;
 mod numeric;
 mod plan;
 mod solution;
+mod spice;
 
 pub use band::{Band, Grid};
 pub use element::{Admittance, Impedance, OnePort, SemiInductance, TwoPort, Value};
@@ -26,3 +27,4 @@ pub use lanes::{LANES, Lanes, Reals};
 pub use network::{Circuit, Element, ElementId, GROUND, Node};
 pub use numeric::{Singular, Solver};
 pub use solution::Solution;
+pub use spice::Analysis;

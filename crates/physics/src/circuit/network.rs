@@ -139,6 +139,11 @@ impl Circuit {
         &self.nodes[node.0]
     }
 
+    /// All nodes but ground.
+    pub fn nodes(&self) -> impl Iterator<Item = Node> + use<> {
+        (1..self.nodes.len()).map(Node)
+    }
+
     /// How many nodes there are, ground included.
     #[must_use]
     pub fn node_count(&self) -> usize {

@@ -342,8 +342,8 @@ fn law(value: &Value) -> Option<LawKind> {
 }
 
 impl LawKind {
-    fn at(&self, band: &Band) -> [Lanes; 4] {
-        let single = |value| [value, Lanes::ZERO, Lanes::ZERO, Lanes::ZERO];
+    fn at(&self, band: &Band) -> [Lanes; 3] {
+        let single = |value| [value, Lanes::ZERO, Lanes::ZERO];
         match self {
             Self::Semi(semi) => single(semi.impedance(band)),
             Self::Relaxing(admittance) => single(admittance.relaxing_at(band)),

@@ -69,7 +69,7 @@ impl Solution {
             Value::Admittance(law) => [law.at(&band()).lane(0) * first, Complex::ZERO],
             Value::TwoPort(law) => {
                 let y = law.admittance(&band()).map(|value| value.lane(0));
-                [y[0] * first + y[1] * second, y[2] * first + y[3] * second]
+                [y[0] * first + y[1] * second, y[1] * first + y[2] * second]
             }
         }
     }

@@ -3,14 +3,12 @@
 use core::f64::consts::PI;
 
 use crate::air::Air;
+use crate::level::REFERENCE_PRESSURE;
 use crate::math;
 
 /// The voltage in V rms that sensitivity is stated for: 1 W in 8 Ω, as the
 /// trade writes it.
 pub const SENSITIVITY_VOLTAGE: f64 = 2.83;
-
-/// Hearing threshold by convention, 20 µPa rms.
-const REFERENCE_PRESSURE: f64 = 20e-6;
 
 /// V<sub>AS</sub> = ρc²S<sub>D</sub>²C<sub>MS</sub> in m³ from compliance (m/N) and
 /// area (m²).

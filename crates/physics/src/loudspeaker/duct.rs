@@ -72,13 +72,13 @@ impl Duct {
 }
 
 impl TwoPort for Duct {
-    fn admittance(&self, band: &Band) -> [Lanes; 4] {
+    fn admittance(&self, band: &Band) -> [Lanes; 3] {
         let (series, shunt) = self.lumped(band);
         let (ratio, cosine) = hyperbolic(series * shunt);
         let transfer = (series * ratio).recip();
         let own = cosine * transfer;
         let across = -transfer;
-        [own, across, across, own]
+        [own, across, own]
     }
 }
 

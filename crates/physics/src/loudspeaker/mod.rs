@@ -3,6 +3,7 @@
 
 mod duct;
 mod load;
+mod netlist;
 mod network;
 mod parts;
 mod power;
