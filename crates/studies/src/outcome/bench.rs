@@ -4,15 +4,16 @@ use super::{Outcome, Traces};
 use crate::build::{Build, Resonance, network_of};
 use crate::power::{Load, Playing, Signal, clean_power, consumption, supply_power};
 use crate::sound::{
-    Caps, Ceiling, Gains, Grid, Loudest, REFERENCE_PRESSURE, SHOWN_VOLTAGE, Scene, loudest,
-    low_points, programme_ceilings,
+    Caps, Ceiling, Gains, Grid, Loudest, SHOWN_VOLTAGE, Scene, loudest, low_points,
+    programme_ceilings,
 };
 use crate::subject::Subject;
 use core::f64::consts::{PI, SQRT_2, TAU};
 use design::EnclosureKind;
 use physics::battery::Discharge;
+use physics::level::db_of_pressure;
 use physics::loudspeaker::{Network, Sweep};
-use physics::math::{amplitude_from_db, db_amplitude, db_power};
+use physics::math::{amplitude_from_db, db_power};
 
 /// Runs the studies of builds of one subject; holds what they share.
 #[derive(Clone, Debug)]
@@ -150,7 +151,7 @@ impl<'a> Bench<'a> {
         // Mid-band pressure of one side in half space at 1 m: ρ·U'/(2π).
         let acceleration = self.sweep.reference_acceleration / f64::from(self.subject.folds());
         let pressure = build.air.density * acceleration * SHOWN_VOLTAGE / TAU;
-        db_amplitude(pressure / REFERENCE_PRESSURE)
+        db_of_pressure(pressure)
     }
 
     /// Bass against the middle range, from face and place alone, in dB.
@@ -178,14 +179,14 @@ impl<'a> Bench<'a> {
         let scaled = |quantity: &[f64]| quantity.iter().map(|value| clip * value).collect();
         let shown = |i: usize| {
             let pressure = gains.pressure[i] * scene.place[i].sqrt() * SHOWN_VOLTAGE;
-            db_amplitude(pressure / REFERENCE_PRESSURE)
+            db_of_pressure(pressure)
         };
         let ceilings: Vec<Ceiling> = (0..count)
             .map(|i| Ceiling::lowest(caps.sine(gains, i)))
             .collect();
         let greatest = |i: usize| {
             let pressure = gains.pressure[i] * scene.to_listener(i).sqrt() * ceilings[i].volts;
-            db_amplitude(pressure / REFERENCE_PRESSURE)
+            db_of_pressure(pressure)
         };
         Traces {
             response: (0..count).map(shown).collect(),

@@ -196,7 +196,7 @@ pub(crate) fn figures(nominal: &Outcome, drawn: &Drawn, face_loss: f64) -> Vec<F
         unit: "dB",
         p10: None,
         p90: None,
-        source: "vanderkooy-1991",
+        source: "svensson-1999",
     };
     ROWS.iter()
         .filter(|row| !(row.4)(nominal).is_nan())

@@ -113,15 +113,16 @@ pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> V
     let programme = crate::words::programme(brief.programme.value);
     let place = crate::words::stands(subject.project.design.place.stands.value);
     let loudness = brief.loudness.map(|wanted| wanted.level.si);
-    let level = loudness.map_or_else(
-        || "as loud as it can".to_owned(),
-        |level| {
-            format!(
-                "at {}",
-                crate::words::number(level, if weighted { "dB(A)" } else { "dB" })
-            )
-        },
-    );
+    let unit = if weighted { "dB(A)" } else { "dB" };
+    let reached = if weighted {
+        nominal.loud_a
+    } else {
+        nominal.loud
+    };
+    let level = match loudness {
+        Some(wanted) if wanted <= reached => format!("at {}", crate::words::number(wanted, unit)),
+        _ => format!("as loud as it can, {}", crate::words::number(reached, unit)),
+    };
     let rows = [
         Row {
             id: "low",
@@ -136,7 +137,7 @@ pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> V
             id: "loud",
             title: "Loud",
             about: format!("long-term {programme} at {distance}, {place}, both sides, peaks clean"),
-            unit: if weighted { "dB(A)" } else { "dB" }.into(),
+            unit: unit.into(),
             target: loudness,
             better: Better::Higher,
             number: if weighted {

@@ -1,9 +1,10 @@
 //! The highest long-term level of a programme whose peaks just reach the first limit.
 
-use super::{Caps, Ceiling, Gains, Limit, REFERENCE_PRESSURE, Scene};
+use super::{Caps, Ceiling, Gains, Limit, Scene};
 use core::f64::consts::SQRT_2;
 use physics::heat;
-use physics::math::{db_amplitude, db_power};
+use physics::level::db_of_pressure;
+use physics::math::db_amplitude;
 
 /// Temperature rise of a coil at its rated power in K: common practice, no source.
 const RATED_RISE: f64 = 120.0;
@@ -90,7 +91,7 @@ fn volt_levels(gains: &Gains, scene: &Scene) -> (f64, f64) {
             .map(|(i, pressure)| pressure * pressure * scene.to_listener(i) * weight(i));
         Gains::programme_mean(squares, scene)
     };
-    let level = |square: f64| db_power(square / (REFERENCE_PRESSURE * REFERENCE_PRESSURE));
+    let level = |square: f64| db_of_pressure(square.sqrt());
     (
         level(mean_square(&|_| 1.0)),
         level(mean_square(&|i| scene.a_weight[i])),

@@ -15,8 +15,5 @@ pub(crate) use loud::{Loudest, loudest, programme_ceilings};
 pub(crate) use low::low_points;
 pub(crate) use scene::Scene;
 
-/// Reference sound pressure in Pa (20 µPa).
-pub(crate) const REFERENCE_PRESSURE: f64 = 20e-6;
-
 /// Voltage at which responses are shown, in V rms (1 W into 8 Ω).
 pub(crate) const SHOWN_VOLTAGE: f64 = 2.83;

@@ -5,12 +5,10 @@ use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{AmplifierPart, Design, Stage, Value};
 use physics::amplifier::Amplifier;
 use physics::loudspeaker::{Feed, OutputFilter};
+use physics::wire;
 
 /// Highest sine level of a telephone's or radio module's output in V rms: common practice, no source.
 const SOURCE_LEVEL: f64 = 0.9;
-
-/// Copper at 20 °C in Ω·m (`iec-60228`: 17.241 nΩ·m of annealed copper).
-const COPPER: f64 = 17.241e-9;
 
 #[derive(Clone, Debug)]
 pub(crate) struct AmplifierSubject {
@@ -27,7 +25,7 @@ pub(crate) struct AmplifierSubject {
 fn cable_resistance(length: Option<Value>, section: Option<Value>) -> f64 {
     let length = length.map_or(0.4, |value| value.si);
     let section = section.map_or(0.75e-6, |value| value.si);
-    2.0 * COPPER * length / section
+    wire::cable_loop(length, section, 20.0)
 }
 
 impl AmplifierSubject {

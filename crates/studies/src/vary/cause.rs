@@ -218,7 +218,7 @@ impl Shape {
         match self {
             _ if by == 0.0 => Self::Fixed,
             Self::Fixed => Self::Fixed,
-            Self::Even { half } if half == 0.0 => Self::Fixed,
+            Self::Even { half: 0.0 } => Self::Fixed,
             Self::Even { half } => Self::Even { half: half * by },
             Self::Normal { sigma } => Self::Normal { sigma: sigma * by },
             Self::Factor { sigma } => Self::Factor { sigma: sigma * by },
