@@ -11,6 +11,7 @@ pub mod words;
 
 mod build;
 mod mend;
+mod netlist;
 mod odds;
 mod outcome;
 mod power;
@@ -19,6 +20,7 @@ mod sound;
 mod subject;
 mod versus;
 
+pub use netlist::netlist;
 pub use odds::Band;
 pub use report::Report;
 pub use run::{Options, Texts, run};
