@@ -1,6 +1,7 @@
 //! Located errors.
 
 use crate::Place;
+use crate::fault::Fault;
 
 /// One thing that is wrong with a text: where, why, and what to write instead.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -74,8 +75,8 @@ pub(crate) struct Log {
 }
 
 impl Log {
-    pub(crate) fn add(&mut self, fault: &crate::fault::Fault, place: Place) {
-        let said = crate::say::say(fault);
+    pub(crate) fn add(&mut self, fault: impl Into<Fault>, place: Place) {
+        let said = crate::say::say(&fault.into());
         self.found.push(Diagnostic {
             code: said.code,
             message: said.message,

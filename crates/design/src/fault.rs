@@ -13,16 +13,70 @@ pub(crate) enum Wanted {
     Money,
 }
 
-/// One fault. `table` is a table's header as written in a file, such as
-/// `[brief]`; `key` a key's name.
+/// One fault.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Fault {
+    /// Of the text as TOML.
+    Text(TextFault),
+    /// Of a value.
+    Value(ValueFault),
+    /// Of a part.
+    Part(PartFault),
+    /// Of the design as a whole.
+    Design(DesignFault),
+}
+
+macro_rules! from {
+    ($($kind:ident => $variant:ident),*) => {
+        $(impl From<$kind> for Fault {
+            fn from(fault: $kind) -> Self {
+                Self::$variant(fault)
+            }
+        })*
+    };
+}
+
+from!(TextFault => Text, ValueFault => Value, PartFault => Part, DesignFault => Design);
+
+/// Why a line is not TOML.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum SyntaxReason {
+    /// Nothing behind the `=`.
+    ValueMissing,
+    /// No `=`.
+    EqualsMissing,
+    /// Nothing before the `=` or between brackets.
+    NameMissing,
+    /// A bracket or brace is not closed.
+    BracketOpen,
+    /// A quote is not closed.
+    QuoteOpen,
+    /// More behind the value.
+    LeftOver,
+    /// A number that is no number.
+    Number,
+    /// A comma too many or too few.
+    Comma,
+    /// A key below something that is a value.
+    NotATable,
+    /// Tables in tables in tables.
+    TooDeep,
+    /// Anything else.
+    Other,
+}
+
+/// What is wrong with a text as TOML: lines, keys, tables, types.
+///
+/// `table` is a table's header as written in a file, such as `[brief]`; `key` a
+/// key's name.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum TextFault {
     /// The text is not TOML.
-    Syntax { reason: String },
+    Syntax { reason: SyntaxReason },
     /// A value that needs quotes has none.
     QuotesMissing { line: String },
     /// A key or table stands twice.
-    KeyTwice { key: String },
+    KeyTwice { key: String, is_table: bool },
     /// There is no `format` line.
     FormatMissing,
     /// A format this program does not know.
@@ -57,24 +111,6 @@ pub(crate) enum Fault {
         found: &'static str,
         example: String,
     },
-    /// A TOML number where number and unit are wanted.
-    PlainNumber {
-        key: String,
-        number: String,
-        wanted: Wanted,
-    },
-    /// The text of a value cannot be read.
-    Unreadable {
-        key: String,
-        trouble: TroubleKind,
-        wanted: Wanted,
-    },
-    /// A value outside what is possible.
-    ValueRange {
-        key: String,
-        found: String,
-        allowed: String,
-    },
     /// A whole number outside what is possible.
     CountRange {
         key: String,
@@ -91,16 +127,44 @@ pub(crate) enum Fault {
     },
     /// A name with nothing in it.
     NameEmpty { key: String },
+}
+
+/// What is wrong with a value and its unit.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum ValueFault {
+    /// A TOML number where number and unit are wanted.
+    PlainNumber {
+        key: String,
+        number: String,
+        wanted: Wanted,
+    },
+    /// The text of a value cannot be read.
+    Unreadable {
+        key: String,
+        trouble: TroubleKind,
+        wanted: Wanted,
+    },
+    /// A value outside what is possible.
+    Range {
+        key: String,
+        found: String,
+        allowed: String,
+    },
+}
+
+/// What is wrong with a part, or with naming one.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum PartFault {
     /// Two entries of one name.
     NameTwice { noun: &'static str, name: String },
     /// No such part.
-    PartUnknown {
+    Unknown {
         noun: &'static str,
         name: String,
         nearest: Option<String>,
     },
     /// A part of that name, but of another kind.
-    PartWrongKind {
+    WrongKind {
         name: String,
         is: &'static str,
         noun: &'static str,
@@ -117,6 +181,11 @@ pub(crate) enum Fault {
         lower: &'static str,
         upper: &'static str,
     },
+}
+
+/// How a design contradicts itself.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum DesignFault {
     /// Outside and inside size both.
     BoxSizeTwice,
     /// Neither outside nor inside size.

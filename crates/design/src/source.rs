@@ -1,7 +1,7 @@
 //! A text as TOML, read past its broken lines so that all of them are found.
 
 use crate::diagnostic::Log;
-use crate::fault::Fault;
+use crate::fault::{SyntaxReason, TextFault};
 use crate::{FileId, Place};
 use std::ops::Range;
 use toml_edit::{Document, TomlError};
@@ -42,11 +42,15 @@ impl<'t> Source<'t> {
             broken = true;
             let at = within(text, error.span().unwrap_or(0..0));
             let line = line_around(text, at.start);
-            log.add(&fault(&error, text, &at, &line), place(file, text, at));
+            let fault = fault(&error, text, &at, &line);
+            // Without its header a table's keys seem to be said twice.
+            if !(misplaced && matches!(fault, TextFault::KeyTwice { .. })) {
+                log.add(fault, place(file, text, visible(text, at, &line)));
+            }
             if readable[line.clone()].trim().is_empty() {
                 break;
             }
-            misplaced |= text[line.clone()].trim_start().starts_with('[');
+            misplaced |= is_header(&text[line.clone()]);
             readable.replace_range(line.clone(), &" ".repeat(line.len()));
         }
         Self {
@@ -69,6 +73,16 @@ pub(crate) fn place(file: FileId, text: &str, range: Range<usize>) -> Place {
     }
 }
 
+/// Something to underline: the whole line where the error is between its bytes.
+fn visible(text: &str, at: Range<usize>, line: &Range<usize>) -> Range<usize> {
+    if !at.is_empty() {
+        return at;
+    }
+    let written = &text[line.clone()];
+    let front = written.len() - written.trim_start().len();
+    line.start + front..line.start + front + written.trim().len()
+}
+
 fn within(text: &str, range: Range<usize>) -> Range<usize> {
     let start = text.floor_char_boundary(range.start.min(text.len()));
     let end = text.ceil_char_boundary(range.end.clamp(start, text.len()));
@@ -89,22 +103,66 @@ pub(crate) fn line_around(text: &str, at: usize) -> Range<usize> {
     start..end
 }
 
-fn fault(error: &TomlError, text: &str, at: &Range<usize>, line: &Range<usize>) -> Fault {
+fn fault(error: &TomlError, text: &str, at: &Range<usize>, line: &Range<usize>) -> TextFault {
     let message = error.message();
+    let written = &text[line.clone()];
     if message.starts_with("duplicate key") {
-        return Fault::KeyTwice {
+        return TextFault::KeyTwice {
             key: text[at.clone()].to_owned(),
+            is_table: is_header(written),
         };
     }
     if message.starts_with("string values must be quoted") && !at.is_empty() {
-        let written = &text[line.clone()];
         let value = text[at.clone()].trim_matches(['“', '”', '„', '"', '\'']);
         let key = written.split('=').next().unwrap_or_default().trim();
-        return Fault::QuotesMissing {
+        return TextFault::QuotesMissing {
             line: format!("{key} = \"{value}\""),
         };
     }
-    Fault::Syntax {
-        reason: message.to_owned(),
+    TextFault::Syntax {
+        reason: reason(message),
     }
+}
+
+fn is_header(line: &str) -> bool {
+    line.trim_start().starts_with('[')
+}
+
+/// Our own reason for what the TOML reader says.
+fn reason(message: &str) -> SyntaxReason {
+    use SyntaxReason as R;
+    const REASONS: &[(&str, R)] = &[
+        ("string values must be quoted", R::ValueMissing),
+        ("missing value", R::ValueMissing),
+        ("key with no value", R::EqualsMissing),
+        ("missing assignment", R::EqualsMissing),
+        ("extra assignment", R::LeftOver),
+        ("extra `=`", R::LeftOver),
+        ("extra comma", R::Comma),
+        ("missing comma", R::Comma),
+        ("unquoted keys cannot be empty", R::NameMissing),
+        ("invalid unquoted key", R::NameMissing),
+        ("missing key", R::NameMissing),
+        ("unclosed", R::BracketOpen),
+        ("missing opening quote", R::QuoteOpen),
+        ("invalid basic string", R::QuoteOpen),
+        ("invalid literal string", R::QuoteOpen),
+        ("invalid multi-line", R::QuoteOpen),
+        ("unexpected key or value", R::LeftOver),
+        ("unexpected content", R::LeftOver),
+        ("floating-point number", R::Number),
+        ("integer", R::Number),
+        ("unexpected sign", R::Number),
+        ("unexpected leading zero", R::Number),
+        ("redundant", R::Number),
+        ("`_` may only", R::Number),
+        ("radix", R::Number),
+        ("cannot extend value", R::NotATable),
+        ("cannot recurse", R::TooDeep),
+        ("recursion limit", R::TooDeep),
+    ];
+    REASONS
+        .iter()
+        .find(|(front, _)| message.starts_with(front))
+        .map_or(R::Other, |(_, reason)| *reason)
 }

@@ -17,5 +17,5 @@ pub use print::{format_like, format_rounded, format_value};
 pub(crate) use money::amount;
 pub(crate) use parse::quantity;
 pub(crate) use size::edges;
-pub(crate) use trouble::{Trouble, TroubleKind};
+pub(crate) use trouble::{BadNumber, BadTolerance, BadUnit, Trouble, TroubleKind};
 pub(crate) use unit::symbols;

@@ -2,7 +2,7 @@
 
 use super::number::Number;
 use super::parse::{self, Piece};
-use super::trouble::{Trouble, TroubleKind};
+use super::trouble::{BadNumber, BadTolerance, BadUnit, Trouble};
 use crate::Tolerance;
 
 /// An amount in a currency.
@@ -39,7 +39,7 @@ fn number_and_currency(piece: Piece<'_>) -> Result<(Number, String), Trouble> {
         .text
         .find(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+' | '\u{2212}'))
         .ok_or_else(|| {
-            piece.trouble(TroubleKind::NumberBad {
+            piece.trouble(BadNumber::Unreadable {
                 text: piece.text.to_owned(),
             })
         })?;
@@ -48,11 +48,15 @@ fn number_and_currency(piece: Piece<'_>) -> Result<(Number, String), Trouble> {
     let (number, used) = parse::leading(tail)?;
     let back = tail.from(used);
     let name = match (front.text.is_empty(), back.text.is_empty()) {
-        (true, true) => return Err(piece.trouble(TroubleKind::CurrencyMissing)),
+        (true, true) => {
+            return Err(piece.trouble(BadUnit::CurrencyMissing {
+                number: piece.text.to_owned(),
+            }));
+        }
         (false, true) => front,
         (true, false) => back,
         (false, false) => {
-            return Err(piece.trouble(TroubleKind::CurrencyUnknown {
+            return Err(piece.trouble(BadUnit::CurrencyUnknown {
                 text: piece.text.to_owned(),
             }));
         }
@@ -71,14 +75,14 @@ fn code(piece: Piece<'_>) -> Result<String, Trouble> {
     if is_code {
         Ok(piece.text.to_ascii_uppercase())
     } else {
-        Err(piece.trouble(TroubleKind::CurrencyUnknown {
+        Err(piece.trouble(BadUnit::CurrencyUnknown {
             text: piece.text.to_owned(),
         }))
     }
 }
 
 fn half_width(piece: Piece<'_>, value: f64, currency: &str) -> Result<f64, Trouble> {
-    let bad = TroubleKind::ToleranceBad {
+    let bad = BadTolerance::Unreadable {
         text: piece.text.to_owned(),
     };
     let width = if let Some(share) = piece.text.strip_suffix('%') {
@@ -94,9 +98,9 @@ fn half_width(piece: Piece<'_>, value: f64, currency: &str) -> Result<f64, Troub
         }
     };
     if width < 0.0 {
-        Err(piece.trouble(TroubleKind::ToleranceNegative))
+        Err(piece.trouble(BadTolerance::Negative))
     } else if width >= value && width > 0.0 {
-        Err(piece.trouble(TroubleKind::ToleranceTooWide))
+        Err(piece.trouble(BadTolerance::TooWide))
     } else {
         Ok(width)
     }

@@ -2,7 +2,7 @@
 
 use super::component;
 use super::number::{self, Number, NumberTrouble};
-use super::trouble::{Trouble, TroubleKind};
+use super::trouble::{BadNumber, BadTolerance, BadUnit, Trouble, TroubleKind};
 use super::unit::{self, Found, Unit};
 use super::{Dimension, decibel};
 use crate::Tolerance;
@@ -55,9 +55,9 @@ impl<'a> Piece<'a> {
         self.start..self.start + self.text.len()
     }
 
-    pub(crate) fn trouble(self, kind: TroubleKind) -> Trouble {
+    pub(crate) fn trouble(self, kind: impl Into<TroubleKind>) -> Trouble {
         Trouble {
-            kind,
+            kind: kind.into(),
             range: self.range(),
         }
     }
@@ -94,10 +94,10 @@ pub(crate) fn split(text: &str) -> Result<Split<'_>, Trouble> {
         None => (rest, None),
     };
     if nominal.text.is_empty() {
-        return Err(all.trouble(TroubleKind::Empty));
+        return Err(all.trouble(BadNumber::Empty));
     }
     if about && tolerance.is_some() {
-        return Err(all.trouble(TroubleKind::ToleranceTwice));
+        return Err(all.trouble(BadTolerance::Twice));
     }
     Ok(Split {
         about,
@@ -164,7 +164,7 @@ pub(crate) fn nominal(
                 number,
                 unit: Some(unit),
             }),
-            None => Err(piece.trouble(TroubleKind::UnitMissing {
+            None => Err(piece.trouble(BadUnit::Missing {
                 number: piece.text.to_owned(),
             })),
         };
@@ -176,8 +176,8 @@ pub(crate) fn nominal(
     })
 }
 
-fn unwanted(rest: Piece<'_>) -> TroubleKind {
-    TroubleKind::UnitUnwanted {
+fn unwanted(rest: Piece<'_>) -> BadUnit {
+    BadUnit::Unwanted {
         unit: rest.text.to_owned(),
     }
 }
@@ -186,14 +186,14 @@ fn unwanted(rest: Piece<'_>) -> TroubleKind {
 pub(crate) fn leading(piece: Piece<'_>) -> Result<(Number, usize), Trouble> {
     number::leading(piece.text).map_err(|trouble| {
         piece.trouble(match trouble {
-            NumberTrouble::Absent | NumberTrouble::Malformed => TroubleKind::NumberBad {
+            NumberTrouble::Absent | NumberTrouble::Malformed => BadNumber::Unreadable {
                 text: piece.text.to_owned(),
             },
-            NumberTrouble::Ambiguous(a, b) => TroubleKind::NumberAmbiguous {
+            NumberTrouble::Ambiguous(a, b) => BadNumber::Ambiguous {
                 text: piece.text.to_owned(),
                 readings: (a, b),
             },
-            NumberTrouble::TooLarge => TroubleKind::NumberTooLarge,
+            NumberTrouble::TooLarge => BadNumber::TooLarge,
         })
     })
 }
@@ -201,15 +201,15 @@ pub(crate) fn leading(piece: Piece<'_>) -> Result<(Number, usize), Trouble> {
 fn known(piece: Piece<'_>, wanted: Dimension) -> Result<&'static Unit, Trouble> {
     match unit::find(piece.text, wanted) {
         Found::Unit(unit) => Ok(unit),
-        Found::Other(other) => Err(piece.trouble(TroubleKind::UnitWrong {
+        Found::Other(other) => Err(piece.trouble(BadUnit::Wrong {
             unit: piece.text.to_owned(),
             measures: other.dimension,
         })),
         Found::Nothing if piece.text.starts_with(|c: char| c.is_ascii_digit()) => Err(piece
-            .trouble(TroubleKind::NumberBad {
+            .trouble(BadNumber::Unreadable {
                 text: piece.text.to_owned(),
             })),
-        Found::Nothing => Err(piece.trouble(TroubleKind::UnitUnknown {
+        Found::Nothing => Err(piece.trouble(BadUnit::Unknown {
             unit: piece.text.to_owned(),
             nearest: unit::nearest(piece.text, wanted),
         })),
@@ -231,14 +231,14 @@ fn unit_behind(piece: Piece<'_>, wanted: Dimension) -> Option<&'static Unit> {
 /// value, except on a share, where per cent is the value's own unit.
 pub(crate) fn tolerance(piece: Piece<'_>, wanted: Dimension, of: &Nominal) -> Result<f64, Trouble> {
     let bad = || {
-        piece.trouble(TroubleKind::ToleranceBad {
+        piece.trouble(BadTolerance::Unreadable {
             text: piece.text.to_owned(),
         })
     };
     let (number, used) = number::leading(piece.text).map_err(|_| bad())?;
     let unit_piece = piece.from(used);
     if number.value() < 0.0 {
-        return Err(piece.trouble(TroubleKind::ToleranceNegative));
+        return Err(piece.trouble(BadTolerance::Negative));
     }
     let absolute = match unit::find(unit_piece.text, wanted) {
         Found::Unit(unit) => Some(unit),
@@ -247,7 +247,7 @@ pub(crate) fn tolerance(piece: Piece<'_>, wanted: Dimension, of: &Nominal) -> Re
             return relative(piece, wanted, of, number.value() / 100.0);
         }
         Found::Other(unit) => {
-            return Err(unit_piece.trouble(TroubleKind::UnitWrong {
+            return Err(unit_piece.trouble(BadUnit::Wrong {
                 unit: unit_piece.text.to_owned(),
                 measures: unit.dimension,
             }));
@@ -268,10 +268,10 @@ pub(crate) fn tolerance(piece: Piece<'_>, wanted: Dimension, of: &Nominal) -> Re
 
 fn relative(piece: Piece<'_>, wanted: Dimension, of: &Nominal, share: f64) -> Result<f64, Trouble> {
     if !wanted.takes_relative_tolerance() {
-        return Err(piece.trouble(TroubleKind::ToleranceRelative));
+        return Err(piece.trouble(BadTolerance::Relative));
     }
     if share >= 1.0 {
-        return Err(piece.trouble(TroubleKind::ToleranceTooWide));
+        return Err(piece.trouble(BadTolerance::TooWide));
     }
     Ok(of.si().abs() * share)
 }

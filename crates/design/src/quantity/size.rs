@@ -2,7 +2,7 @@
 
 use super::Dimension;
 use super::parse::{self, Nominal, Piece};
-use super::trouble::{Trouble, TroubleKind};
+use super::trouble::{BadNumber, Trouble};
 use crate::Tolerance;
 use std::ops::Range;
 
@@ -20,7 +20,7 @@ pub(crate) fn edges(text: &str, wanted: usize) -> Result<Vec<Edge>, Trouble> {
     let split = parse::split(text)?;
     let pieces = cut(split.nominal);
     if pieces.len() != wanted {
-        return Err(split.nominal.trouble(TroubleKind::SizeCount {
+        return Err(split.nominal.trouble(BadNumber::SizeCount {
             wanted,
             found: pieces.len(),
         }));

@@ -15,59 +15,33 @@ pub(crate) struct Trouble {
 /// What is wrong with a quantity.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum TroubleKind {
+    /// With its number.
+    Number(BadNumber),
+    /// With its unit.
+    Unit(BadUnit),
+    /// With its tolerance.
+    Tolerance(BadTolerance),
+}
+
+/// What is wrong with a number.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum BadNumber {
     /// Nothing is written.
     Empty,
-    /// A number without a unit.
-    UnitMissing {
-        /// The number.
-        number: String,
-    },
-    /// No unit of this spelling is known.
-    UnitUnknown {
-        /// As written.
-        unit: String,
-        /// What was probably meant.
-        nearest: Option<&'static str>,
-    },
-    /// A unit of something else.
-    UnitWrong {
-        /// As written.
-        unit: String,
-        /// What that unit measures.
-        measures: Dimension,
-    },
-    /// A pure number carries a unit.
-    UnitUnwanted {
-        /// As written.
-        unit: String,
-    },
     /// Not a number.
-    NumberBad {
+    Unreadable {
         /// As written.
         text: String,
     },
-    /// Two readings of a comma.
-    NumberAmbiguous {
+    /// A comma with two readings.
+    Ambiguous {
         /// As written.
         text: String,
         /// The two readings.
         readings: (String, String),
     },
     /// Too large to be held.
-    NumberTooLarge,
-    /// The tolerance cannot be read.
-    ToleranceBad {
-        /// As written.
-        text: String,
-    },
-    /// A tolerance below zero.
-    ToleranceNegative,
-    /// A tolerance as large as the value itself.
-    ToleranceTooWide,
-    /// A tolerance in per cent of something that has no natural zero.
-    ToleranceRelative,
-    /// "about" and ± together.
-    ToleranceTwice,
+    TooLarge,
     /// Not three (or two) lengths.
     SizeCount {
         /// How many were wanted.
@@ -75,11 +49,73 @@ pub(crate) enum TroubleKind {
         /// How many were found.
         found: usize,
     },
+}
+
+/// What is wrong with a unit.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum BadUnit {
+    /// A number without a unit.
+    Missing {
+        /// The number.
+        number: String,
+    },
+    /// No unit of this spelling is known.
+    Unknown {
+        /// As written.
+        unit: String,
+        /// What was probably meant.
+        nearest: Option<&'static str>,
+    },
+    /// A unit of something else.
+    Wrong {
+        /// As written.
+        unit: String,
+        /// What that unit measures.
+        measures: Dimension,
+    },
+    /// A pure number carries a unit.
+    Unwanted {
+        /// As written.
+        unit: String,
+    },
     /// No currency beside the amount.
-    CurrencyMissing,
+    CurrencyMissing {
+        /// The amount.
+        number: String,
+    },
     /// Something that is no currency.
     CurrencyUnknown {
         /// As written.
         text: String,
     },
 }
+
+/// What is wrong with a tolerance.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum BadTolerance {
+    /// It cannot be read.
+    Unreadable {
+        /// As written.
+        text: String,
+    },
+    /// Below zero.
+    Negative,
+    /// As large as the value itself.
+    TooWide,
+    /// In per cent of something that has no natural zero.
+    Relative,
+    /// "about" and ± together.
+    Twice,
+}
+
+macro_rules! from {
+    ($($kind:ident => $variant:ident),*) => {
+        $(impl From<$kind> for TroubleKind {
+            fn from(kind: $kind) -> Self {
+                Self::$variant(kind)
+            }
+        })*
+    };
+}
+
+from!(BadNumber => Number, BadUnit => Unit, BadTolerance => Tolerance);

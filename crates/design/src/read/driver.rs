@@ -4,7 +4,7 @@ use super::fields::Fields;
 use super::values::Bounds::{NotNegative, Positive, Within};
 use super::words::DRIVER_KINDS;
 use crate::diagnostic::Log;
-use crate::fault::Fault;
+use crate::fault::PartFault;
 use crate::quantity::Dimension as D;
 use crate::{Common, DriverPart};
 
@@ -48,12 +48,12 @@ fn contradictions(fields: &Fields<'_>, part: &DriverPart, log: &mut Log) {
     let bare = !has(&["size", "sd", "diameter"]) || !has(&["re", "impedance"]);
     if bare && !fields.is_broken() {
         let name = part.common.name.text.clone();
-        log.add(&Fault::DriverBare { name }, fields.header());
+        log.add(PartFault::DriverBare { name }, fields.header());
     }
     for (there, absent) in [("lossy_k", "lossy_n"), ("lossy_n", "lossy_k")] {
         if has(&[there]) && !has(&[absent]) && !fields.is_broken() {
-            let fault = Fault::PairIncomplete { there, absent };
-            log.add(&fault, fields.place_of(there));
+            let fault = PartFault::PairIncomplete { there, absent };
+            log.add(fault, fields.place_of(there));
         }
     }
     fields.in_order("cutout", part.cutout, "frame", part.frame, log);

@@ -4,7 +4,7 @@ use super::fields::Fields;
 use super::shelf::ReadShelf;
 use super::words::{SIDES, WIRINGS};
 use crate::diagnostic::Log;
-use crate::fault::Fault;
+use crate::fault::{DesignFault, TextFault};
 use crate::{Choice, DriverUse, Place, Side, Wiring};
 
 /// Most equal drivers of one group.
@@ -24,11 +24,11 @@ pub(crate) fn drivers(top: &Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Dri
     };
     let layers = top.layers("drivers", log);
     if layers.is_empty() && top.is_absent("drivers") && !top.is_broken() {
-        let fault = Fault::TableMissing {
+        let fault = TextFault::TableMissing {
             header: "[[drivers]]".to_owned(),
             example: "part = \"woofer 4 in, 4 ohm\"".to_owned(),
         };
-        log.add(&fault, top.header());
+        log.add(fault, top.header());
     }
     for layer in layers {
         let fields = Fields::new("[[drivers]]", layer, None);
@@ -81,7 +81,7 @@ fn group(fields: &Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Group {
 
 fn shared_evenly(fields: &Fields<'_>, count: u32, side: Side, wiring: Wiring, log: &mut Log) {
     if side == Side::Both && !count.is_multiple_of(2) {
-        log.add(&Fault::SidesUneven { count }, fields.place_of("count"));
+        log.add(DesignFault::SidesUneven { count }, fields.place_of("count"));
         return;
     }
     let per_channel = if side == Side::Both { count / 2 } else { count };
@@ -91,20 +91,20 @@ fn shared_evenly(fields: &Fields<'_>, count: u32, side: Side, wiring: Wiring, lo
         Wiring::SeriesParallel => per_channel >= 4 && per_channel.is_multiple_of(2),
     };
     if !fits {
-        let fault = Fault::WiringUneven {
+        let fault = DesignFault::WiringUneven {
             wiring: match wiring {
                 Wiring::SeriesParallel => "series-parallel",
                 Wiring::Series | Wiring::Parallel => "series",
             },
             per_channel,
         };
-        log.add(&fault, fields.place_of("wiring"));
+        log.add(fault, fields.place_of("wiring"));
     }
 }
 
 fn sides_agree(sides: &[(Side, Place)], log: &mut Log) {
     let stereo = sides.iter().any(|(side, _)| *side != Side::Mono);
     if stereo && let Some((_, place)) = sides.iter().find(|(side, _)| *side == Side::Mono) {
-        log.add(&Fault::SidesMixed, *place);
+        log.add(DesignFault::SidesMixed, *place);
     }
 }

@@ -5,7 +5,7 @@ use super::shelf::ReadShelf;
 use super::values::Bounds::{NotNegative, Within};
 use super::words::{BOX_KINDS, BoxKind, CHAMBERS, LEAKS};
 use crate::diagnostic::Log;
-use crate::fault::Fault;
+use crate::fault::DesignFault;
 use crate::quantity::Dimension as D;
 use crate::{
     Chambers, Choice, Enclosure, EnclosureKind, EnclosureSize, Leak, Place, RadiatorUse, SheetPart,
@@ -53,7 +53,7 @@ pub(crate) fn chambers_fit(chambers: Choice<Chambers>, mono: bool, log: &mut Log
     } = chambers
         && mono
     {
-        log.add(&Fault::ChambersMono, place);
+        log.add(DesignFault::ChambersMono, place);
     }
 }
 
@@ -62,12 +62,12 @@ fn size(fields: &Fields<'_>, log: &mut Log) -> Option<EnclosureSize> {
     let inside = fields.size("inside", log);
     match (fields.is_absent("outside"), fields.is_absent("inside")) {
         (false, false) => {
-            log.add(&Fault::BoxSizeTwice, fields.place_of("inside"));
+            log.add(DesignFault::BoxSizeTwice, fields.place_of("inside"));
             None
         }
         (true, true) => {
             if !fields.is_broken() {
-                log.add(&Fault::BoxSizeMissing, fields.header());
+                log.add(DesignFault::BoxSizeMissing, fields.header());
             }
             None
         }
@@ -85,7 +85,7 @@ fn leaves_room(outside: &crate::Size, wall: f64, log: &mut Log) {
     ];
     for (side, length) in sides {
         if length.si <= 2.0 * wall {
-            log.add(&Fault::BoxNoRoom { side }, length.place);
+            log.add(DesignFault::BoxNoRoom { side }, length.place);
         }
     }
 }
@@ -120,12 +120,12 @@ fn kind(fields: &Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<(Enclos
     );
     let missing = |table: &'static str, example: &'static str, log: &mut Log| {
         if !fields.is_broken() {
-            let fault = Fault::KindTableMissing {
+            let fault = DesignFault::KindTableMissing {
                 kind: name,
                 table,
                 example,
             };
-            log.add(&fault, place);
+            log.add(fault, place);
         }
     };
     match kind {
@@ -163,7 +163,7 @@ fn unwanted(
     if let Some(place) = header
         && other_kind
     {
-        log.add(&Fault::KindTableUnwanted { kind, table, fits }, place);
+        log.add(DesignFault::KindTableUnwanted { kind, table, fits }, place);
     }
 }
 

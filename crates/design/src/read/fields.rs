@@ -2,7 +2,7 @@
 
 use crate::Place;
 use crate::diagnostic::Log;
-use crate::fault::{Fault, Wanted};
+use crate::fault::{TextFault, ValueFault, Wanted};
 use crate::source::{self, Source};
 use std::cell::RefCell;
 use std::ops::Range;
@@ -159,12 +159,12 @@ impl<'a> Fields<'a> {
     /// Notes that a key must be there.
     pub(crate) fn missing(&self, key: &'static str, example: impl Into<String>, log: &mut Log) {
         if !self.is_broken() {
-            let fault = Fault::KeyMissing {
+            let fault = TextFault::KeyMissing {
                 key,
                 table: self.title.clone(),
                 example: example.into(),
             };
-            log.add(&fault, self.header());
+            log.add(fault, self.header());
         }
     }
 
@@ -181,7 +181,7 @@ impl<'a> Fields<'a> {
             }
             None => {
                 log.add(
-                    &Fault::TypeWrong {
+                    TextFault::TypeWrong {
                         key: key.to_owned(),
                         wanted: "a table",
                         found: type_name(entry.item),
@@ -222,7 +222,7 @@ impl<'a> Fields<'a> {
             }
             other => {
                 log.add(
-                    &Fault::TypeWrong {
+                    TextFault::TypeWrong {
                         key: key.to_owned(),
                         wanted: "a list of tables",
                         found: type_name(other),
@@ -258,20 +258,20 @@ impl<'a> Fields<'a> {
                 entry.key.0..entry.key.1,
             );
             let fault = if is_table {
-                Fault::TableUnknown {
+                TextFault::TableUnknown {
                     key: name.to_owned(),
                     nearest,
                     known,
                 }
             } else {
-                Fault::KeyUnknown {
+                TextFault::KeyUnknown {
                     key: name.to_owned(),
                     table: self.title.clone(),
                     nearest,
                     known,
                 }
             };
-            log.add(&fault, place);
+            log.add(fault, place);
         }
     }
 }
@@ -299,13 +299,13 @@ pub(crate) fn wrong_type(
     example: &str,
     log: &mut Log,
 ) {
-    let fault = Fault::TypeWrong {
+    let fault = TextFault::TypeWrong {
         key: key.to_owned(),
         wanted,
         found: type_name(entry.item),
         example: format!("{key} = {example}"),
     };
-    log.add(&fault, entry.place());
+    log.add(fault, entry.place());
 }
 
 /// The text of a physical value, or a note on what stands there instead.
@@ -318,20 +318,20 @@ pub(crate) fn physical_text<'a>(
     match entry.item {
         Item::Value(Toml::String(text)) => Some(text.value()),
         Item::Value(Toml::Integer(_) | Toml::Float(_)) => {
-            let fault = Fault::PlainNumber {
+            let fault = ValueFault::PlainNumber {
                 key: key.to_owned(),
                 number: entry.written().to_owned(),
                 wanted,
             };
-            log.add(&fault, entry.place());
+            log.add(fault, entry.place());
             None
         }
         _ => {
             wrong_type(
                 entry,
                 key,
-                "a number with its unit, in quotes",
-                crate::say::example(wanted),
+                "a number with its unit in quotes",
+                crate::say::example(key, wanted),
                 log,
             );
             None

@@ -2,7 +2,7 @@
 
 use super::fields::{Fields, wrong_type};
 use crate::diagnostic::Log;
-use crate::fault::Fault;
+use crate::fault::TextFault;
 
 /// The format of files this program reads and writes.
 pub const FORMAT: i64 = 1;
@@ -11,7 +11,7 @@ pub const FORMAT: i64 = 1;
 pub(crate) fn is_known(top: &Fields<'_>, log: &mut Log) -> bool {
     let Some(entry) = top.entry("format") else {
         if !top.is_broken() {
-            log.add(&Fault::FormatMissing, top.header());
+            log.add(TextFault::FormatMissing, top.header());
         }
         return true;
     };
@@ -20,12 +20,12 @@ pub(crate) fn is_known(top: &Fields<'_>, log: &mut Log) -> bool {
         return true;
     };
     if found > FORMAT {
-        log.add(&Fault::FormatNewer { found }, entry.place());
+        log.add(TextFault::FormatNewer { found }, entry.place());
         return false;
     }
     if found < FORMAT {
         let found = found.to_string();
-        log.add(&Fault::FormatUnknown { found }, entry.place());
+        log.add(TextFault::FormatUnknown { found }, entry.place());
     }
     true
 }

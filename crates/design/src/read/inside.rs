@@ -3,7 +3,7 @@
 use super::fields::Fields;
 use super::values::Bounds::{NotNegative, Positive};
 use crate::diagnostic::Log;
-use crate::fault::Fault;
+use crate::fault::DesignFault;
 use crate::quantity::Dimension;
 use crate::{Shape, Thing};
 
@@ -49,13 +49,13 @@ fn shape(fields: &Fields<'_>, log: &mut Log) -> Option<Shape> {
     match (said.next(), said.next()) {
         (None, _) => {
             if !fields.is_broken() {
-                log.add(&Fault::ShapeMissing, fields.header());
+                log.add(DesignFault::ShapeMissing, fields.header());
             }
             None
         }
         (Some(first), Some(second)) => {
-            let fault = Fault::ShapeTwice { first, second };
-            log.add(&fault, fields.place_of(second));
+            let fault = DesignFault::ShapeTwice { first, second };
+            log.add(fault, fields.place_of(second));
             None
         }
         _ => block.or(cylinder).or(volume),

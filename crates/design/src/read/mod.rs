@@ -23,7 +23,7 @@ pub use format::FORMAT;
 pub use shelf::{BUILT_IN_SHELF, built_in_shelf};
 
 use crate::diagnostic::Log;
-use crate::fault::Fault;
+use crate::fault::{DesignFault, TextFault};
 use crate::source::Source;
 use crate::{AmplifierUse, Design, Diagnostic, FileId, Project, Shelf, Side};
 use fields::Fields;
@@ -80,10 +80,15 @@ fn design(source: &Source<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<Desig
         .and_then(|fields| brief::brief(fields, log));
     let place = brief::play_place(top.table("place", log), log);
     let drivers = drivers::drivers(&top, shelf, log);
-    let amplifier = needed(&top, "amplifier", "part = \"…\"", log)
-        .and_then(|fields| electric::amplifier(fields, shelf, log));
+    let amplifier = needed(
+        &top,
+        "amplifier",
+        "part = \"amplifier 2 x 15 W, 12 V\"",
+        log,
+    )
+    .and_then(|fields| electric::amplifier(fields, shelf, log));
     let feed = electric::source(top.table("source", log), log);
-    let battery = needed(&top, "battery", "part = \"…\"", log)
+    let battery = needed(&top, "battery", "part = \"lead-acid 12 V 7 Ah\"", log)
         .and_then(|fields| electric::battery(fields, shelf, log));
     let enclosure = needed(&top, "box", "outside = \"360 x 200 x 180 mm\"", log)
         .and_then(|fields| enclosure::enclosure(fields, shelf, log));
@@ -120,11 +125,11 @@ fn needed<'a>(
     log: &mut Log,
 ) -> Option<Fields<'a>> {
     if top.is_absent(key) && !top.is_broken() {
-        let fault = Fault::TableMissing {
+        let fault = TextFault::TableMissing {
             header: format!("[{key}]"),
             example: example.to_owned(),
         };
-        log.add(&fault, top.header());
+        log.add(fault, top.header());
     }
     top.table(key, log)
 }
@@ -137,6 +142,6 @@ fn channels_suffice(amplifier: &AmplifierUse, sides: &[(Side, crate::Place)], lo
     };
     if amplifier.part.channels < 2 && on(Side::Left) && on(Side::Right) {
         let name = amplifier.part.common.name.text.clone();
-        log.add(&Fault::AmplifierChannels { name }, amplifier.place);
+        log.add(DesignFault::AmplifierChannels { name }, amplifier.place);
     }
 }

@@ -5,7 +5,7 @@ use super::nearest::nearest;
 use super::part::Part;
 use super::values::Bounds::NotNegative;
 use crate::diagnostic::Log;
-use crate::fault::Fault;
+use crate::fault::PartFault;
 use crate::quantity::Dimension;
 use crate::source::Source;
 use crate::{
@@ -102,11 +102,11 @@ fn add_kind<P: Part>(
         let part = entry::<P>(&fields, under.is_some(), log);
         if let Some(name) = name {
             if names.contains(&name) {
-                let fault = Fault::NameTwice {
+                let fault = PartFault::NameTwice {
                     noun: P::NOUN,
                     name: name.to_owned(),
                 };
-                log.add(&fault, fields.place_of("name"));
+                log.add(fault, fields.place_of("name"));
             }
             names.push(name);
         }
@@ -192,7 +192,7 @@ impl ReadShelf {
             return;
         }
         let fault = match self.kind_of(&name.text) {
-            Some(is) => Fault::PartWrongKind {
+            Some(is) => PartFault::WrongKind {
                 name: name.text,
                 is,
                 noun: P::NOUN,
@@ -201,14 +201,14 @@ impl ReadShelf {
                 let names = P::on(&self.shelf)
                     .iter()
                     .map(|p| p.common().name.text.as_str());
-                Fault::PartUnknown {
+                PartFault::Unknown {
                     noun: P::NOUN,
                     nearest: nearest(&name.text, names).map(str::to_owned),
                     name: name.text,
                 }
             }
         };
-        log.add(&fault, name.place);
+        log.add(fault, name.place);
     }
 
     fn kind_of(&self, name: &str) -> Option<&'static str> {

@@ -3,8 +3,8 @@
 use super::fields::{Entry, Fields, physical_text, wrong_type};
 use super::nearest::nearest;
 use crate::diagnostic::Log;
-use crate::fault::{Fault, Wanted};
-use crate::quantity::{self, Dimension, Trouble, TroubleKind, format_rounded};
+use crate::fault::{PartFault, TextFault, ValueFault, Wanted};
+use crate::quantity::{self, BadTolerance, Dimension, Trouble, format_rounded};
 use crate::{Choice, Money, Place, Size, Text, Tolerance, Value};
 use toml_edit::{Item, Value as Toml};
 
@@ -97,7 +97,7 @@ impl Fields<'_> {
         log: &mut Log,
     ) -> Option<Value> {
         if self.entry(key).is_none() {
-            let example = crate::say::example(Wanted::Quantity(dimension));
+            let example = crate::say::example(key, Wanted::Quantity(dimension));
             self.missing(key, example, log);
         }
         self.value(key, dimension, bounds, log)
@@ -161,12 +161,12 @@ impl Fields<'_> {
             place: entry.place(),
         };
         if !(0.0..=1e9).contains(&read.amount) {
-            let fault = Fault::ValueRange {
+            let fault = ValueFault::Range {
                 key: key.to_owned(),
                 found: text.to_owned(),
                 allowed: "zero or more".to_owned(),
             };
-            log.add(&fault, amount.place);
+            log.add(fault, amount.place);
             return None;
         }
         Some(Money {
@@ -184,7 +184,7 @@ impl Fields<'_> {
         };
         if text.trim().is_empty() {
             let key = key.to_owned();
-            log.add(&Fault::NameEmpty { key }, entry.place());
+            log.add(TextFault::NameEmpty { key }, entry.place());
             return None;
         }
         Some(Text {
@@ -226,13 +226,13 @@ impl Fields<'_> {
                 place: Some(entry.place()),
             });
         }
-        let fault = Fault::ChoiceUnknown {
+        let fault = TextFault::ChoiceUnknown {
             key: key.to_owned(),
             word: text.to_owned(),
             nearest: nearest(text, list.iter().copied()),
             words: list,
         };
-        log.add(&fault, entry.place());
+        log.add(fault, entry.place());
         None
     }
 
@@ -297,7 +297,13 @@ impl Fields<'_> {
         if let (Some(low), Some(high)) = (low, high)
             && low.si >= high.si
         {
-            log.add(&Fault::OrderWrong { lower, upper }, low.place);
+            // An override is at fault, not the built-in value it disagrees with.
+            let blamed = if low.place.file == self.header().file {
+                low.place
+            } else {
+                high.place
+            };
+            log.add(PartFault::OrderWrong { lower, upper }, blamed);
         }
     }
 
@@ -347,13 +353,13 @@ impl Fields<'_> {
         match u32::try_from(found) {
             Ok(count) if (least..=most).contains(&count) => Some(count),
             _ => {
-                let fault = Fault::CountRange {
+                let fault = TextFault::CountRange {
                     key: key.to_owned(),
                     found,
                     least,
                     most,
                 };
-                log.add(&fault, entry.place());
+                log.add(fault, entry.place());
                 None
             }
         }
@@ -369,12 +375,12 @@ fn unreadable(
     log: &mut Log,
 ) {
     let place = entry.inner_place(text, trouble.range);
-    let fault = Fault::Unreadable {
+    let fault = ValueFault::Unreadable {
         key: key.to_owned(),
         trouble: trouble.kind,
         wanted,
     };
-    log.add(&fault, place);
+    log.add(fault, place);
 }
 
 /// The value, if it can be and its tolerance leaves it possible.
@@ -396,24 +402,24 @@ fn checked(
         } else {
             "infinite".to_owned()
         };
-        let fault = Fault::ValueRange {
+        let fault = ValueFault::Range {
             key: key.to_owned(),
             found,
             allowed: broken.said(dimension),
         };
-        log.add(&fault, value.place);
+        log.add(fault, value.place);
         return None;
     }
     if let Tolerance::Within(half_width) = value.tolerance
-        && bounds == Positive
+        && !bounds.allows(0.0)
         && half_width >= value.si
     {
-        let fault = Fault::Unreadable {
+        let fault = ValueFault::Unreadable {
             key: key.to_owned(),
-            trouble: TroubleKind::ToleranceTooWide,
+            trouble: BadTolerance::TooWide.into(),
             wanted: Wanted::Quantity(dimension),
         };
-        log.add(&fault, value.place);
+        log.add(fault, value.place);
         return None;
     }
     Some(value)

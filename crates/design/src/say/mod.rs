@@ -1,13 +1,14 @@
 //! Every sentence about a broken text, apart from the logic that finds it.
 
-mod contradiction;
+mod design;
+mod example;
 mod part;
-mod quantity;
-mod structure;
+mod text;
+mod value;
+
+pub(crate) use example::example;
 
 use crate::fault::Fault;
-
-pub(crate) use quantity::example;
 
 /// What is said about one fault.
 pub(crate) struct Said {
@@ -33,10 +34,12 @@ fn said(
 
 /// Puts a fault in words.
 pub(crate) fn say(fault: &Fault) -> Said {
-    structure::say(fault)
-        .or_else(|| quantity::say(fault))
-        .or_else(|| part::say(fault))
-        .unwrap_or_else(|| contradiction::say(fault))
+    match fault {
+        Fault::Text(fault) => text::say(fault),
+        Fault::Value(fault) => value::say(fault),
+        Fault::Part(fault) => part::say(fault),
+        Fault::Design(fault) => design::say(fault),
+    }
 }
 
 /// `a, b or c`.

@@ -1,11 +1,11 @@
 //! Sentences about parts and the shelf.
 
 use super::{Said, said, shown};
-use crate::fault::Fault;
+use crate::fault::PartFault;
 
-pub(super) fn say(fault: &Fault) -> Option<Said> {
-    let said = match fault {
-        Fault::PartUnknown {
+pub(super) fn say(fault: &PartFault) -> Said {
+    match fault {
+        PartFault::Unknown {
             noun,
             name,
             nearest,
@@ -20,40 +20,35 @@ pub(super) fn say(fault: &Fault) -> Option<Said> {
                 ),
             },
         ),
-        Fault::PartWrongKind { name, is, noun } => said(
+        PartFault::WrongKind { name, is, noun } => said(
             "part-wrong-kind",
             format!("\"{}\" is a {is}, and a {noun} is needed here", shown(name)),
             format!("a {is}, not a {noun}"),
             format!("name a {noun} of the shelf"),
         ),
-        Fault::NameTwice { noun, name } => said(
+        PartFault::NameTwice { noun, name } => said(
             "name-twice",
-            format!(
-                "there are two {noun}s named \"{}\" in this file",
-                shown(name)
-            ),
+            format!("the {noun} \"{}\" is in this file twice", shown(name)),
             "named before, further up",
             "give one of them another name, or take one out",
         ),
-        Fault::DriverBare { name } => said(
+        PartFault::DriverBare { name } => said(
             "driver-bare",
             format!("too little is known about the driver \"{}\"", shown(name)),
             "a size and a resistance are needed at least",
             "add its `size` (or `sd` or `diameter`) and its `re` (or `impedance`), like `size = \"6.5 in\"` and `re = \"3.4 Ω\"`",
         ),
-        Fault::PairIncomplete { there, absent } => said(
+        PartFault::PairIncomplete { there, absent } => said(
             "pair-incomplete",
             format!("`{there}` means nothing without `{absent}`"),
             format!("`{absent}` is missing beside it"),
             format!("add `{absent}`, or take `{there}` out"),
         ),
-        Fault::OrderWrong { lower, upper } => said(
+        PartFault::OrderWrong { lower, upper } => said(
             "order-wrong",
             format!("`{lower}` must be less than `{upper}`"),
-            format!("not less than `{upper}`"),
+            format!("`{lower}` is not less than `{upper}`"),
             format!("check both `{lower}` and `{upper}`; one of them is wrong"),
         ),
-        _ => return None,
-    };
-    Some(said)
+    }
 }

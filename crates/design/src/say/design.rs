@@ -1,29 +1,29 @@
 //! Sentences about designs that contradict themselves.
 
 use super::{Said, said, shown};
-use crate::fault::Fault;
+use crate::fault::DesignFault;
 
-pub(super) fn say(fault: &Fault) -> Said {
+pub(super) fn say(fault: &DesignFault) -> Said {
     match fault {
-        Fault::BoxSizeTwice => said(
+        DesignFault::BoxSizeTwice => said(
             "box-size-twice",
             "[box] gives both `outside` and `inside`",
             "one of the two follows from the other",
             "keep the one you measure by; the other follows from the wall",
         ),
-        Fault::BoxSizeMissing => said(
+        DesignFault::BoxSizeMissing => said(
             "box-size-missing",
             "[box] gives no size",
             "neither `outside` nor `inside` is here",
             "add a line such as `outside = \"360 x 200 x 180 mm\"`",
         ),
-        Fault::BoxNoRoom { side } => said(
+        DesignFault::BoxNoRoom { side } => said(
             "box-no-room",
             format!("two walls are thicker than the {side} of the box"),
             format!("no room is left across the {side}"),
             "make the box larger or the wall thinner; sizes are width × height × depth",
         ),
-        Fault::KindTableMissing {
+        DesignFault::KindTableMissing {
             kind,
             table,
             example,
@@ -33,31 +33,31 @@ pub(super) fn say(fault: &Fault) -> Said {
             format!("[{table}] is missing"),
             format!("add `[{table}]` with {example}"),
         ),
-        Fault::KindTableUnwanted { kind, table, fits } => said(
+        DesignFault::KindTableUnwanted { kind, table, fits } => said(
             "kind-table-unwanted",
             format!("[{table}] does not belong to a box of kind \"{kind}\""),
             format!("this box is \"{kind}\""),
             format!("take [{table}] out, or write `kind = \"{fits}\"` in [box]"),
         ),
-        Fault::SidesUneven { count } => said(
+        DesignFault::SidesUneven { count } => said(
             "sides-uneven",
             format!("{count} drivers cannot be shared evenly between left and right"),
             "an odd number for two sides",
             "write an even count, or give `side = \"left\"`, \"right\" or \"mono\"",
         ),
-        Fault::SidesMixed => said(
+        DesignFault::SidesMixed => said(
             "sides-mixed",
             "some drivers are mono and others are on the left or right",
             "mono here, stereo elsewhere",
             "write \"mono\" for all groups, or for none",
         ),
-        Fault::ChambersMono => said(
+        DesignFault::ChambersMono => said(
             "chambers-mono",
             "a mono box has no sides to give a chamber each",
             "one chamber for each side of a mono box",
             "write `chambers = \"shared\"`, or put the drivers on `side = \"both\"`",
         ),
-        Fault::WiringUneven {
+        DesignFault::WiringUneven {
             wiring,
             per_channel,
         } => said(
@@ -73,7 +73,7 @@ pub(super) fn say(fault: &Fault) -> Said {
                 }
             },
         ),
-        Fault::AmplifierChannels { name } => said(
+        DesignFault::AmplifierChannels { name } => said(
             "amplifier-channels",
             format!(
                 "\"{}\" has one channel, and the drivers are on two sides",
@@ -82,24 +82,17 @@ pub(super) fn say(fault: &Fault) -> Said {
             "a board of one channel",
             "take a board of two channels, or write `side = \"mono\"` for the drivers",
         ),
-        Fault::ShapeMissing => said(
+        DesignFault::ShapeMissing => said(
             "shape-missing",
             "this thing has no shape",
             "no `block`, `cylinder` or `volume` here",
             "add a line such as `block = \"20 x 30 x 180 mm\"` or `volume = \"0.3 L\"`",
         ),
-        Fault::ShapeTwice { first, second } => said(
+        DesignFault::ShapeTwice { first, second } => said(
             "shape-twice",
             format!("this thing has two shapes: `{first}` and `{second}`"),
             "a second shape",
             "keep the one that describes it best",
-        ),
-        // Every other fault is said by the sister modules before this one.
-        other => said(
-            "syntax",
-            format!("this cannot be read ({other:?})"),
-            "cannot be read",
-            "compare with the examples of the manual",
         ),
     }
 }
