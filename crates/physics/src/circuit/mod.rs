@@ -20,6 +20,8 @@ mod numeric;
 mod plan;
 mod solution;
 mod spice;
+#[cfg(test)]
+mod tests;
 
 pub use band::{Band, Grid};
 pub use element::{Admittance, Impedance, OnePort, SemiInductance, TwoPort, Value};

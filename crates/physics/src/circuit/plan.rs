@@ -178,9 +178,9 @@ impl Planner {
             .filter_map(|column| Some((*column, self.slot(pivot_row, *column)?)))
             .collect();
         let source = self.slot(pivot_row, self.size);
-        let pivot = self
-            .slot(pivot_row, pivot_column)
-            .expect("a pivot is chosen among the entries");
+        // Only a structure without a solution leaves no entry: then a zero
+        // stands here, and the solver finds out.
+        let pivot = self.slot_or_fill(pivot_row, pivot_column);
 
         let first_row = index(self.plan.rows.len());
         for row in self.rows.clone() {

@@ -115,6 +115,7 @@ fn piston_ratios(argument: &Reals) -> (Reals, Reals) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::math;
 
     #[test]
     fn series_agrees_with_the_general_functions() {
@@ -124,6 +125,43 @@ mod tests {
             let (r, s) = (piston::resistance_ratio(x), piston::reactance_ratio(x));
             assert!((resistance[0] / r - 1.0).abs() < 1e-11, "R at {x}");
             assert!((reactance[0] / s - 1.0).abs() < 1e-11, "X at {x}");
+        }
+    }
+
+    /// |R| of a thin-walled tube's end, Levine and Schwinger's equation by
+    /// quadrature; x = ka·sin θ takes the root out of the integrand.
+    fn unflanged_reflection(ka: f64) -> f64 {
+        let steps = 4_000_u32;
+        let integral: f64 = (0..steps)
+            .map(|step| {
+                let angle = (f64::from(step) + 0.5) / f64::from(steps) * PI / 2.0;
+                let x = ka * math::sin(angle);
+                math::atan(-libm::j1(x) / libm::y1(x)) / x
+            })
+            .sum::<f64>()
+            * PI
+            / 2.0
+            / f64::from(steps);
+        math::exp(-2.0 * ka / PI * integral)
+    }
+
+    /// A free mouth reflects as much as the exact theory has it, as far as
+    /// vents are used: within 2 % up to ka = 1 (`levine-1948`).
+    #[test]
+    fn free_mouth_reflects_as_an_unflanged_tube() {
+        let air = Air::with(1.2, 343.0);
+        let radius = 0.03;
+        let area = PI * radius * radius;
+        let plane = air.density * air.sound_speed / area;
+        for ka in [0.05, 0.1, 0.2, 0.5, 0.8, 1.0] {
+            let band = Band::splat(ka * air.sound_speed / (2.0 * PI * radius));
+            let z = Radiation::mouth(VentEnd::Free, area, 1.0, &air).impedance(&band);
+            let reflection = ((z.lane(0) - plane) / (z.lane(0) + plane)).norm();
+            let exact = unflanged_reflection(ka);
+            assert!(
+                (reflection / exact - 1.0).abs() < 0.02,
+                "{reflection} {exact} at {ka}"
+            );
         }
     }
 

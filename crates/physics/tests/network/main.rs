@@ -2,6 +2,7 @@
 //! circuit simulator, and against what must hold for any passive network.
 
 mod alignments;
+mod limits;
 mod netlist;
 mod properties;
 mod strategies;

@@ -18,7 +18,7 @@ use crate::support::{chamber, reference_driver, single, with_outlet};
 /// Both compute the same network in double precision; what is left is
 /// ngspice's path to ground at every node, 10⁻¹⁵ S, and rounding where
 /// currents cancel. A hundredth of a decibel would be 1.2e-3.
-const TOLERANCE: f64 = 1e-7;
+const TOLERANCE: f64 = 1e-6;
 
 fn vent() -> Outlet {
     Outlet::Vent(Vent {
