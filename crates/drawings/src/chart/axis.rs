@@ -176,6 +176,7 @@ impl Axis {
                     return ticks;
                 }
             }
+            return ends_only(self.linear_ticks(length * 0.2, room));
         }
         self.as_fit(&all, length, room)
     }
@@ -227,6 +228,15 @@ impl Axis {
             chosen.then(|| compact(value))
         })
     }
+}
+
+/// The same grid with all labels but the outer two left out.
+fn ends_only(mut ticks: Vec<Tick>) -> Vec<Tick> {
+    let last = ticks.len().saturating_sub(1);
+    for tick in ticks.iter_mut().take(last).skip(1) {
+        tick.label = None;
+    }
+    ticks
 }
 
 fn labelled(all: &[(f64, u32)], label: impl Fn(f64, u32) -> Option<String>) -> Vec<Tick> {
