@@ -8,6 +8,8 @@ mod number;
 mod parse;
 mod print;
 mod size;
+#[cfg(test)]
+mod tests;
 mod trouble;
 mod unit;
 

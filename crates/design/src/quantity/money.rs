@@ -86,8 +86,9 @@ fn half_width(piece: Piece<'_>, value: f64, currency: &str) -> Result<f64, Troub
         text: piece.text.to_owned(),
     };
     let width = if let Some(share) = piece.text.strip_suffix('%') {
-        let (number, used) = parse::leading(Piece::whole(share))?;
-        if !Piece::whole(share).from(used).text.is_empty() {
+        let share = piece.part(0..share.len());
+        let (number, used) = parse::leading(share)?;
+        if !share.from(used).text.is_empty() {
             return Err(piece.trouble(bad));
         }
         value * number.value() / 100.0

@@ -112,6 +112,9 @@ pub(crate) fn quantity(text: &str, wanted: Dimension) -> Result<Quantity, Troubl
     let unit_of_tolerance = split.tolerance.and_then(|t| unit_behind(t, wanted));
     let read = nominal(split.nominal, wanted, unit_of_tolerance)?;
     let si = read.si();
+    if !si.is_finite() {
+        return Err(split.nominal.trouble(BadNumber::TooLarge));
+    }
     let tolerance = match (split.about, split.tolerance) {
         (true, _) => Tolerance::About,
         (false, None) => Tolerance::Unstated,
