@@ -13,6 +13,7 @@ mod format;
 mod inside;
 mod nearest;
 mod part;
+mod plain;
 mod radiator;
 mod sheet;
 mod shelf;

@@ -1,0 +1,70 @@
+//! What a design and a shelf say, after reading: names resolved, units gone,
+//! places kept.
+
+mod brief;
+mod circuit;
+mod driver;
+mod enclosure;
+mod power;
+mod shelf;
+
+pub use brief::*;
+pub use circuit::*;
+pub use driver::*;
+pub use enclosure::*;
+pub use power::*;
+pub use shelf::*;
+
+use crate::Place;
+
+/// Text with the place where it stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Text {
+    /// The text itself.
+    pub text: String,
+    /// Where it is written.
+    pub place: Place,
+}
+
+/// A word chosen from a fixed list, with its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Choice<T> {
+    /// What was chosen.
+    pub value: T,
+    /// Where it is written; `None` when the default was taken.
+    pub place: Option<Place>,
+}
+
+/// A design and the shelf it was read with.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Project {
+    /// What the maker wants and has.
+    pub design: Design,
+    /// Every part known, built-in and the maker's own.
+    pub shelf: Shelf,
+}
+
+/// What the maker wants and has.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Design {
+    /// Name of the design.
+    pub name: Text,
+    /// Revision for the title block.
+    pub revision: Option<u32>,
+    /// What the box must do.
+    pub brief: Brief,
+    /// Where it stands when played.
+    pub place: PlayPlace,
+    /// Groups of equal drivers.
+    pub drivers: Vec<DriverUse>,
+    /// The amplifier board.
+    pub amplifier: AmplifierUse,
+    /// What feeds the amplifier its signal.
+    pub source: SourceUse,
+    /// The battery.
+    pub battery: BatteryUse,
+    /// The box.
+    pub enclosure: Enclosure,
+    /// Other things that take up air.
+    pub inside: Vec<Thing>,
+}
