@@ -3,7 +3,8 @@
 use boxwright_physics::air::Air;
 use boxwright_physics::driver::{free_air_mass, sensitivity};
 use boxwright_physics::loudspeaker::{
-    AirLoad, Network, Outlet, System, Vent, VentEnd, effective_length, pipe_resonance, vent_tuning,
+    AirLoad, Filling, Network, Outlet, System, Vent, VentEnd, effective_length, pipe_resonance,
+    vent_tuning,
 };
 use boxwright_physics::math::{db_amplitude, pow};
 
@@ -169,4 +170,20 @@ fn signs_of_a_vented_box() {
     assert!((cone(0) * mouth(0).conj()).re < 0.0);
     assert!(sweep.volume_velocity[0].norm() < 0.2 * cone(0).norm());
     assert!(mouth(1).norm() > 5.0 * cone(1).norm());
+}
+
+/// All the air among fibres, and in step with them: the box is γ times as large.
+#[test]
+fn full_quick_filling_is_isothermal() {
+    let mut filled = single(reference_driver(), chamber(6e-3));
+    filled.chambers[0].filling = Filling {
+        share: 1.0,
+        relaxation: 0.0,
+    };
+    let larger = single(reference_driver(), chamber(6e-3 * AIR.gamma));
+    let [filled, larger] =
+        [filled, larger].map(|system| Network::new(&system).sweep(&[30.0, 100.0, 300.0]));
+    for (a, b) in filled.volume_velocity.iter().zip(&larger.volume_velocity) {
+        assert!((a / b - 1.0).norm() < 1e-12);
+    }
 }

@@ -2,8 +2,8 @@
 
 use boxwright_physics::circuit::{Grid, Solver};
 use boxwright_physics::loudspeaker::{
-    Chamber, Channel, CoilInductance, DriverGroup, Feed, Filling, Network, OutputFilter, Sweep,
-    System,
+    Chamber, Channel, CoilInductance, DriverGroup, Feed, Filling, Network, Outlet, OutputFilter,
+    Radiator, Sweep, System, Vent,
 };
 use boxwright_physics::math::{Complex, pow};
 use proptest::prelude::*;
@@ -240,6 +240,31 @@ proptest! {
             prop_assert!(close(&expected.coil_current, &group.coil_current, 1e-9));
             prop_assert!(close(&expected.terminal_voltage, &group.terminal_voltage, 1e-9));
         }
+    }
+
+    /// Equal outlets counted are equal outlets listed.
+    #[test]
+    fn outlets_count(driver in driver(), outlet in outlet(), air_load in air_load()) {
+        let with = |outlets: Vec<Outlet>| {
+            let chamber = Chamber { outlets, ..support::chamber(8e-3) };
+            let mut system = single(driver, chamber);
+            system.air_load = air_load;
+            Network::new(&system).sweep(&frequencies())
+        };
+        let number = |count: u32| match outlet {
+            Outlet::Vent(vent) => Outlet::Vent(Vent { count, ..vent }),
+            Outlet::Radiator(radiator) => Outlet::Radiator(Radiator { count, ..radiator }),
+        };
+        let counted = with(vec![number(3)]);
+        let listed = with(vec![number(1); 3]);
+        let (counted, listed) = (&counted.chambers[0], &listed.chambers[0]);
+        prop_assert!(close(&counted.pressure, &listed.pressure, 1e-9));
+        let (counted, listed) = (&counted.outlets[0], &listed.outlets[2]);
+        prop_assert!(close(&counted.velocity, &listed.velocity, 1e-9));
+        let thrice: Vec<Complex> = listed.volume_velocity.iter().map(|u| u * 3.0).collect();
+        prop_assert!(close(&counted.volume_velocity, &thrice, 1e-9));
+        let thrice: Vec<Complex> = listed.inner_volume_velocity.iter().map(|u| u * 3.0).collect();
+        prop_assert!(close(&counted.inner_volume_velocity, &thrice, 1e-9));
     }
 
     /// How many frequencies are asked for at once does not matter.
