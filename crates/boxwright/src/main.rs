@@ -1,2 +1,19 @@
-//! Placeholder.
-fn main() {}
+//! The command line of Boxwright: the layer that touches disk, clock and terminal.
+
+mod cli;
+mod commands;
+mod failure;
+mod files;
+mod json;
+mod say;
+mod terminal;
+
+use clap::Parser;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    match cli::Cli::try_parse() {
+        Ok(cli) => commands::run(&cli),
+        Err(request) => terminal::usage(&request),
+    }
+}

@@ -1,0 +1,47 @@
+//! `boxwright check`.
+
+use super::Ending;
+use crate::cli::{BuildsArgs, CheckArgs};
+use crate::failure::{Failure, Project};
+use crate::terminal::{self, Progress};
+use crate::{files, json, say};
+use studies::check::Severity;
+use studies::{Options, Report, Texts};
+
+pub(crate) fn run(args: &CheckArgs, as_json: bool) -> Result<Ending, Failure> {
+    let project = files::project(&args.design)?;
+    let report = study(project, args.builds)?;
+    let answer = if as_json {
+        json::check(&report)
+    } else {
+        say::check(&report, args.figures, terminal::ink())
+    };
+    terminal::say(&answer)?;
+    Ok(ending(&report))
+}
+
+/// Studies a design, with a bar on the terminal when it takes long.
+pub(crate) fn study(project: Project, builds: BuildsArgs) -> Result<Report, Failure> {
+    let progress = Progress::new(builds.builds);
+    let texts = Texts {
+        design: &project.design.text,
+        shelf: project.shelf.as_ref().map(|shelf| shelf.text.as_str()),
+    };
+    let options = Options {
+        builds: builds.builds,
+        spread: 1.0,
+        progress: &|done| progress.add(done),
+    };
+    let studied = studies::run(texts, options);
+    drop(progress);
+    studied.map_err(|found| Failure::Texts(Box::new(project), found))
+}
+
+/// A stop is told in the exit status.
+pub(crate) fn ending(report: &Report) -> Ending {
+    let stop = report
+        .findings
+        .iter()
+        .any(|finding| finding.severity == Severity::Stop);
+    if stop { Ending::Stop } else { Ending::Well }
+}

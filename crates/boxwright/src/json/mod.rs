@@ -1,0 +1,17 @@
+//! Answers in JSON.
+//!
+//! Numbers carry full precision in the unit named beside them. What does not
+//! exist or has no end is null; NaN never appears. The schemas in `docs` name
+//! every field, and the tests hold every answer against them, so a change of
+//! the model that would change an answer does not go unseen.
+
+mod accounts;
+mod check;
+mod failure;
+mod layout;
+
+pub(crate) use check::check;
+pub(crate) use failure::failure;
+
+/// Version of the JSON answers; raised when a field changes its meaning or goes.
+const FORMAT: u32 = 1;
