@@ -5,6 +5,27 @@
 //! M<sub>MS</sub>, C<sub>MS</sub>, R<sub>MS</sub>, η₀ (`small-1972`).
 //! f<sub>S</sub>, the Qs and M<sub>MS</sub> are those of the driver hung in
 //! free air, without a baffle.
+//!
+//! ```
+//! use boxwright_physics::air::Air;
+//! use boxwright_physics::driver::{Partial, complete};
+//!
+//! let sheet = Partial {
+//!     re: Some(3.6),
+//!     fs: Some(55.0),
+//!     qms: Some(4.0),
+//!     qes: Some(0.42),
+//!     sd: Some(133e-4),
+//!     mms: Some(12.5e-3),
+//!     bl: Some(6.7),
+//!     ..Partial::default()
+//! };
+//! let completion = complete(&sheet, &Air::with(1.2, 343.0));
+//! assert!(completion.missing.is_empty());
+//! let bl = &completion.conflicts[0];
+//! assert_eq!(bl.names.last(), Some(&"bl"));
+//! assert!((bl.implied - 6.085).abs() < 1e-3 && bl.percent > 10.0);
+//! ```
 
 mod complete;
 mod measure;

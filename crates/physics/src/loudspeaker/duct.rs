@@ -12,7 +12,7 @@ const SERIES_TO: f64 = 4.0;
 /// Kirchhoff's wide-tube result: per length, z = jωρ/S/(1 − F(δ_ν)) and
 /// y = jωS/ρc²·(1 + (γ−1)F(δ_t)), F(δ) = (1−j)δ/r, with viscous and thermal
 /// layers δ_ν = √(2µ/ρω), δ_t = δ_ν/√Pr and hydraulic radius r
-/// (`pierce-1989`, section 10-5). Within (δ/r)² of a round tube's exact law; for layers as thick as
+/// (`pierce-1989`). Within (δ/r)² of a round tube's exact law; for layers as thick as
 /// the tube it stays passive but is no more than an order of magnitude.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Duct {

@@ -9,6 +9,10 @@ use crate::circuit::{Circuit, ElementId, GROUND, Grid, Node, Solver, Value};
 ///
 /// The structure follows from how many channels, groups, chambers and outlets
 /// there are, of what kind and how connected; every number may change later.
+///
+/// The order of elimination follows the numbers the network was made with, and
+/// another order rounds otherwise: for the same last digits on any number of
+/// threads, make one network and clone it.
 #[derive(Clone, Debug)]
 pub struct Network {
     pub(super) circuit: Circuit,

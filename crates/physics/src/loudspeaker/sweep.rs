@@ -37,7 +37,9 @@ pub struct ChannelSweep {
     pub output_current: Vec<Complex>,
     /// Current into coupling capacitor, cable and drivers in A.
     pub load_current: Vec<Complex>,
-    /// Impedance in Ω that the output sees: coupling capacitor, cable and drivers.
+    /// Impedance in Ω that the output sees: coupling capacitor, cable and
+    /// drivers, with the other channels at work. Without meaning for a channel
+    /// that is not driven.
     pub load_impedance: Vec<Complex>,
     /// Voltage at the terminals the groups share, in V.
     pub terminal_voltage: Vec<Complex>,
