@@ -1,7 +1,8 @@
 //! The shipped examples and the built-in shelf read without a word.
 
 use boxwright_design::{
-    BUILT_IN_SHELF, Diagnostic, EnclosureKind, FileId, Project, Side, built_in_shelf, read,
+    BUILT_IN_SHELF, Chambers, Diagnostic, EnclosureKind, FileId, Leak, Programme, Project, Side,
+    Stands, Tolerance, built_in_shelf, read,
 };
 
 const EXAMPLES: [(&str, &str, Option<&str>); 3] = [
@@ -95,6 +96,74 @@ fn the_maker_s_shelf_overrides_key_by_key() {
     let driver = &project.design.drivers[0].part;
     assert!(!driver.common.generic);
     assert_eq!(driver.fs, None);
+}
+
+/// The least a design may say; the defaults fill the rest.
+const LEAST: &str = r#"
+format = 1
+name = "least"
+[brief]
+distance = "10 ft"
+loudness = "80 dB(A)"
+[[drivers]]
+part = "woofer 4 in, 4 ohm"
+count = 2
+[amplifier]
+part = "amplifier 2 x 15 W, 12 V"
+[battery]
+part = "lead-acid 12 V 7 Ah"
+[box]
+inside = "12 x 8 x 7 1/2 in"
+wall = "plywood 1/2 in"
+kind = "sealed"
+"#;
+
+#[test]
+fn what_is_not_said_has_its_default() {
+    let design = read(LEAST, None)
+        .unwrap_or_else(|f| panic!("{}", told(&f, LEAST)))
+        .design;
+    assert_eq!(design.brief.programme.value, Programme::Music);
+    assert_eq!(design.brief.programme.place, None);
+    assert!((design.brief.distance.si - 3.048).abs() < 1e-12);
+    assert!(design.brief.loudness.is_some_and(|l| l.a_weighted));
+    assert_eq!(design.place.stands.value, Stands::Free);
+    assert_eq!(design.drivers[0].side.value, Side::Both);
+    assert_eq!(design.battery.count, 1);
+    assert!(
+        design.battery.charged_inside.value,
+        "the more dangerous case"
+    );
+    assert!(!design.battery.vented_bay.value);
+    assert_eq!(design.enclosure.leak.value, Leak::Usual);
+    assert_eq!(design.enclosure.chambers.value, Chambers::Shared);
+    let Tolerance::Within(half_width) = design.enclosure.wall.thickness.tolerance else {
+        panic!("plywood is sold with a tolerance");
+    };
+    assert!((half_width - 0.0254 / 64.0).abs() < 1e-9);
+}
+
+#[test]
+fn tables_between_braces_are_tables_too() {
+    let braces = LEAST
+        .replace("[[drivers]]\n", "[x]\n")
+        .replace("[x]\npart = \"woofer 4 in, 4 ohm\"\ncount = 2\n", "")
+        .replace(
+            "[brief]",
+            "drivers = [{ part = \"woofer 4 in, 4 ohm\", count = 2 }]\n[brief]",
+        );
+    let from_braces = read(&braces, None).unwrap_or_else(|f| panic!("{}", told(&f, &braces)));
+    assert_eq!(from_braces.design.drivers.len(), 1);
+}
+
+#[test]
+fn a_shelf_with_errors_does_not_make_its_parts_unknown() {
+    let shelf =
+        "format = 1\n[[driver]]\nname = \"mine\"\nkind = \"woofer\"\nsize = \"4 in\"\nre = 3.4\n";
+    let design = LEAST.replace("woofer 4 in, 4 ohm", "mine");
+    let found = read(&design, Some(shelf)).unwrap_err();
+    let codes: Vec<_> = found.iter().map(|d| (d.code, d.place.file)).collect();
+    assert_eq!(codes, [("unit-missing", FileId::Shelf)]);
 }
 
 #[test]

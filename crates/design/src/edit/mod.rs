@@ -55,6 +55,13 @@ impl std::error::Error for EditError {}
 /// where it replaces a number or true/false and is one itself, or where the key
 /// is new and it is a whole number, true or false.
 ///
+/// ```
+/// use boxwright_design::{key_path, set_value};
+/// let text = "[box]\nkind = \"sealed\"  # for the beach\n";
+/// let edited = set_value(text, &key_path("box.kind"), "vented").unwrap();
+/// assert_eq!(edited, "[box]\nkind = \"vented\"  # for the beach\n");
+/// ```
+///
 /// # Errors
 ///
 /// See [`EditError`].

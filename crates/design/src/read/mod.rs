@@ -32,6 +32,14 @@ use shelf::ReadShelf;
 
 /// Reads a design, and the maker's own shelf beside it.
 ///
+/// ```
+/// let wrong = "format = 1\nname = \"Lido\"\n[brief]\ndistance = \"3 L\"\n";
+/// let found = boxwright_design::read(wrong, None).unwrap_err();
+/// let of_value = found.iter().find(|d| d.code == "unit-wrong").unwrap();
+/// assert_eq!(of_value.message, "`distance` is a length, but \"L\" measures a volume");
+/// assert_eq!(&wrong[of_value.place.start..of_value.place.end], "L");
+/// ```
+///
 /// # Errors
 ///
 /// Everything that is wrong with either text, in the order of the texts.

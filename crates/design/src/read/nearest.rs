@@ -28,3 +28,41 @@ pub(crate) fn nearest<'c>(
 fn starts_like(candidate: &str, name: &str) -> bool {
     name.chars().count() >= 3 && (candidate.starts_with(name) || name.starts_with(candidate))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::nearest;
+
+    const KEYS: [&str; 6] = [
+        "temperature",
+        "humidity",
+        "cable_length",
+        "cable_section",
+        "vent",
+        "kind",
+    ];
+
+    #[track_caller]
+    fn check(name: &str, expected: Option<&str>) {
+        assert_eq!(nearest(name, KEYS.into_iter()), expected);
+    }
+
+    #[test]
+    fn slips_of_the_keyboard_are_seen_through() {
+        check("temprature", Some("temperature"));
+        check("Humidity", Some("humidity"));
+        check("hmuidity", Some("humidity"));
+        check("cable length", Some("cable_length"));
+        check("cable-section", Some("cable_section"));
+        check("temp", Some("temperature"));
+        check("vents", Some("vent"));
+    }
+
+    #[test]
+    fn another_word_is_not_guessed_at() {
+        check("colour", None);
+        check("", None);
+        check("x", None);
+        check(&"temperature".repeat(20), None);
+    }
+}
