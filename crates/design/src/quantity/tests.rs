@@ -96,8 +96,7 @@ fn one_unit_has_many_spellings() {
     }
 }
 
-// The inch is 25.4 mm, the pound 0.45359237 kg, both by definition; the litre
-// and hour need no source.
+// The inch is 25.4 mm and the pound 0.45359237 kg by definition (si-brochure).
 #[test]
 fn units_of_the_wood_yard_are_exact() {
     check("1 in", Dimension::Length, 0.0254);
@@ -121,7 +120,7 @@ fn units_of_the_wood_yard_are_exact() {
     check("90 min", Dimension::Time, 5400.0);
 }
 
-// The code of IEC 60062: the letter stands for the decimal point.
+// Code after iec-60062: the letter stands for the decimal point.
 #[test]
 fn component_codes_are_read() {
     check_exact("R22", Dimension::Resistance, 0.22);
