@@ -16,7 +16,6 @@ PLACES = [
     ("crates", ("*.rs", "*.toml")),
     ("reference", ("*.csv",)),
     ("docs", ("*.md",)),
-    ("tools", ("*.py",)),
 ]
 NAME = re.compile(r"[a-z][a-z0-9]*(?:-[a-z0-9]+(?:\.[a-z0-9]+)*)*")
 # Between quotes or backticks: surname-1972, iec-60228, iso-9613-1.
