@@ -77,6 +77,23 @@ impl Rect {
         Some(Self::new(lo.x, lo.y, hi.x - lo.x, hi.y - lo.y))
     }
 
+    /// A rectangle of that size which a line arriving at `tip` along
+    /// `(dx, dy)` (of length 1) touches in the middle of a side.
+    pub(crate) fn met_by(tip: Point, (dx, dy): (f64, f64), w: f64, h: f64) -> Self {
+        let aside = dx.abs() > 0.3;
+        let x = match dx {
+            dx if aside && dx > 0.0 => tip.x,
+            _ if aside => tip.x - w,
+            _ => tip.x - w / 2.0,
+        };
+        let y = match dy {
+            _ if aside => tip.y - h / 2.0,
+            dy if dy > 0.0 => tip.y,
+            _ => tip.y - h,
+        };
+        Self::new(x, y, w, h)
+    }
+
     /// Right edge.
     #[must_use]
     pub fn right(&self) -> f64 {

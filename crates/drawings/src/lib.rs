@@ -4,6 +4,7 @@
 //! [`export`] only translate it and know nothing of one another. Lengths are
 //! millimetres throughout, y runs downwards, colours are [`Role`]s.
 
+pub mod boxview;
 pub mod chart;
 pub mod export;
 mod geometry;
@@ -15,6 +16,7 @@ mod paper;
 mod path;
 mod role;
 pub mod sheet;
+mod spread;
 pub mod text;
 
 pub use geometry::{Point, Rect};

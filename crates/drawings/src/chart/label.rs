@@ -1,13 +1,13 @@
 //! Where the names of curves, level marks and points go: beside what they
 //! name, clear of every line and of one another.
 
-use super::column::spread;
 use super::curve::Mapping;
 use super::{Chart, Mark};
 use crate::geometry::{Point, Rect};
 use crate::math;
 use crate::role::Role;
 use crate::sheet::{Drawing, Stroke, Text, pen};
+use crate::spread::spread;
 use crate::text::Lettering;
 
 /// Letters of names in the plot.
@@ -201,24 +201,12 @@ fn off_a_point(subject: &Subject, p: Point) -> Vec<Candidate> {
             let turn = f64::from(sixteenth) * core::f64::consts::TAU / 16.0;
             let (dx, dy) = (math::cos(turn), math::sin(turn));
             let tip = p.moved(away * dx, away * dy);
-            let x = match dx {
-                dx if dx > 0.3 => tip.x,
-                dx if dx < -0.3 => tip.x - w,
-                _ => tip.x - w / 2.0,
-            };
-            let y = if dx.abs() > 0.3 {
-                tip.y - h / 2.0
-            } else if dy > 0.0 {
-                tip.y
-            } else {
-                tip.y - h
-            };
             let leader = if away > 2.0 {
                 vec![p.moved(0.7 * dx, 0.7 * dy), tip.moved(-0.6 * dx, -0.6 * dy)]
             } else {
                 Vec::new()
             };
-            let rect = Rect::new(x, y, w, h);
+            let rect = Rect::met_by(tip, (dx, dy), w, h);
             let (gap, cost) = (away, away);
             out.push(Candidate {
                 rect,

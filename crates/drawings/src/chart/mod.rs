@@ -2,7 +2,6 @@
 //! written at the curves instead of a key beside them.
 
 mod axis;
-mod column;
 mod curve;
 mod frame;
 mod label;

@@ -1,7 +1,9 @@
 //! Invented sheets that exercise everything drawn. No number here means
 //! anything.
 
+use boxwright_drawings::boxview::{BoxPicture, PicturePart, PictureShape, Stuff};
 use boxwright_drawings::chart::{Axis, Band, Chart, Mark, Series, SeriesStyle, Strip};
+use boxwright_drawings::layout::*;
 use boxwright_drawings::sheet::{Dash, Stroke, Style, Text, pen};
 use boxwright_drawings::text::Lettering;
 use boxwright_drawings::{Paper, Point, Rect, Role, Sheet};
@@ -179,7 +181,305 @@ pub(crate) fn charts(paper: Paper) -> Sheet {
     sheet
 }
 
+fn driver(x: f64) -> PicturePart {
+    PicturePart {
+        number: 1,
+        label: "driver, 4 in · 2 pieces".to_owned(),
+        shape: PictureShape::Driver {
+            centre: [x, 0.0],
+            frame: 0.118,
+            cutout: 0.104,
+            magnet: 0.07,
+            depth: 0.062,
+        },
+    }
+}
+
+fn block(
+    number: usize,
+    label: &str,
+    size: [f64; 3],
+    centre: [f64; 3],
+    stuff: Stuff,
+) -> PicturePart {
+    PicturePart {
+        number,
+        label: label.to_owned(),
+        shape: PictureShape::Block {
+            size,
+            centre,
+            stuff,
+        },
+    }
+}
+
+/// A box of invented parts.
+pub(crate) fn picture() -> BoxPicture {
+    BoxPicture {
+        outside: [0.36, 0.2, 0.18],
+        wall: 0.012,
+        parts: vec![
+            driver(-0.11),
+            driver(0.11),
+            block(
+                2,
+                "battery, 4 cells iron phosphate",
+                [0.15, 0.075, 0.065],
+                [0.0, -0.05, 0.125],
+                Stuff::Cell,
+            ),
+            block(
+                3,
+                "amplifier board, bridged",
+                [0.1, 0.025, 0.06],
+                [0.0, 0.045, 0.13],
+                Stuff::Board,
+            ),
+            PicturePart {
+                number: 4,
+                label: "vent ⌀ 32, 100 long".to_owned(),
+                shape: PictureShape::Vent {
+                    centre: [0.0, 0.04],
+                    diameter: 0.032,
+                    cutout: 0.036,
+                    length: 0.1,
+                },
+            },
+        ],
+    }
+}
+
+fn promise(
+    name: &str,
+    value: &str,
+    unit: &str,
+    about: &str,
+    numbers: [f64; 4],
+    state: Severity,
+    odds: &str,
+) -> Promise {
+    Promise {
+        name: name.to_owned(),
+        value: value.to_owned(),
+        unit: unit.to_owned(),
+        about: about.to_owned(),
+        number: numbers[0],
+        band: Some((numbers[1], numbers[2])),
+        target: Some(numbers[3]),
+        state: Some(state),
+        odds: odds.to_owned(),
+    }
+}
+
+fn promises() -> PromiseStrip {
+    use Severity::{Caution, Good, Stop};
+    PromiseStrip {
+        promises: vec![
+            promise(
+                "Low",
+                "74",
+                "Hz",
+                "plays down to (−6 dB)",
+                [74.0, 71.0, 79.0, 70.0],
+                Caution,
+                "31 of 100 builds reach 70 Hz",
+            ),
+            promise(
+                "Loud",
+                "92.1",
+                "dB",
+                "at 3 m outdoors, clean, both sides",
+                [92.1, 90.4, 93.5, 88.0],
+                Good,
+                "97 of 100 builds reach 88 dB",
+            ),
+            promise(
+                "Long",
+                "11.2",
+                "h",
+                "music at 88 dB, to cut-off",
+                [11.2, 10.1, 12.4, 10.0],
+                Good,
+                "94 of 100 builds last 10 h",
+            ),
+            promise(
+                "Light",
+                "6.4",
+                "kg",
+                "with battery",
+                [6.4, 6.2, 6.6, 7.0],
+                Good,
+                "99 of 100 builds stay within 7 kg",
+            ),
+            promise(
+                "Cost",
+                "118",
+                "€",
+                "still to be bought",
+                [118.0, 112.0, 124.0, 100.0],
+                Stop,
+                "2 of 100 builds stay within 100 €",
+            ),
+        ],
+    }
+}
+
+/// The sheet a maker sees first.
+pub(crate) fn first(paper: Paper) -> Sheet {
+    let title = TitleBlock {
+        project: "Invented box".to_owned(),
+        title: "Brief and box".to_owned(),
+        number: 1,
+        count: 4,
+        scale: "front 1 : 5, picture not to scale".to_owned(),
+        revision: "14".to_owned(),
+        date: String::new(),
+        paper,
+    };
+    let mut sheet = title.sheet();
+    let area = content_area(paper);
+    let brief = Paragraph::new(
+        "Plays music outdoors for people 3 m away at 88 dB, down to 70 Hz, for 10 h between charges, in a box within 380 × 220 × 220 mm and 7 kg, for 100 €.",
+    );
+    let strip = promises();
+    let (drawing, y) = stacked(&[&brief, &strip], Point::new(area.x, area.y), area.w);
+    sheet.drawing.append(drawing);
+    let below = Rect::new(area.x, y + 6.0, area.w, area.bottom() - y - 6.0);
+    let split = 0.6 * area.w;
+    let left = Rect { w: split, ..below };
+    let right = Rect::new(
+        below.x + split + 6.0,
+        below.y,
+        below.w - split - 6.0,
+        below.h,
+    );
+    sheet.drawing.append(picture().axonometric(left));
+    sheet.drawing.append(picture().front_view(right).drawing);
+    let (notes, _) = stacked(
+        &[&Paragraph::remark(
+            "Bands: 8 of 10 drawn builds lie within. ▼ the brief's mark. All dimensions in mm.",
+        )],
+        notes_area(paper).corners()[0],
+        notes_area(paper).w,
+    );
+    sheet.drawing.append(notes);
+    sheet
+}
+
+fn finding(
+    severity: Severity,
+    title: &str,
+    cause: &str,
+    measured: &str,
+    mend: &str,
+) -> FindingBlock {
+    FindingBlock {
+        severity,
+        title: title.to_owned(),
+        cause: cause.to_owned(),
+        measured: measured.to_owned(),
+        mend: mend.to_owned(),
+        source: String::new(),
+    }
+}
+
+/// Findings, a ledger, bars and a table over as many pages as they need.
+pub(crate) fn words(paper: Paper) -> Vec<Sheet> {
+    let mut blocks: Vec<Box<dyn Block>> = vec![Box::new(Heading::new("To mend", "2 of 31 checks"))];
+    blocks.push(Box::new(finding(
+        Severity::Stop,
+        "Right driver meets the battery",
+        "The magnet overlaps the pack by 3 mm in depth, so the lid would not close over it.",
+        "−3 mm of air, at least 5 mm",
+        "box depth 180 mm → 196 mm",
+    )));
+    blocks.push(Box::new(finding(
+        Severity::Caution,
+        "Bass stops short of the brief",
+        "74 Hz against 70 Hz; the box is small for this driver.",
+        "74 Hz, at most 70 Hz",
+        "",
+    )));
+    blocks.push(Box::new(finding(
+        Severity::Good,
+        "Amplifier within its rail",
+        "",
+        "14.6 V charged, the board allows 26 V",
+        "",
+    )));
+    blocks.push(Box::new(Heading::new("Air inside", "litres")));
+    blocks.push(Box::new(Ledger {
+        rows: vec![
+            ("between the walls".to_owned(), "9.2 L".to_owned()),
+            (
+                "drivers, battery, board, brace".to_owned(),
+                "−2.3 L".to_owned(),
+            ),
+            ("what the cones see".to_owned(), "6.9 L".to_owned()),
+        ],
+        summed: true,
+    }));
+    blocks.push(Box::new(Heading::new(
+        "What moves it",
+        "share of the spread of “low”",
+    )));
+    blocks.push(Box::new(Bars {
+        bars: [
+            ("driver compliance", 41.0),
+            ("moving mass", 22.0),
+            ("inside depth", 9.0),
+            ("filling", -4.0),
+        ]
+        .map(|(name, v)| Bar {
+            name: name.to_owned(),
+            value: format!("{v} %").replace('-', "−"),
+            length: v,
+        })
+        .to_vec(),
+    }));
+    blocks.push(Box::new(Heading::new("What was assumed", "")));
+    blocks.push(Box::new(Table {
+        columns: vec![
+            Column::new("value", Align::Left, 3.0),
+            Column::new("nominal", Align::Decimal, 1.2),
+            Column::new("spread", Align::Left, 1.6),
+            Column::new("because", Align::Left, 3.0),
+        ],
+        rows: (0..34)
+            .map(|i| {
+                vec![
+                    Cell::from(format!("invented value number {i} of a long list")),
+                    Cell::from(format!("{}.{}", i * i, i % 7)),
+                    Cell::from("σ 10 %").muted(),
+                    Cell::from("common practice, no source").muted(),
+                ]
+            })
+            .collect(),
+    }));
+    flow(&blocks, content_area(paper), 2, 10.0)
+        .into_iter()
+        .enumerate()
+        .map(|(i, page)| {
+            let title = TitleBlock {
+                project: "Invented box with rather a long name for a title block".to_owned(),
+                title: "Findings and what was assumed".to_owned(),
+                number: i + 3,
+                count: 4,
+                scale: "–".to_owned(),
+                revision: String::new(),
+                date: "2001-02-03".to_owned(),
+                paper,
+            };
+            let mut sheet = title.sheet();
+            sheet.drawing.append(page);
+            sheet
+        })
+        .collect()
+}
+
 /// Every demo sheet.
 pub(crate) fn sheets(paper: Paper) -> Vec<Sheet> {
-    vec![rule(paper), charts(paper)]
+    let mut all = vec![rule(paper), first(paper), charts(paper)];
+    all.extend(words(paper));
+    all
 }
