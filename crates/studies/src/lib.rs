@@ -19,11 +19,15 @@ mod run;
 mod sound;
 mod subject;
 mod versus;
+mod worker;
 
+pub use mend::apply;
 pub use netlist::netlist;
 pub use odds::Band;
+pub use outcome::{Outcome, Traces};
 pub use report::Report;
 pub use run::{Options, Texts, run};
 pub use sound::Limit;
 pub use subject::{AirLine, CostLine, Front, Spot, SpotKind, WeightLine};
 pub use versus::{Versus, Way};
+pub use worker::{Prepared, Worker};

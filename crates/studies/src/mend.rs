@@ -1,5 +1,6 @@
 //! Mends: edits that are offered only after the studies were run again with
-//! them, the finding was gone, and no new stop had come.
+//! them, the finding was gone, no new stop had come, and no wish of the brief
+//! that was kept before was broken.
 
 use crate::check::{self, Candidate, Check, Edit, Evidence, Finding, Mend, Severity, Verdict};
 use crate::odds::Drawn;
@@ -9,27 +10,66 @@ use crate::run::Texts;
 use crate::sound::Grid;
 use crate::subject::Subject;
 use crate::vary::Draw;
+use design::{EditError, Key};
+use rayon::prelude::*;
+
+/// Candidates tried for one finding at most.
+const MOST_TRIES: usize = 40;
+
+/// Drawn builds a candidate is tried on that clears the finding of the nominal build.
+const TRIAL_BUILDS: usize = 100;
+
+type Said = (&'static Check, Verdict);
+
+/// Makes edits to the text of a design; comments and every other byte stay.
+///
+/// # Errors
+/// The first edit that cannot be made.
+pub fn apply(design: &str, edits: &[Edit]) -> Result<String, EditError> {
+    edits.iter().try_fold(design.to_owned(), |text, edit| {
+        let path = path(&edit.key);
+        match &edit.value {
+            Some(value) => design::set_value(&text, &path, value),
+            None => design::remove_value(&text, &path),
+        }
+    })
+}
+
+/// The path of a key whose groups are counted from 1.
+fn path(key: &str) -> Vec<Key> {
+    let from_zero = |step| match step {
+        Key::Index(index) => Key::Index(index.saturating_sub(1)),
+        name @ Key::Name(_) => name,
+    };
+    design::key_path(key).into_iter().map(from_zero).collect()
+}
 
 /// All findings of a design, worst first, with their mends tried.
 pub(crate) fn findings(texts: Texts<'_>, evidence: &Evidence<'_>) -> Vec<Finding> {
-    let verdicts = verdicts(evidence);
-    let stops: Vec<&str> = stops(&verdicts);
-    let mut findings: Vec<Finding> = verdicts
+    let said = said(evidence);
+    let trials = Trials::new(texts, evidence, &said);
+    let mends: Vec<Option<Mend>> = said
+        .par_iter()
+        .map(|(check, verdict)| trials.mend(check, verdict))
+        .collect();
+    let mended = |id: &str| {
+        let mut own = said
+            .iter()
+            .zip(&mends)
+            .filter(|((check, _), _)| check.id == id);
+        own.all(|(_, mend)| mend.is_some())
+    };
+    let mut findings: Vec<Finding> = said
         .iter()
-        .map(|(check, verdict)| Finding {
+        .zip(&mends)
+        .filter(|((_, verdict), _)| !verdict.unless_mended.is_some_and(mended))
+        .map(|((check, verdict), mend)| Finding {
             id: check.id,
             severity: verdict.severity,
             title: verdict.title.clone(),
             cause: verdict.cause.clone(),
             advice: verdict.advice.clone(),
-            mend: verdict
-                .mends
-                .iter()
-                .find(|candidate| clears(texts, candidate, check, verdict.severity, &stops))
-                .map(|candidate| Mend {
-                    words: candidate.words.clone(),
-                    edits: candidate.edits.clone(),
-                }),
+            mend: mend.clone(),
             measured: verdict.measured,
             limit: verdict.limit,
             unit: verdict.unit,
@@ -40,7 +80,7 @@ pub(crate) fn findings(texts: Texts<'_>, evidence: &Evidence<'_>) -> Vec<Finding
     findings
 }
 
-fn verdicts(evidence: &Evidence<'_>) -> Vec<(&'static Check, Verdict)> {
+fn said(evidence: &Evidence<'_>) -> Vec<Said> {
     check::ALL
         .iter()
         .flat_map(|check| {
@@ -51,62 +91,199 @@ fn verdicts(evidence: &Evidence<'_>) -> Vec<(&'static Check, Verdict)> {
         .collect()
 }
 
-fn stops(verdicts: &[(&'static Check, Verdict)]) -> Vec<&'static str> {
-    let stops = verdicts
-        .iter()
-        .filter(|(_, verdict)| verdict.severity == Severity::Stop);
-    stops.map(|(check, _)| check.id).collect()
+/// How much is wrong with a design, check by check.
+struct Wrongs(Vec<(&'static str, Severity)>);
+
+impl Wrongs {
+    fn of(said: &[Said]) -> Self {
+        let wrong = said
+            .iter()
+            .filter(|(_, verdict)| verdict.severity < Severity::Good);
+        Self(
+            wrong
+                .map(|(check, verdict)| (check.id, verdict.severity))
+                .collect(),
+        )
+    }
+
+    fn count(&self, id: &str, worst: Severity) -> usize {
+        let alike = |wrong: &&(&str, Severity)| wrong.0 == id && wrong.1 <= worst;
+        self.0.iter().filter(alike).count()
+    }
+
+    /// What is wrong here, as bad as `worst` or worse, that was not wrong before.
+    fn added<'a>(
+        &'a self,
+        before: &'a Self,
+        worst: Severity,
+    ) -> impl Iterator<Item = &'static str> + 'a {
+        let ids = self.0.iter().map(|(id, _)| *id);
+        ids.filter(move |id| self.count(id, worst) > before.count(id, worst))
+    }
 }
 
-fn apply(_design: &str, _edits: &[Edit]) -> Result<String, ()> {
-    Err(())
+/// How a trial went.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Trial {
+    /// The finding stays, a stop comes, or a wish of the brief is broken that was kept.
+    Fails,
+    /// The finding goes, but another caution comes.
+    Shifts,
+    /// The finding goes and nothing comes.
+    Clears,
 }
 
-/// Whether a candidate clears the finding and brings no new stop, tried on the nominal build.
-fn clears(
-    texts: Texts<'_>,
-    candidate: &Candidate,
-    check: &Check,
-    severity: Severity,
-    stops: &[&str],
-) -> bool {
-    let Ok(edited) = apply(texts.design, &candidate.edits) else {
-        return false;
-    };
-    let Ok(project) = design::read(&edited, texts.shelf) else {
-        return false;
-    };
-    let Ok(subject) = Subject::new(project, 1.0) else {
-        return false;
-    };
-    let after = nominal_verdicts(&subject);
-    let gone = !after
-        .iter()
-        .any(|(other, verdict)| other.id == check.id && verdict.severity <= severity);
-    gone && self::stops(&after).iter().all(|stop| stops.contains(stop))
+impl Trial {
+    fn judge(id: &str, before: &Wrongs, after: &Wrongs) -> Self {
+        let was = before.count(id, Severity::Caution);
+        let is = after.count(id, Severity::Caution);
+        // A finding that only drawn builds show is not there before or after on the nominal one.
+        let gone = is < was.max(1);
+        let stops = after.added(before, Severity::Stop).count() > 0;
+        let mut cautions = after.added(before, Severity::Caution).peekable();
+        let shifts = cautions.peek().is_some();
+        if !gone || stops || cautions.any(is_wish) {
+            Self::Fails
+        } else if shifts {
+            Self::Shifts
+        } else {
+            Self::Clears
+        }
+    }
 }
 
-/// The verdicts on the nominal build alone.
-fn nominal_verdicts(subject: &Subject) -> Vec<(&'static Check, Verdict)> {
-    let grid = Grid::fine();
-    let mut bench = Bench::new(subject, grid.clone());
+/// Whether a check holds the design against a wish of the brief: a mend must
+/// not break one wish for another.
+fn is_wish(id: &str) -> bool {
+    id.starts_with("brief-") || id == "box-size"
+}
+
+/// What candidates are held against.
+struct Trials<'a> {
+    texts: Texts<'a>,
+    builds: usize,
+    /// What is wrong with the unedited design: its nominal build on the coarse grid.
+    quick: Wrongs,
+    /// The same on the fine grid with drawn builds.
+    thorough: Wrongs,
+}
+
+impl<'a> Trials<'a> {
+    fn new(texts: Texts<'a>, evidence: &Evidence<'_>, said: &[Said]) -> Self {
+        let builds = evidence.drawn.outcomes.len().min(TRIAL_BUILDS);
+        let mendable = said.iter().any(|(_, verdict)| !verdict.ladders.is_empty());
+        let wrongs = |grid, builds| {
+            if mendable {
+                Wrongs::of(&tried(evidence.subject, grid, builds))
+            } else {
+                Wrongs(Vec::new())
+            }
+        };
+        Self {
+            texts,
+            builds,
+            quick: wrongs(Grid::coarse(), 0),
+            thorough: wrongs(Grid::fine(), builds),
+        }
+    }
+
+    /// The first candidate that clears a finding; failing that, the first that
+    /// clears it at the price of another caution.
+    fn mend(&self, check: &Check, verdict: &Verdict) -> Option<Mend> {
+        let mut tries = 0;
+        let mut second = None;
+        for ladder in &verdict.ladders {
+            match self.climb(check.id, ladder, &mut tries) {
+                Some((candidate, Trial::Clears)) => return Some(mend(candidate)),
+                Some((candidate, _)) if second.is_none() => second = Some(candidate),
+                _ => {}
+            }
+            if tries >= MOST_TRIES {
+                break;
+            }
+        }
+        second.map(mend)
+    }
+
+    /// The lowest rung that clears the finding, by halving.
+    fn climb<'c>(
+        &self,
+        id: &str,
+        ladder: &'c [Candidate],
+        tries: &mut usize,
+    ) -> Option<(&'c Candidate, Trial)> {
+        let (last, below) = ladder.split_last()?;
+        let mut attempt = |candidate| {
+            *tries += 1;
+            self.attempt(id, candidate)
+        };
+        let mut best = match attempt(last) {
+            Trial::Fails => return None,
+            trial => (last, trial),
+        };
+        let (mut fails, mut holds) = (0, below.len());
+        while fails < holds {
+            let middle = usize::midpoint(fails, holds);
+            match attempt(&below[middle]) {
+                Trial::Fails => fails = middle + 1,
+                trial => (best, holds) = ((&below[middle], trial), middle),
+            }
+        }
+        Some(best)
+    }
+
+    /// Runs the studies with a candidate's edits: quickly, and where that goes
+    /// well on the fine grid and on drawn builds.
+    fn attempt(&self, id: &str, candidate: &Candidate) -> Trial {
+        let Some(subject) = self.edited(candidate) else {
+            return Trial::Fails;
+        };
+        let quick = Wrongs::of(&tried(&subject, Grid::coarse(), 0));
+        if Trial::judge(id, &self.quick, &quick) == Trial::Fails {
+            return Trial::Fails;
+        }
+        let thorough = Wrongs::of(&tried(&subject, Grid::fine(), self.builds));
+        Trial::judge(id, &self.thorough, &thorough)
+    }
+
+    fn edited(&self, candidate: &Candidate) -> Option<Subject> {
+        let edited = apply(self.texts.design, &candidate.edits).ok()?;
+        let project = design::read(&edited, self.texts.shelf).ok()?;
+        Subject::new(project, 1.0).ok()
+    }
+}
+
+fn mend(candidate: &Candidate) -> Mend {
+    Mend {
+        words: candidate.words.clone(),
+        edits: candidate.edits.clone(),
+    }
+}
+
+/// What the checks say about a subject on one grid, with so many drawn builds.
+fn tried(subject: &Subject, grid: Grid, builds: usize) -> Vec<Said> {
+    let mut bench = Bench::new(subject, grid);
     let studied = bench.study(subject.build(&Draw::Nominal));
-    let traces = bench.traces(&studied);
-    let drawn = Drawn::none();
+    let drawn = if builds > 0 {
+        let coarse = Bench::new(subject, Grid::coarse());
+        Drawn::run(subject, &coarse, builds, &|_| {})
+    } else {
+        Drawn::none()
+    };
     let promises = report::promises(subject, &studied.outcome, &drawn);
     let ceilings = bench.ceilings(&studied);
-    verdicts(&Evidence {
+    said(&Evidence {
         subject,
         build: &studied.build,
         outcome: &studied.outcome,
-        traces: &traces,
-        hertz: &grid.hertz,
+        scene: &bench.scene,
+        gains: &studied.gains,
         ceilings: &ceilings,
-        crest: bench.scene.crest,
         face_loss: bench.face_loss(),
         drawn: &drawn,
         promises: &promises,
         versus: None,
         measurement: None,
+        trial: true,
     })
 }

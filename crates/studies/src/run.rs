@@ -64,15 +64,15 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
         subject: &subject,
         build: &studied.build,
         outcome: &studied.outcome,
-        traces: &traces,
-        hertz: &fine.hertz,
+        scene: &bench.scene,
+        gains: &studied.gains,
         ceilings: &ceilings,
-        crest: bench.scene.crest,
         face_loss: bench.face_loss(),
         drawn: &drawn,
         promises: &promises,
         versus: versus.as_ref(),
         measurement: measurement.as_ref(),
+        trial: false,
     };
     let findings = mend::findings(texts, &evidence);
     let design = &subject.project.design;
@@ -115,6 +115,7 @@ fn marks(subject: &Subject, bench: &Bench<'_>) -> report::Marks {
         vent_speed,
         least_load: design.amplifier.part.minimum_load.si,
         trusted_to: bench.scene.grid.hertz[bench.scene.trusted],
+        stereo: subject.channels_used() == 2,
         distance: design.brief.distance.si,
         place: crate::words::stands(design.place.stands.value),
     }

@@ -210,7 +210,7 @@ fn sentence(subject: &Subject, versus: &Versus) -> String {
         text += &format!(
             "; {} of 100 vented builds reach {} against {} sealed",
             of(a),
-            hertz(mark.si),
+            crate::words::stated(mark.si, "Hz"),
             of(b)
         );
     }

@@ -17,6 +17,23 @@ pub fn number(value: f64, unit: &str) -> String {
     }
 }
 
+/// A number somebody wrote down, with its unit and without needless zeros: "3 m", not "3.00 m".
+#[must_use]
+pub fn stated(value: f64, unit: &str) -> String {
+    let said = number(value, unit);
+    let bare = bare(value, unit);
+    let Some((whole, part)) = bare.split_once('.') else {
+        return said;
+    };
+    let part = part.trim_end_matches('0');
+    let trimmed = if part.is_empty() {
+        whole.to_owned()
+    } else {
+        format!("{whole}.{part}")
+    };
+    said.replacen(&bare, &trimmed, 1)
+}
+
 /// The number alone, rounded as [`number`] rounds it.
 #[must_use]
 pub fn bare(value: f64, unit: &str) -> String {
@@ -95,6 +112,19 @@ pub const fn stands(stands: Stands) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_was_written_down_is_said_without_needless_zeros() {
+        for (value, unit, said) in [
+            (3.0, "m", "3 m"),
+            (0.9, "V", "0.9 V"),
+            (10.0, "h", "10 h"),
+            (85.0, "dB", "85 dB"),
+            (12.55, "h", "12.6 h"),
+        ] {
+            assert_eq!(stated(value, unit), said);
+        }
+    }
 
     #[test]
     fn numbers_are_said_as_makers_say_them() {

@@ -7,7 +7,7 @@ use design::{Chambers, Side, Wiring};
 use physics::driver::free_air_mass;
 use physics::loudspeaker::{
     AirLoad, Chamber, Channel, DriverGroup, Feed, Filling, Outlet, OutputFilter, Radiator, System,
-    Vent,
+    Vent, leak_resistance,
 };
 
 /// The network of one box.
@@ -110,16 +110,15 @@ fn folded(mut channel: Channel, folds: u32) -> Channel {
 fn chamber(subject: &Subject, build: &Build, share: u32) -> Chamber {
     let enclosure = &build.enclosure;
     let volume = enclosure.net / f64::from(share);
-    let stiffness = build.air.density * build.air.sound_speed * build.air.sound_speed;
-    let resonance = Resonance::of(subject, build);
-    let omega = core::f64::consts::TAU * resonance.box_frequency();
+    let frequency = Resonance::of(subject, build).box_frequency();
+    let leak = leak_resistance(enclosure.leak_q, frequency, volume, &build.air);
     Chamber {
         volume,
         filling: Filling {
             share: enclosure.filling,
             relaxation: enclosure.relaxation,
         },
-        leak_resistance: Some(enclosure.leak_q * stiffness / (omega * volume)),
+        leak_resistance: Some(leak),
         absorption_resistance: 0.0,
         outlets: outlets(subject, build, share),
     }

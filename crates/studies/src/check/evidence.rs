@@ -2,31 +2,36 @@
 
 use crate::build::Build;
 use crate::odds::Drawn;
-use crate::outcome::{Outcome, Traces};
+use crate::outcome::Outcome;
 use crate::report::{Measurement, Promise};
-use crate::sound::{Ceiling, Limit};
+use crate::sound::{Ceiling, Gains, Limit, Scene};
 use crate::subject::Subject;
 use crate::versus::Versus;
-use design::Design;
+use core::f64::consts::SQRT_2;
+use design::{Design, EnclosureKind, RadiatorUse, VentUse};
+use physics::math::amplitude_from_db;
 
-/// The nominal build studied on the fine grid, and the drawn builds.
+/// The nominal build and the drawn builds, studied.
 #[derive(Debug)]
 pub struct Evidence<'a> {
     pub(crate) subject: &'a Subject,
     pub(crate) build: &'a Build,
     pub(crate) outcome: &'a Outcome,
-    pub(crate) traces: &'a Traces,
-    pub(crate) hertz: &'a [f64],
+    /// The grid, the programme and what lies between box and listeners.
+    pub(crate) scene: &'a Scene,
+    /// What one volt does, frequency by frequency.
+    pub(crate) gains: &'a Gains,
     /// Programme voltages at which each limit is just reached.
     pub(crate) ceilings: &'a [Ceiling],
-    /// Peak over rms of the programme, as a ratio.
-    pub(crate) crest: f64,
     /// Middle range above bass, from face and place, in dB.
     pub(crate) face_loss: f64,
     pub(crate) drawn: &'a Drawn,
     pub(crate) promises: &'a [Promise],
     pub(crate) versus: Option<&'a Versus>,
     pub(crate) measurement: Option<&'a Measurement>,
+    /// Whether a mend is being tried: what is told only to inform is left out,
+    /// and odds, then of few builds, must be better by a margin.
+    pub(crate) trial: bool,
 }
 
 impl Evidence<'_> {
@@ -40,7 +45,82 @@ impl Evidence<'_> {
         found.map_or(f64::INFINITY, |ceiling| ceiling.volts)
     }
 
+    /// What gives out first with this programme, and what after it.
+    pub(crate) fn first_limit(&self) -> Limit {
+        Ceiling::lowest(self.ceilings.iter().copied()).limit
+    }
+
     pub(crate) fn promise(&self, id: &str) -> Option<&Promise> {
         self.promises.iter().find(|promise| promise.id == id)
     }
+
+    pub(crate) fn vent(&self) -> Option<&VentUse> {
+        match &self.design().enclosure.kind {
+            EnclosureKind::Vented(vent) => Some(vent),
+            EnclosureKind::Sealed | EnclosureKind::PassiveRadiator(_) => None,
+        }
+    }
+
+    pub(crate) fn radiator(&self) -> Option<&RadiatorUse> {
+        match &self.design().enclosure.kind {
+            EnclosureKind::PassiveRadiator(used) => Some(used),
+            EnclosureKind::Sealed | EnclosureKind::Vented(_) => None,
+        }
+    }
+
+    /// Programme voltage the brief's loudness takes, V rms, whether or not the
+    /// box can give it; that of the loudest where nothing was asked.
+    pub(crate) fn wanted_volts(&self) -> f64 {
+        let outcome = self.outcome;
+        let Some(wanted) = self.design().brief.loudness else {
+            return outcome.loudest_volts;
+        };
+        let loudest = if wanted.a_weighted {
+            outcome.loud_a
+        } else {
+            outcome.loud
+        };
+        outcome.loudest_volts * amplitude_from_db(wanted.level.si - loudest - outcome.hot_loss)
+    }
+
+    /// Peak with programme of so many volts rms of a quantity that is stored
+    /// as the peak of a sine of one volt rms.
+    pub(crate) fn programme_peak(&self, quantity: &[f64], volts: f64) -> f64 {
+        self.scene.crest * Gains::programme_rms(quantity, self.scene) * volts / SQRT_2
+    }
+
+    /// How the level of the programme is said: "at 85.0 dB", or "at its loudest".
+    pub(crate) fn at_level(&self) -> String {
+        self.design().brief.loudness.map_or_else(
+            || "at its loudest".into(),
+            |wanted| {
+                let unit = if wanted.a_weighted { "dB(A)" } else { "dB" };
+                format!("at {}", crate::words::number(wanted.level.si, unit))
+            },
+        )
+    }
+
+    /// Share of drawn builds for which something holds; of the nominal build
+    /// alone where none was drawn.
+    pub(crate) fn odds(&self, holds: impl Fn(&Outcome) -> bool) -> f64 {
+        self.drawn
+            .share(&holds)
+            .unwrap_or(if holds(self.outcome) { 1.0 } else { 0.0 })
+    }
+
+    /// Share of builds that must keep a promise for it to count as kept.
+    pub(crate) const fn good_odds(&self) -> f64 {
+        if self.trial {
+            GOOD_ODDS_OF_FEW
+        } else {
+            GOOD_ODDS
+        }
+    }
 }
+
+/// Odds from which on a promise counts as kept: eight builds of ten, the same
+/// share that a band spans.
+const GOOD_ODDS: f64 = 0.80;
+
+/// The same for the few builds of a trial, whose odds may be off by some hundredths.
+const GOOD_ODDS_OF_FEW: f64 = 0.85;

@@ -53,8 +53,24 @@ pub struct Mend {
 pub struct Edit {
     /// Table and key, such as `box.outside` or `drivers.1.part`, groups counted from 1.
     pub key: String,
-    /// The new value as TOML; absent where the key is to go.
+    /// The new value as it stands between the quotes; absent where the key is to go.
     pub value: Option<String>,
+}
+
+impl Edit {
+    pub(crate) fn set(key: impl Into<String>, value: impl Into<String>) -> Self {
+        Self {
+            key: key.into(),
+            value: Some(value.into()),
+        }
+    }
+
+    pub(crate) fn remove(key: impl Into<String>) -> Self {
+        Self {
+            key: key.into(),
+            value: None,
+        }
+    }
 }
 
 /// A mend not yet tried.
@@ -65,15 +81,16 @@ pub(crate) struct Candidate {
 }
 
 impl Candidate {
-    /// One key set to a string value.
-    pub(crate) fn set(words: impl Into<String>, key: &str, text: &str) -> Self {
+    pub(crate) fn new(words: impl Into<String>, edits: impl Into<Vec<Edit>>) -> Self {
         Self {
             words: words.into(),
-            edits: vec![Edit {
-                key: key.into(),
-                value: Some(format!("\"{text}\"")),
-            }],
+            edits: edits.into(),
         }
+    }
+
+    /// One key set to one value.
+    pub(crate) fn set(words: impl Into<String>, key: &str, value: impl Into<String>) -> Self {
+        Self::new(words, [Edit::set(key, value)])
     }
 }
 
@@ -87,8 +104,11 @@ pub(crate) struct Verdict {
     pub(crate) measured: Option<f64>,
     pub(crate) limit: Option<f64>,
     pub(crate) unit: &'static str,
-    /// Mends to be tried, the smallest change first.
-    pub(crate) mends: Vec<Candidate>,
+    /// Mends to be tried, the smallest change first. Each ladder holds more
+    /// and more of one change: where its last rung does not help, none does.
+    pub(crate) ladders: Vec<Vec<Candidate>>,
+    /// Not said when every finding of this check has a mend.
+    pub(crate) unless_mended: Option<&'static str>,
 }
 
 impl Verdict {
@@ -105,8 +125,21 @@ impl Verdict {
             measured: None,
             limit: None,
             unit: "",
-            mends: Vec::new(),
+            ladders: Vec::new(),
+            unless_mended: None,
         }
+    }
+
+    pub(crate) fn stop(title: impl Into<String>, cause: impl Into<String>) -> Self {
+        Self::new(Severity::Stop, title, cause)
+    }
+
+    pub(crate) fn caution(title: impl Into<String>, cause: impl Into<String>) -> Self {
+        Self::new(Severity::Caution, title, cause)
+    }
+
+    pub(crate) fn good(title: impl Into<String>, cause: impl Into<String>) -> Self {
+        Self::new(Severity::Good, title, cause)
     }
 
     /// With the measured value and what it is held against.
@@ -121,9 +154,28 @@ impl Verdict {
         self
     }
 
-    /// With mends to be tried in this order.
+    /// With mends to be tried in this order, each for itself.
     pub(crate) fn mends(mut self, mends: impl IntoIterator<Item = Candidate>) -> Self {
-        self.mends.extend(mends);
+        self.ladders
+            .extend(mends.into_iter().map(|mend| vec![mend]));
+        self
+    }
+
+    /// With more and more of one change to be tried.
+    pub(crate) fn ladder(self, rungs: Vec<Candidate>) -> Self {
+        self.ladders([rungs])
+    }
+
+    /// With several such changes.
+    pub(crate) fn ladders(mut self, ladders: impl IntoIterator<Item = Vec<Candidate>>) -> Self {
+        let filled = ladders.into_iter().filter(|rungs| !rungs.is_empty());
+        self.ladders.extend(filled);
+        self
+    }
+
+    /// Only said when the findings of another check have no mend.
+    pub(crate) const fn unless_mended(mut self, check: &'static str) -> Self {
+        self.unless_mended = Some(check);
         self
     }
 }

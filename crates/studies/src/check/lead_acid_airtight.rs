@@ -1,7 +1,6 @@
 //! A lead-acid battery charged in an airtight box.
 
-use super::finding::{Candidate, Severity, Verdict};
-use super::{Check, Evidence};
+use super::{Candidate, Check, Evidence, Verdict};
 use design::Chemistry;
 
 pub(super) const CHECK: Check = Check {
@@ -25,36 +24,29 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         return Vec::new();
     }
     if battery.vented_bay.value {
-        return vec![Verdict::new(
-            Severity::Good,
+        return vec![Verdict::good(
             "Lead-acid battery has a vented bay",
             "Gas given off while charging can leave; keep the bay closed towards the drivers.",
         )];
     }
     if !battery.charged_inside.value {
-        return vec![Verdict::new(
-            Severity::Good,
+        return vec![Verdict::good(
             "Lead-acid battery comes out for charging",
             "It is not charged inside the closed box.",
         )];
     }
-    let bay = Candidate {
-        words: "give the battery a bay open to the outside".into(),
-        edits: vec![super::Edit {
-            key: "battery.vented_bay".into(),
-            value: Some("true".into()),
-        }],
-    };
-    let out = Candidate {
-        words: "take the battery out to charge".into(),
-        edits: vec![super::Edit {
-            key: "battery.charged_inside".into(),
-            value: Some("false".into()),
-        }],
-    };
+    let bay = Candidate::set(
+        "give the battery a bay open to the outside",
+        "battery.vented_bay",
+        "true",
+    );
+    let out = Candidate::set(
+        "take the battery out to charge",
+        "battery.charged_inside",
+        "false",
+    );
     vec![
-        Verdict::new(
-            Severity::Stop,
+        Verdict::stop(
             "Lead-acid battery would be charged in a closed box",
             "Charging gives off hydrogen, which collects in a closed box and can be ignited by a switch.",
         )

@@ -1,6 +1,51 @@
 //! The list of checks.
 
-use super::{Check, lead_acid_airtight};
+use super::Check;
+use super::{
+    bass_bump, box_q, box_size, brief_conflict, brief_cost, brief_light, brief_long, brief_loud,
+    brief_low, chamber_shared, current_limit, direct_current, driver_data, driver_heat,
+    driver_unknown, drivers_fit, end_voltage, face_loss, hearing, lead_acid_airtight, leak,
+    lithium_care, minimum_load, parts_fit, protection_current, radiator_size, sealed_or_vented,
+    source_level, supply_voltage, travel, travel_below_tuning, treble, vent_fits, vent_pipe,
+    vent_speed,
+};
 
-/// Every check, in the order of the manual.
-pub const ALL: &[&Check] = &[&lead_acid_airtight::CHECK];
+/// Every check, in the order of the manual: what can hurt someone, the brief,
+/// power, drivers, the box, fit. Among findings equally bad this is their order.
+pub const ALL: &[&Check] = &[
+    &lead_acid_airtight::CHECK,
+    &lithium_care::CHECK,
+    &hearing::CHECK,
+    &brief_low::CHECK,
+    &brief_loud::CHECK,
+    &brief_long::CHECK,
+    &brief_light::CHECK,
+    &brief_cost::CHECK,
+    &brief_conflict::CHECK,
+    &supply_voltage::CHECK,
+    &end_voltage::CHECK,
+    &protection_current::CHECK,
+    &minimum_load::CHECK,
+    &current_limit::CHECK,
+    &direct_current::CHECK,
+    &source_level::CHECK,
+    &driver_data::CHECK,
+    &driver_unknown::CHECK,
+    &driver_heat::CHECK,
+    &travel::CHECK,
+    &treble::CHECK,
+    &chamber_shared::CHECK,
+    &sealed_or_vented::CHECK,
+    &box_q::CHECK,
+    &bass_bump::CHECK,
+    &travel_below_tuning::CHECK,
+    &vent_speed::CHECK,
+    &vent_fits::CHECK,
+    &vent_pipe::CHECK,
+    &radiator_size::CHECK,
+    &leak::CHECK,
+    &face_loss::CHECK,
+    &box_size::CHECK,
+    &drivers_fit::CHECK,
+    &parts_fit::CHECK,
+];

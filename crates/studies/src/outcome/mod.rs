@@ -4,71 +4,71 @@ mod bench;
 mod traces;
 
 pub(crate) use bench::Bench;
-pub(crate) use traces::Traces;
+pub use traces::Traces;
 
 use crate::sound::Limit;
 
 /// The headline numbers of one build.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Outcome {
+pub struct Outcome {
     /// Frequency at which the box's roll-off has lost 6 dB, in Hz.
-    pub(crate) low: f64,
+    pub low: f64,
     /// Frequency at which it has lost 3 dB, in Hz.
     pub low_3db: f64,
     /// Highest long-term level at the brief's distance in dB, unweighted.
-    pub(crate) loud: f64,
+    pub loud: f64,
     /// The same, A-weighted.
-    pub(crate) loud_a: f64,
+    pub loud_a: f64,
     /// What limits it.
-    pub(crate) limit: Limit,
+    pub limit: Limit,
     /// Programme voltage at that level, V rms.
-    pub(crate) loudest_volts: f64,
+    pub loudest_volts: f64,
     /// Programme voltage at the brief's loudness, V rms; that of the loudest where it is not reached.
-    pub(crate) brief_volts: f64,
+    pub brief_volts: f64,
     /// Level lost to hot coils at the loudest, in dB.
-    pub(crate) hot_loss: f64,
+    pub hot_loss: f64,
     /// Playing time at the brief's loudness in s.
-    pub(crate) runtime: f64,
+    pub runtime: f64,
     /// Playing time with programme whose peaks clip, in s.
-    pub(crate) runtime_clip: f64,
+    pub runtime_clip: f64,
     /// Playing time with a sine at the clip point, in s.
-    pub(crate) runtime_sine: f64,
+    pub runtime_sine: f64,
     /// Weight in kg.
-    pub(crate) weight: f64,
+    pub weight: f64,
     /// Still to be spent.
-    pub(crate) cost: f64,
+    pub cost: f64,
     /// Resonance of driver and closed box in Hz.
-    pub(crate) closed: f64,
+    pub closed: f64,
     /// Total Q there.
-    pub(crate) closed_q: f64,
+    pub closed_q: f64,
     /// Tuning of vent or radiator in Hz; NaN for a sealed box.
-    pub(crate) tuning: f64,
+    pub tuning: f64,
     /// Resonance of the passive radiator itself in Hz; NaN where there is none.
-    pub(crate) radiator_resonance: f64,
+    pub radiator_resonance: f64,
     /// Net volume in m³.
-    pub(crate) net: f64,
+    pub net: f64,
     /// Level of one driver group's side at 1 m for 2.83 V into half space, mid-band, in dB.
-    pub(crate) sensitivity: f64,
+    pub sensitivity: f64,
     /// Clean power of one channel in W on a full battery.
-    pub(crate) clean_full: f64,
+    pub clean_full: f64,
     /// The same on a half-empty one.
-    pub(crate) clean_mid: f64,
+    pub clean_mid: f64,
     /// The same on an empty one.
-    pub(crate) clean_empty: f64,
+    pub clean_empty: f64,
     /// Power drawn at the brief's loudness in W.
-    pub(crate) draw_brief: f64,
+    pub draw_brief: f64,
     /// Power drawn with nothing playing in W.
-    pub(crate) draw_idle: f64,
+    pub draw_idle: f64,
     /// Peak current drawn from the battery at full output in A.
-    pub(crate) peak_current: f64,
+    pub peak_current: f64,
     /// Output over input power with a sine at the clip point, amplifier alone.
-    pub(crate) efficiency: f64,
+    pub efficiency: f64,
     /// Least impedance on one channel between 20 Hz and 20 kHz, in Ω.
-    pub(crate) least_impedance: f64,
+    pub least_impedance: f64,
     /// Greatest air speed in the vent at the brief's loudness, peak, in m/s.
-    pub(crate) vent_speed: f64,
+    pub vent_speed: f64,
     /// Greatest share of its travel any cone uses at the brief's loudness.
-    pub(crate) travel_share: f64,
+    pub travel_share: f64,
     /// Share of its travel the passive radiator uses at the brief's loudness.
-    pub(crate) radiator_share: f64,
+    pub radiator_share: f64,
 }

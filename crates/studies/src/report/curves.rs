@@ -50,6 +50,7 @@ pub(crate) struct Marks {
     pub(crate) vent_speed: Option<f64>,
     pub(crate) least_load: f64,
     pub(crate) trusted_to: f64,
+    pub(crate) stereo: bool,
     pub(crate) distance: f64,
     pub(crate) place: &'static str,
 }
@@ -89,7 +90,10 @@ pub(crate) fn curves(
             trusted_to: Some(marks.trusted_to),
             ..curve(
                 "response",
-                format!("level of one side at 1 m for 2.83 V, {place}"),
+                format!(
+                    "level{} at 1 m for 2.83 V, {place}",
+                    if marks.stereo { " of one side" } else { "" }
+                ),
                 "dB",
                 1.0,
                 |t| &t.response,
@@ -101,8 +105,9 @@ pub(crate) fn curves(
             ..curve(
                 "max-level",
                 format!(
-                    "greatest level of a sine at {}, both sides, {place}",
-                    crate::words::number(marks.distance, "m")
+                    "greatest level of a sine at {}, {}{place}",
+                    crate::words::stated(marks.distance, "m"),
+                    if marks.stereo { "both sides, " } else { "" },
                 ),
                 "dB",
                 1.0,

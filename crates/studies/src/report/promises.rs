@@ -53,7 +53,7 @@ impl Promise {
     pub fn odds_sentence(&self) -> Option<String> {
         let (odds, target) = (self.odds?, self.target?);
         let of_hundred = crate::words::of_hundred(odds);
-        let mark = crate::words::number(target, &self.unit);
+        let mark = crate::words::stated(target, &self.unit);
         let verb = match (self.id, of_hundred) {
             ("low" | "loud", 1) => "reaches",
             ("low" | "loud", _) => "reach",
@@ -109,10 +109,15 @@ impl Row<'_> {
 pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> Vec<Promise> {
     let brief = &subject.project.design.brief;
     let weighted = brief.loudness.is_some_and(|wanted| wanted.a_weighted);
-    let distance = crate::words::number(brief.distance.si, "m");
+    let distance = crate::words::stated(brief.distance.si, "m");
     let programme = crate::words::programme(brief.programme.value);
     let place = crate::words::stands(subject.project.design.place.stands.value);
     let loudness = brief.loudness.map(|wanted| wanted.level.si);
+    let sides = if subject.channels_used() == 2 {
+        ", both sides"
+    } else {
+        ""
+    };
     let unit = if weighted { "dB(A)" } else { "dB" };
     let reached = if weighted {
         nominal.loud_a
@@ -120,7 +125,7 @@ pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> V
         nominal.loud
     };
     let level = match loudness {
-        Some(wanted) if wanted <= reached => format!("at {}", crate::words::number(wanted, unit)),
+        Some(wanted) if wanted <= reached => format!("at {}", crate::words::stated(wanted, unit)),
         _ => format!("as loud as it can, {}", crate::words::number(reached, unit)),
     };
     let rows = [
@@ -136,7 +141,7 @@ pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> V
         Row {
             id: "loud",
             title: "Loud",
-            about: format!("long-term {programme} at {distance}, {place}, both sides, peaks clean"),
+            about: format!("long-term {programme} at {distance}, {place}{sides}, peaks clean"),
             unit: unit.into(),
             target: loudness,
             better: Better::Higher,

@@ -257,6 +257,30 @@ impl EnclosureSubject {
         lines
     }
 
+    /// Where each side has a chamber of its own, each must get its share of vents or radiators.
+    pub(super) fn check_outlets(&self, design: &Design) -> Result<(), Diagnostic> {
+        let (count, what, place) = match &design.enclosure.kind {
+            EnclosureKind::Sealed => return Ok(()),
+            EnclosureKind::Vented(vent) => (vent.count, "vent", vent.place),
+            EnclosureKind::PassiveRadiator(used) => (used.count, "passive radiator", used.place),
+        };
+        if !self.divider || count.is_multiple_of(2) {
+            return Ok(());
+        }
+        Err(Diagnostic {
+            code: "outlets-uneven",
+            message: format!(
+                "{count} {what}{} cannot be shared by two chambers",
+                if count == 1 { "" } else { "s" }
+            ),
+            label: "an odd count, with chambers = \"one per side\"".into(),
+            place,
+            mend: format!(
+                "give each side its own {what}: set an even count, or chambers = \"shared\""
+            ),
+        })
+    }
+
     pub(super) fn check_air(&self, design: &Design) -> Result<(), Diagnostic> {
         let nominal = self.at(&Draw::Nominal);
         let place = match &design.enclosure.size {

@@ -93,9 +93,8 @@ impl Subject {
         let weight = WeightSubject::new(&mut causes, design);
         let cost = CostSubject::new(&mut causes, design, &enclosure);
         let front = Front::new(design, &enclosure);
-        if let Err(error) = enclosure.check_air(design) {
-            errors.push(error);
-        }
+        let room = [enclosure.check_air(design), enclosure.check_outlets(design)];
+        errors.extend(room.into_iter().filter_map(Result::err));
         if !errors.is_empty() {
             return Err(errors);
         }

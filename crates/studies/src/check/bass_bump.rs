@@ -1,0 +1,72 @@
+//! The shape of the bass of a vented box or one with a radiator.
+
+use super::resize::{self, Axis};
+use super::{Check, Evidence, Verdict, tune};
+use crate::words::number;
+use physics::math::db_amplitude;
+
+pub(super) const CHECK: Check = Check {
+    id: "bass-bump",
+    title: "Hump in the bass of a vented box",
+    what: "Whether vent or passive radiator raise the bass above the middle range.",
+    why: "A box too small or tuned too high for its driver booms around the tuning, and the boom \
+rings on after the note.",
+    limits: "The box's own response, without face and place; a hump of 3 dB is taken as the most \
+that still pleases.",
+    bad: "a driver with a Qts of 0.8 in a vented box",
+    good: "a driver with a Qts of 0.4 in a box tuned near its resonance",
+    sources: &["thiele-1971", "common practice, no source"],
+    run,
+};
+
+/// Greatest hump in dB: common practice, no source.
+const MOST: f64 = 3.0;
+
+/// The bass ends here, in Hz.
+const BASS: f64 = 300.0;
+
+fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
+    if evidence.vent().is_none() && evidence.radiator().is_none() {
+        return Vec::new();
+    }
+    let bass = evidence
+        .scene
+        .grid
+        .hertz
+        .iter()
+        .zip(&evidence.gains.roll_off);
+    let (at, gain) =
+        bass.filter(|(hertz, _)| **hertz < BASS)
+            .fold((0.0, 0.0), |most, (hertz, gain)| {
+                if *gain > most.1 {
+                    (*hertz, *gain)
+                } else {
+                    most
+                }
+            });
+    let hump = db_amplitude(gain);
+    if hump <= MOST {
+        let cause = format!(
+            "The bass stands at most {} above the middle range.",
+            number(hump.max(0.0), "dB")
+        );
+        return vec![Verdict::good("Bass is even", cause).measured(hump.max(0.0), MOST, "dB")];
+    }
+    let cause = format!(
+        "Around {} it stands {} above the middle range; {} is as much as pleases.",
+        number(at, "Hz"),
+        number(hump, "dB"),
+        number(MOST, "dB")
+    );
+    let mut verdict = Verdict::caution("Bass booms", cause)
+        .measured(hump, MOST, "dB")
+        .advice(
+            "tune it lower, close the box, make it larger, or take a driver with a stronger magnet",
+        )
+        .ladder(tune::lower(evidence))
+        .ladder(super::box_q::fuller(evidence));
+    for axis in Axis::ALL {
+        verdict = verdict.ladder(resize::larger(evidence, axis));
+    }
+    vec![verdict.mends([tune::sealed(evidence)])]
+}

@@ -1,0 +1,85 @@
+//! What is still to be spent against the brief.
+
+use super::wish::{self, Wish};
+use super::{Check, Evidence, Severity, Verdict, swap};
+use crate::words::number;
+use design::Common;
+
+pub(super) const CHECK: Check = Check {
+    id: "brief-cost",
+    title: "Cost, against the brief",
+    what: "Whether what is still to be bought stays within the brief's money, and in how many builds \
+of a hundred.",
+    why: "Money is spent part by part; the sum is seen too late.",
+    limits: "What lies in the drawer costs nothing; parts without a price in the brief's currency are \
+not counted and are named. Sheets are counted by area with a quarter for offcuts, tools and finish are not.",
+    bad: "cost = \"60 €\" with a battery for 62 €",
+    good: "cost = \"170 €\" where parts come to 122 €",
+    sources: &["common practice, no source"],
+    run,
+};
+
+const WISH: Wish = Wish {
+    promise: "cost",
+    kept: "Cheap enough",
+    missed: "Costs too much",
+    does: "still takes",
+    much: 1.3,
+};
+
+fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
+    let Some(mut verdict) = wish::verdict(evidence, &WISH) else {
+        return Vec::new();
+    };
+    let lines = evidence.subject.cost.lines();
+    let currency = &evidence.design().brief.currency;
+    let dearest = lines
+        .iter()
+        .filter_map(|line| Some((line, line.to_buy.filter(|sum| *sum > 0.0)?)))
+        .max_by(|a, b| a.1.total_cmp(&b.1));
+    if let Some((line, sum)) = dearest {
+        verdict.cause += &format!(" Dearest: {} for {}.", line.label, number(sum, currency));
+    }
+    let unknown: Vec<&str> = lines
+        .iter()
+        .filter(|line| line.to_buy.is_none())
+        .map(|line| line.label.as_str())
+        .collect();
+    if !unknown.is_empty() {
+        verdict.cause += &format!(" Not counted, for want of a price: {}.", unknown.join(", "));
+    }
+    if verdict.severity == Severity::Good {
+        return vec![verdict];
+    }
+    let price = |common: &Common| common.price.as_ref().map(|price| price.amount.si);
+    let below = |other: &Common, now: &Common| {
+        other.on_hand > 0
+            || price(other)
+                .zip(price(now))
+                .is_some_and(|(other, now)| other < now)
+    };
+    let design = evidence.design();
+    let drivers = design
+        .drivers
+        .iter()
+        .enumerate()
+        .flat_map(|(index, group)| {
+            swap::drivers(evidence, index, |part| {
+                below(&part.common, &group.part.common)
+            })
+        });
+    vec![
+        verdict
+            .advice("take cheaper parts, or what lies in the drawer")
+            .mends(swap::batteries(evidence, |part| {
+                below(&part.common, &design.battery.part.common)
+            }))
+            .mends(swap::amplifiers(evidence, |part| {
+                below(&part.common, &design.amplifier.part.common)
+            }))
+            .mends(drivers)
+            .mends(swap::walls(evidence, |part| {
+                below(&part.common, &design.enclosure.wall.common)
+            })),
+    ]
+}

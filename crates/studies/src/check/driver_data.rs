@@ -1,0 +1,114 @@
+//! Whether a driver's stated data agree with one another.
+
+use super::{Check, Evidence, Severity, Verdict};
+use crate::words::number;
+use physics::driver::Conflict;
+
+pub(super) const CHECK: Check = Check {
+    id: "driver-data",
+    title: "Driver data that contradict each other",
+    what: "Whether the stated values of each driver fit together by the usual relations between \
+resonance, Q, mass, compliance, area, force factor and sensitivity.",
+    why: "Data sheets hold slips of units and digits, and values from different batches. What is \
+computed from a wrong set is wrong, and nobody sees it.",
+    limits: "Which of the values is wrong cannot be told: the one measured least directly is set \
+aside. Published sensitivity is often higher than the other values allow, so it alone never is a stop.",
+    bad: "fs = \"80 Hz\", vas = \"3.8 L\", mms = \"14.6 g\", sd = \"57 cm²\" (mms should be 4.8 g)",
+    good: "the same with mms = \"4.8 g\", or without mms",
+    sources: &["small-1972"],
+    run,
+};
+
+/// Differences in per cent below which data sheets merely round: common practice, no source.
+const ROUNDING: f64 = 5.0;
+
+/// Differences in per cent that no rounding or batch explains: common practice, no source.
+const WRONG: f64 = 20.0;
+
+/// Difference in per cent of sound pressure allowed to published sensitivity, 1 dB.
+const SENSITIVITY: f64 = 12.2;
+
+fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
+    let mut verdicts = Vec::new();
+    let drivers = evidence.subject.drivers.iter();
+    for (driver, group) in drivers.zip(&evidence.design().drivers) {
+        let name = &group.part.common.name.text;
+        let conflicts = &driver.completion.conflicts;
+        let weighed = conflicts
+            .iter()
+            .map(|conflict| (severity(conflict), conflict));
+        let worst = weighed
+            .filter(|(severity, _)| *severity < Severity::Good)
+            .max_by(|a, b| {
+                let size = |c: &Conflict| c.percent.abs();
+                b.0.cmp(&a.0).then(size(a.1).total_cmp(&size(b.1)))
+            });
+        verdicts.push(match worst {
+            Some((severity, conflict)) => said(name, severity, conflict),
+            None => Verdict::good(
+                format!("Data of {name} fit together"),
+                match conflicts.len() {
+                    0 => "No stated value contradicts the others.",
+                    _ => "The stated values differ by no more than rounding.",
+                },
+            ),
+        });
+    }
+    verdicts
+}
+
+fn severity(conflict: &Conflict) -> Severity {
+    let off = conflict.percent.abs();
+    let sensitivity = conflict.names.last() == Some(&"sensitivity");
+    match off {
+        _ if sensitivity && off <= SENSITIVITY => Severity::Good,
+        _ if sensitivity => Severity::Caution,
+        _ if off > WRONG => Severity::Stop,
+        _ if off > ROUNDING => Severity::Caution,
+        _ => Severity::Good,
+    }
+}
+
+fn said(name: &str, severity: Severity, conflict: &Conflict) -> Verdict {
+    let (doubted, grounds) = match conflict.names.split_last() {
+        Some((last, grounds)) => (*last, grounds.join(", ")),
+        None => ("value", String::new()),
+    };
+    let cause = format!(
+        "{doubted} is stated as {}, but {grounds} imply {} ({}): {:.0} % off.",
+        shown(doubted, conflict.stated),
+        shown(doubted, conflict.implied),
+        conflict.relation,
+        conflict.percent.abs()
+    );
+    let title = format!("Data of {name} contradict each other");
+    let (_, unit) = scale(doubted);
+    let by = scale(doubted).0;
+    Verdict::new(severity, title, cause)
+        .measured(by * conflict.stated, by * conflict.implied, unit)
+        .advice(format!(
+            "look for a slipped unit or digit among {}, or measure; {doubted} was set aside here",
+            conflict.names.join(", ")
+        ))
+}
+
+fn shown(name: &str, si: f64) -> String {
+    let (by, unit) = scale(name);
+    number(by * si, unit)
+}
+
+/// From SI to the unit in which data sheets state a parameter.
+fn scale(name: &str) -> (f64, &'static str) {
+    match name {
+        "re" => (1.0, "Ω"),
+        "fs" => (1.0, "Hz"),
+        "vas" => (1e3, "L"),
+        "sd" => (1e4, "cm²"),
+        "bl" => (1.0, "T·m"),
+        "mms" => (1e3, "g"),
+        "cms" => (1e3, "mm/N"),
+        "rms" => (1.0, "kg/s"),
+        "sensitivity" => (1.0, "dB"),
+        _ => (1.0, ""),
+    }
+}

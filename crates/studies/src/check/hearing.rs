@@ -1,0 +1,84 @@
+//! How long ears bear it.
+
+use super::{Check, Evidence, Verdict, variant};
+use crate::words::number;
+use physics::level::exposure::{listening_hours_per_week, sensitive_hours_per_week};
+
+pub(super) const CHECK: Check = Check {
+    id: "hearing",
+    title: "Hearing",
+    what: "How many hours a week ears bear the brief's loudness, where the listeners are and at a \
+metre from the box.",
+    why: "Hearing lost to loud music does not come back, and it is lost without pain. Whoever turns \
+the knob, and children, stand closest.",
+    limits: "Weekly allowance of the World Health Organization and ITU: 40 h at 80 dB(A) for adults, \
+40 h at 75 dB(A) for children, half the hours for every 3 dB more; all other noise of the week counts \
+against it as well. Rules for work and public events are stricter in places and come first.",
+    bad: "95 dB(A) at the listeners for an evening: an hour and a quarter is the allowance of a week",
+    good: "75 dB(A) at the listeners",
+    sources: &["itu-h870"],
+    run,
+};
+
+/// A-weighted level whose weekly allowance is a working week, in dB.
+const WORKING_WEEK: f64 = 80.0;
+
+fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
+    if evidence.trial {
+        return Vec::new();
+    }
+    let outcome = evidence.outcome;
+    let brief = &evidence.design().brief;
+    let wanted = brief.loudness.map_or(outcome.loud_a, |wanted| {
+        let weighting = if wanted.a_weighted {
+            0.0
+        } else {
+            outcome.loud_a - outcome.loud
+        };
+        (wanted.level.si + weighting).min(outcome.loud_a)
+    });
+    let near = variant::outcome_with(evidence, |design| design.brief.distance.si = 1.0);
+    let closer = near.map_or(0.0, |near| near.loud_a - outcome.loud_a);
+    let line = |place: &str, level: f64| {
+        format!(
+            "{place} {} can be borne for {} a week by adults and {} by children",
+            number(level, "dB(A)"),
+            hours(listening_hours_per_week(level)),
+            hours(sensitive_hours_per_week(level))
+        )
+    };
+    let cause = format!(
+        "{}; {}; {}.",
+        line(
+            &format!(
+                "Playing {}, at {},",
+                evidence.at_level(),
+                number(brief.distance.si, "m")
+            ),
+            wanted
+        ),
+        line("at 1 m,", wanted + closer),
+        line("fully up at 1 m,", outcome.loud_a + closer),
+    );
+    let verdict = if wanted > WORKING_WEEK {
+        Verdict::caution("Loud enough to harm hearing", cause)
+            .advice("keep the hours short, and children and whoever turns the knob at a distance")
+    } else {
+        Verdict::good("Listeners' hearing is safe at this loudness", cause)
+    };
+    vec![verdict.measured(wanted, WORKING_WEEK, "dB(A)")]
+}
+
+/// Hours as anyone says them; minutes below two hours; no more than there are in a week.
+fn hours(hours: f64) -> String {
+    if hours >= WEEK {
+        "all hours".into()
+    } else if hours < 2.0 {
+        number(60.0 * hours, "min")
+    } else {
+        number(hours, "h")
+    }
+}
+
+/// Hours of a week.
+const WEEK: f64 = 168.0;

@@ -1,0 +1,197 @@
+//! Candidates that make the box larger or smaller in one direction.
+
+use super::{Candidate, Evidence};
+use design::{EnclosureSize, Size, Tolerance, Value};
+use physics::math::{exp, ln};
+
+/// A direction of the box.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Axis {
+    Width,
+    Height,
+    Depth,
+}
+
+impl Axis {
+    /// Depth first: it leaves the front as it is.
+    pub(super) const ALL: [Self; 3] = [Self::Depth, Self::Height, Self::Width];
+
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Width => "width",
+            Self::Height => "height",
+            Self::Depth => "depth",
+        }
+    }
+
+    pub(super) const fn index(self) -> usize {
+        self as usize
+    }
+
+    pub(super) const fn of(self, size: &Size) -> Value {
+        match self {
+            Self::Width => size.width,
+            Self::Height => size.height,
+            Self::Depth => size.depth,
+        }
+    }
+}
+
+/// Rungs of a ladder of sizes.
+const RUNGS: usize = 12;
+
+/// Growth tried where the brief names no largest size.
+const GROWTH: f64 = 1.6;
+
+/// Shrinking tried at most.
+const SHRINKING: f64 = 0.6;
+
+/// Larger and larger in one direction, within the brief's largest size.
+pub(super) fn larger(evidence: &Evidence<'_>, axis: Axis) -> Vec<Candidate> {
+    let design = evidence.design();
+    let (size, outside) = stated(evidence);
+    let now = axis.of(size).si;
+    let walls = if outside {
+        0.0
+    } else {
+        2.0 * evidence.build.enclosure.thickness
+    };
+    let most = design
+        .brief
+        .largest
+        .map_or(GROWTH * now, |largest| axis.of(&largest).si - walls);
+    ladder(evidence, axis, now, millimetres(most).floor() / 1e3)
+}
+
+/// Larger in one direction after the other, then in all.
+pub(super) fn growth(evidence: &Evidence<'_>) -> Vec<Vec<Candidate>> {
+    let single = Axis::ALL.map(|axis| larger(evidence, axis));
+    single.into_iter().chain([larger_all(evidence)]).collect()
+}
+
+/// Larger and larger in every direction at once, towards the brief's largest size.
+fn larger_all(evidence: &Evidence<'_>) -> Vec<Candidate> {
+    let now = evidence.build.enclosure.outside;
+    let largest = evidence.design().brief.largest;
+    let most = |axis: Axis| {
+        let now = now[axis.index()];
+        largest.map_or(GROWTH * now, |largest| axis.of(&largest).si.max(now))
+    };
+    (1..=RUNGS)
+        .filter_map(|rung| {
+            let mut lengths = now;
+            for axis in Axis::ALL {
+                let length = &mut lengths[axis.index()];
+                *length += (most(axis) - *length) * rung as f64 / RUNGS as f64;
+            }
+            let grows = |axis: &Axis| lengths[axis.index()] > now[axis.index()] + 1e-3;
+            let axes: Vec<Axis> = Axis::ALL.into_iter().filter(grows).collect();
+            if axes.is_empty() {
+                return None;
+            }
+            outside_to(evidence, &axes, lengths)
+        })
+        .collect()
+}
+
+/// Smaller and smaller in one direction.
+pub(super) fn smaller(evidence: &Evidence<'_>, axis: Axis) -> Vec<Candidate> {
+    let (size, _) = stated(evidence);
+    let now = axis.of(size).si;
+    ladder(evidence, axis, now, SHRINKING * now)
+}
+
+/// Some directions set to lengths over the walls, in m.
+pub(super) fn outside_to(
+    evidence: &Evidence<'_>,
+    axes: &[Axis],
+    lengths: [f64; 3],
+) -> Option<Candidate> {
+    let (_, outside) = stated(evidence);
+    let walls = if outside {
+        0.0
+    } else {
+        2.0 * evidence.build.enclosure.thickness
+    };
+    let mut targets = [None; 3];
+    for axis in axes {
+        let target = millimetres(lengths[axis.index()] - walls).floor();
+        if target <= 0.0 {
+            return None;
+        }
+        targets[axis.index()] = Some(target);
+    }
+    Some(resized(evidence, targets))
+}
+
+/// From one length towards another in even ratios, in whole millimetres.
+fn ladder(evidence: &Evidence<'_>, axis: Axis, now: f64, end: f64) -> Vec<Candidate> {
+    let whole = |length: f64| {
+        let length = millimetres(length);
+        if end > now {
+            length.ceil().min(millimetres(end))
+        } else {
+            length.floor()
+        }
+    };
+    let moved = |length: f64| (length - millimetres(now)).abs() >= 1.0;
+    let step = |rung: usize| exp(ln(now) + ln(end / now) * rung as f64 / RUNGS as f64);
+    let mut lengths: Vec<f64> = (1..=RUNGS)
+        .map(|rung| whole(step(rung)))
+        .filter(|&length| length > 0.0 && moved(length))
+        .collect();
+    lengths.dedup();
+    lengths
+        .into_iter()
+        .map(|length| {
+            let mut targets = [None; 3];
+            targets[axis.index()] = Some(length);
+            resized(evidence, targets)
+        })
+        .collect()
+}
+
+/// A length in mm, cleared of the last digits that units leave behind.
+fn millimetres(metres: f64) -> f64 {
+    (1e6 * metres).round() / 1e3
+}
+
+fn stated<'a>(evidence: &'a Evidence<'_>) -> (&'a Size, bool) {
+    match &evidence.design().enclosure.size {
+        EnclosureSize::Outside(size) => (size, true),
+        EnclosureSize::Inside(size) => (size, false),
+    }
+}
+
+/// The box with some of its three lengths set to so many millimetres.
+fn resized(evidence: &Evidence<'_>, targets: [Option<f64>; 3]) -> Candidate {
+    let (size, outside) = stated(evidence);
+    let (key, which) = if outside {
+        ("box.outside", "box")
+    } else {
+        ("box.inside", "inside")
+    };
+    let mut changes = Vec::new();
+    let edges = [Axis::Width, Axis::Height, Axis::Depth].map(|axis| {
+        let now = shown(millimetres(axis.of(size).si));
+        let Some(target) = targets[axis.index()] else {
+            return now;
+        };
+        let then = shown(target);
+        changes.push(format!("{which} {} {now} → {then} mm", axis.name()));
+        then
+    });
+    let text = format!("{} mm", edges.join(" x "));
+    let text = match size.width.tolerance {
+        Tolerance::Unstated => text,
+        Tolerance::About => format!("about {text}"),
+        Tolerance::Within(half) => format!("{text} ± {} mm", shown(millimetres(half))),
+    };
+    Candidate::set(changes.join(", "), key, text)
+}
+
+/// Millimetres to a tenth, without a tenth that is zero.
+fn shown(millimetres: f64) -> String {
+    let text = format!("{millimetres:.1}");
+    text.strip_suffix(".0").map_or(text.clone(), Into::into)
+}

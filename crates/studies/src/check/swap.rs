@@ -1,0 +1,209 @@
+//! Candidates that take another part from the shelf, what costs least first.
+
+use super::{Candidate, Edit, Evidence};
+use design::{AmplifierPart, BatteryPart, Common, DriverKind, DriverPart, RadiatorPart, SheetPart};
+
+/// Parts other than the one in use that pass, by what is to be spent on so many.
+fn others<'a, P>(
+    evidence: &Evidence<'_>,
+    parts: &'a [P],
+    in_use: &str,
+    needed: u32,
+    common: impl Fn(&P) -> &Common,
+    passes: impl Fn(&P) -> bool,
+) -> Vec<&'a P> {
+    let currency = &evidence.design().brief.currency;
+    let spent = |common: &Common| {
+        let missing = f64::from(needed.saturating_sub(common.on_hand));
+        let price = common
+            .price
+            .as_ref()
+            .filter(|price| &price.currency == currency);
+        match price {
+            _ if missing == 0.0 => 0.0,
+            Some(price) => missing * price.amount.si,
+            None => f64::INFINITY,
+        }
+    };
+    let mut list: Vec<&P> = parts
+        .iter()
+        .filter(|part| common(part).name.text != in_use && passes(part))
+        .collect();
+    list.sort_by(|a, b| spent(common(a)).total_cmp(&spent(common(b))));
+    list
+}
+
+fn candidate(what: &str, key: &str, from: &Common, to: &Common) -> Candidate {
+    let words = format!("{what} {} → {}", from.name.text, to.name.text);
+    Candidate::set(words, key, &to.name.text)
+}
+
+/// Other amplifier boards with enough channels, those that need no coupling
+/// capacitors unless the design has them.
+pub(super) fn amplifiers(
+    evidence: &Evidence<'_>,
+    passes: impl Fn(&AmplifierPart) -> bool,
+) -> Vec<Candidate> {
+    let used = &evidence.design().amplifier;
+    let channels = evidence.subject.channels_used();
+    others(
+        evidence,
+        &evidence.subject.project.shelf.amplifiers,
+        &used.part.common.name.text,
+        1,
+        |part| &part.common,
+        |part| {
+            part.channels >= channels && (part.bridged || used.coupling.is_some()) && passes(part)
+        },
+    )
+    .into_iter()
+    .map(|part| {
+        candidate(
+            "amplifier",
+            "amplifier.part",
+            &used.part.common,
+            &part.common,
+        )
+    })
+    .collect()
+}
+
+/// Other batteries, as many as now.
+pub(super) fn batteries(
+    evidence: &Evidence<'_>,
+    passes: impl Fn(&BatteryPart) -> bool,
+) -> Vec<Candidate> {
+    let used = &evidence.design().battery;
+    others(
+        evidence,
+        &evidence.subject.project.shelf.batteries,
+        &used.part.common.name.text,
+        used.count,
+        |part| &part.common,
+        passes,
+    )
+    .into_iter()
+    .map(|part| candidate("battery", "battery.part", &used.part.common, &part.common))
+    .collect()
+}
+
+/// Another battery together with another board that suits it, both others than now.
+pub(super) fn supplies(
+    evidence: &Evidence<'_>,
+    passes: impl Fn(&BatteryPart) -> bool,
+) -> Vec<Candidate> {
+    let shelf = &evidence.subject.project.shelf;
+    let full = |battery: &BatteryPart| battery.charge_voltage.map(|value| value.si);
+    let suits = |board: &AmplifierPart, battery: &BatteryPart| {
+        let most = board.supply_recommended.unwrap_or(board.supply_max).si;
+        full(battery).is_some_and(|volts| volts <= most && volts > board.supply_min.si)
+    };
+    let by_name = |candidate: &Candidate| candidate.edits[0].value.clone().unwrap_or_default();
+    let mut pairs = Vec::new();
+    for battery in batteries(evidence, passes) {
+        let name = by_name(&battery);
+        let found = shelf
+            .batteries
+            .iter()
+            .find(|part| part.common.name.text == name);
+        let Some(part) = found else { continue };
+        for board in amplifiers(evidence, |board| suits(board, part)) {
+            let words = format!("{}, {}", battery.words, board.words);
+            pairs.push(Candidate::new(
+                words,
+                [battery.edits.clone(), board.edits].concat(),
+            ));
+        }
+    }
+    pairs
+}
+
+/// Other drivers for one group that cover the same range and whose data are known.
+pub(super) fn drivers(
+    evidence: &Evidence<'_>,
+    group: usize,
+    passes: impl Fn(&DriverPart) -> bool,
+) -> Vec<Candidate> {
+    let used = &evidence.design().drivers[group];
+    let treble = covers_treble(&used.part);
+    drivers_of_any_range(evidence, group, |part| {
+        covers_treble(part) == treble && passes(part)
+    })
+}
+
+/// Other drivers for one group whose data are known, whatever their range.
+pub(super) fn drivers_of_any_range(
+    evidence: &Evidence<'_>,
+    group: usize,
+    passes: impl Fn(&DriverPart) -> bool,
+) -> Vec<Candidate> {
+    let used = &evidence.design().drivers[group];
+    others(
+        evidence,
+        &evidence.subject.project.shelf.drivers,
+        &used.part.common.name.text,
+        used.count,
+        |part| &part.common,
+        |part| part.fs.is_some() && passes(part),
+    )
+    .into_iter()
+    .map(|part| {
+        let key = format!("drivers.{}.part", group + 1);
+        candidate("drivers", &key, &used.part.common, &part.common)
+    })
+    .collect()
+}
+
+/// Whether a driver plays the treble by itself.
+pub(super) const fn covers_treble(part: &DriverPart) -> bool {
+    matches!(part.kind.value, DriverKind::FullRange | DriverKind::Coaxial)
+}
+
+/// Other passive radiators, as many as now.
+pub(super) fn radiators(
+    evidence: &Evidence<'_>,
+    passes: impl Fn(&RadiatorPart) -> bool,
+) -> Vec<Candidate> {
+    let Some(used) = evidence.radiator() else {
+        return Vec::new();
+    };
+    others(
+        evidence,
+        &evidence.subject.project.shelf.radiators,
+        &used.part.common.name.text,
+        used.count,
+        |part| &part.common,
+        passes,
+    )
+    .into_iter()
+    .map(|part| {
+        let key = "box.radiator.part";
+        candidate("radiator", key, &used.part.common, &part.common)
+    })
+    .collect()
+}
+
+/// Other walls; a thickness measured on the old ones goes.
+pub(super) fn walls(
+    evidence: &Evidence<'_>,
+    passes: impl Fn(&SheetPart) -> bool,
+) -> Vec<Candidate> {
+    let plan = &evidence.design().enclosure;
+    others(
+        evidence,
+        &evidence.subject.project.shelf.sheets,
+        &plan.wall.common.name.text,
+        1,
+        |part| &part.common,
+        passes,
+    )
+    .into_iter()
+    .map(|part| {
+        let mut candidate = candidate("walls", "box.wall", &plan.wall.common, &part.common);
+        if plan.thickness.is_some() {
+            candidate.edits.push(Edit::remove("box.thickness"));
+        }
+        candidate
+    })
+    .collect()
+}
