@@ -6,12 +6,14 @@
 
 pub mod boxview;
 pub mod chart;
+mod date;
 pub mod export;
 mod geometry;
 #[cfg(test)]
 mod golden;
 pub mod layout;
 mod math;
+pub mod pack;
 mod paper;
 mod path;
 mod role;
@@ -19,6 +21,7 @@ pub mod sheet;
 mod spread;
 pub mod text;
 
+pub use date::Date;
 pub use geometry::{Point, Rect};
 pub use paper::Paper;
 pub use path::{Path, Polyline, Segment};

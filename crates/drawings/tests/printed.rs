@@ -4,9 +4,9 @@
 
 mod demo;
 
-use boxwright_drawings::export::pdf::{Date, pdf};
+use boxwright_drawings::export::pdf::pdf;
 use boxwright_drawings::export::svg::svg;
-use boxwright_drawings::{Paper, Theme};
+use boxwright_drawings::{Date, Paper, Theme};
 use std::path::PathBuf;
 use std::process::Command;
 

@@ -52,7 +52,8 @@ impl Label {
     }
 }
 
-/// Everything in the chart that wants a name beside it and can be seen.
+/// Everything in the chart that can be seen and is to be named, or, without
+/// a name, is to be kept clear of.
 pub(crate) fn subjects(chart: &Chart, map: &Mapping<'_>) -> Vec<Subject> {
     let mut out = Vec::new();
     for (i, series) in chart.series.iter().enumerate() {
@@ -71,7 +72,7 @@ pub(crate) fn subjects(chart: &Chart, map: &Mapping<'_>) -> Vec<Subject> {
             .iter()
             .filter_map(|m| mark_subject(m, chart, map)),
     );
-    out.retain(|s| !s.name.is_empty() && !s.stretches.is_empty());
+    out.retain(|s| !s.stretches.is_empty());
     // Points first: they have the fewest places to choose from.
     out.sort_by_key(|s| s.point.is_none());
     out
@@ -132,7 +133,7 @@ pub(crate) fn place(
         lines.extend(label.leader.windows(2).map(|w| (w[0], w[1])));
     }
     for (i, subject) in subjects.iter().enumerate() {
-        if columned.contains(&i) {
+        if subject.name.is_empty() || columned.contains(&i) {
             continue;
         }
         let others = subjects.iter().enumerate().filter(|(j, _)| *j != i);

@@ -129,8 +129,13 @@ fn any_series() -> impl Strategy<Value = Series> {
         Just(SeriesStyle::Reference),
     ];
     let walk = proptest::collection::vec(-6.0_f64..6.0, 30);
-    ("[a-z]{1,4}( [a-z]{2,6}){0,3}", 50.0_f64..110.0, walk, style).prop_map(
-        |(name, start, steps, style)| {
+    (
+        "|[a-z]{1,4}( [a-z]{2,6}){0,3}",
+        50.0_f64..110.0,
+        walk,
+        style,
+    )
+        .prop_map(|(name, start, steps, style)| {
             let mut y = start;
             let points = steps
                 .iter()
@@ -146,8 +151,7 @@ fn any_series() -> impl Strategy<Value = Series> {
                 band: None,
                 style,
             }
-        },
-    )
+        })
 }
 
 fn any_mark() -> impl Strategy<Value = Mark> {

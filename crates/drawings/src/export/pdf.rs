@@ -1,5 +1,6 @@
 //! Sheets as one PDF, true to scale, text as text in embedded fonts.
 
+use crate::date::Date;
 use crate::geometry;
 use crate::path::Segment;
 use crate::role::{Role, Theme};
@@ -20,17 +21,6 @@ use krilla::text::{Font, GlyphId, KrillaGlyph};
 
 /// Points of a PDF in one millimetre.
 const POINTS_PER_MM: f64 = 72.0 / 25.4;
-
-/// A calendar date, given from outside: nothing here reads a clock.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Date {
-    /// Year.
-    pub year: u16,
-    /// Month, 1 to 12.
-    pub month: u8,
-    /// Day, 1 to 31.
-    pub day: u8,
-}
 
 /// A PDF could not be written.
 #[derive(Clone, Debug, PartialEq, Eq)]

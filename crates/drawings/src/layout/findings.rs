@@ -27,12 +27,10 @@ pub struct FindingBlock {
     pub title: String,
     /// Why, in a sentence or two.
     pub cause: String,
-    /// Measured and limiting value, as text; may be empty.
+    /// Measured and limiting value, id and source, as text; may be empty.
     pub measured: String,
     /// What to change; may be empty.
     pub mend: String,
-    /// Where the rule comes from, and the id to ask about; may be empty.
-    pub source: String,
 }
 
 /// From the left edge to the text.
@@ -55,16 +53,11 @@ impl Block for FindingBlock {
             if !text.is_empty() {
                 let (part, height) = lines(text, letters, role, inner);
                 drawing.append(part.moved(INDENT, y));
-                y += height + 0.8;
+                y += height + 0.9;
             }
         }
         if !self.mend.is_empty() {
             y += boxed(&self.mend, y + 0.4, inner, &mut drawing) + 1.4;
-        }
-        if !self.source.is_empty() {
-            let (part, height) = lines(&self.source, SMALL, Role::Muted, inner);
-            drawing.append(part.moved(INDENT, y + 0.3));
-            y += height + 0.3;
         }
         vec![Piece {
             height: y + 1.6,

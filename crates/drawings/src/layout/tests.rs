@@ -142,7 +142,6 @@ proptest! {
                 cause: about.clone(),
                 measured: format!("{value} {unit}"),
                 mend: odds.clone(),
-                source: name.clone(),
             })
             .collect();
         let mut sheet = Sheet::sized(280.0, 1000.0, "t");

@@ -379,7 +379,6 @@ fn finding(
         cause: cause.to_owned(),
         measured: measured.to_owned(),
         mend: mend.to_owned(),
-        source: String::new(),
     }
 }
 

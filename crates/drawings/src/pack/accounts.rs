@@ -1,0 +1,118 @@
+//! The accounts behind the promises: air, weight, cost, and single figures.
+
+use super::{Page, flowed, say};
+use crate::layout::{Align, Block, Cell, Column, Heading, Ledger, Paragraph, Table};
+use crate::paper::Paper;
+use crate::text::number;
+use studies::{CostLine, Report, words};
+
+pub(crate) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
+    let mut blocks: Vec<Box<dyn Block>> = Vec::new();
+    let mut add = |heading: &str, remark: &str, block: Box<dyn Block>| {
+        blocks.push(Box::new(Heading::new(heading, remark)));
+        blocks.push(block);
+    };
+    add("Air inside", "nominal", Box::new(air(report)));
+    add("Weight", "nominal", Box::new(weight(report)));
+    let cost = report.promises.iter().find(|p| p.id == "cost");
+    let currency = cost.map_or("EUR", |p| p.unit.as_str());
+    add(
+        "Cost",
+        "what is still to be bought",
+        Box::new(costs(report, currency)),
+    );
+    let remark = "as designed, and between which eight of ten builds lie";
+    add("Figures", remark, Box::new(figures(report)));
+    if report
+        .accounts
+        .cost
+        .iter()
+        .any(|line| line.to_buy.is_none())
+    {
+        let text = "A dash: no price in the brief's currency is known, so the sum leaves it out.";
+        blocks.push(Box::new(Paragraph::remark(text)));
+    }
+    flowed("Accounts and figures", &blocks, paper, 2)
+}
+
+fn air(report: &Report) -> Ledger {
+    let accounts = &report.accounts;
+    let litres = |m3: f64| words::number(1000.0 * m3, "L");
+    let size = |m: [f64; 3]| m.map(|m| number(1000.0 * m, 0)).join(" × ");
+    let mut rows = vec![(
+        format!(
+            "outside {} mm, walls {} mm",
+            size(accounts.outside),
+            number(1000.0 * accounts.thickness, 1)
+        ),
+        litres(accounts.gross),
+    )];
+    rows.extend(
+        accounts
+            .air
+            .iter()
+            .map(|line| (line.label.clone(), litres(-line.volume))),
+    );
+    rows.push(("air left".to_owned(), litres(accounts.net)));
+    if accounts.filling_gain > 1.0 {
+        let larger = format!("× {}", number(accounts.filling_gain, 2));
+        rows.push(("filling makes it act larger".to_owned(), larger));
+        let acts = litres(accounts.net * accounts.filling_gain);
+        rows.push(("what the cones feel".to_owned(), acts));
+    }
+    Ledger { rows, summed: true }
+}
+
+fn weight(report: &Report) -> Ledger {
+    let lines = &report.accounts.weight;
+    let mut rows: Vec<(String, String)> = lines
+        .iter()
+        .map(|line| {
+            let guessed = if line.known { "" } else { " (guessed)" };
+            let name = format!("{}{guessed}", line.label);
+            (name, say::kilograms(line.kilograms))
+        })
+        .collect();
+    let sum: f64 = lines.iter().map(|l| l.kilograms).sum();
+    rows.push(("together".to_owned(), say::kilograms(sum)));
+    Ledger { rows, summed: true }
+}
+
+fn costs(report: &Report, currency: &str) -> Ledger {
+    let money = |line: &CostLine| line.to_buy;
+    let lines = &report.accounts.cost;
+    let mut rows: Vec<(String, String)> = lines
+        .iter()
+        .map(|line| {
+            let value = money(line).map_or("–".to_owned(), |m| words::number(m, currency));
+            (line.label.clone(), value)
+        })
+        .collect();
+    let sum: f64 = lines.iter().filter_map(money).sum();
+    rows.push(("to be spent".to_owned(), words::number(sum, currency)));
+    Ledger { rows, summed: true }
+}
+
+fn figures(report: &Report) -> Table {
+    let rows = report
+        .figures
+        .iter()
+        .map(|f| {
+            vec![
+                Cell::from(f.title),
+                Cell::from(words::number(f.value, f.unit)),
+                Cell::from(say::band(f.p10, f.p90, f.unit)).muted(),
+                Cell::from(f.source).muted(),
+            ]
+        })
+        .collect();
+    Table {
+        columns: vec![
+            Column::new("figure", Align::Left, 4.3),
+            Column::new("as designed", Align::Right, 2.0),
+            Column::new("P10 – P90", Align::Right, 2.2),
+            Column::new("source", Align::Left, 2.4),
+        ],
+        rows,
+    }
+}

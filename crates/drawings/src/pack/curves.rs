@@ -1,0 +1,209 @@
+//! Sheets of curves.
+
+use super::Page;
+use crate::chart::{Axis, Band, Chart, Mark, Series, SeriesStyle, Strip};
+use crate::geometry::Rect;
+use crate::layout::content_area;
+use crate::math;
+use crate::paper::Paper;
+use crate::sheet::Drawing;
+use design::Project;
+use studies::report::{Curve, Discharging};
+use studies::{Limit, Report, words};
+
+/// Charts on one sheet, two by two.
+const PER_SHEET: usize = 4;
+/// Between charts, mm.
+const GUTTER: f64 = 11.0;
+
+pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
+    let brief = &project.design.brief;
+    let mut charts: Vec<Chart> = Vec::new();
+    for curve in &report.curves {
+        let mut chart = chart_of(curve);
+        if let (Some(low), "response") = (&brief.lowest, curve.id) {
+            let name = format!("brief: {}", words::number(low.si, "Hz"));
+            chart.marks.push(Mark::AtX(low.si, name));
+        }
+        charts.push(chart);
+    }
+    charts.push(discharge(
+        &report.discharge,
+        brief.runtime.map(|v| v.si / 3600.0),
+    ));
+    let area = content_area(paper);
+    charts
+        .chunks(PER_SHEET)
+        .map(|four| {
+            let note = "Line: the box as designed. Shaded: eight of ten builds drawn within the \
+                        tolerances lie there. Dotted curve: beyond what the model can say. Dashed \
+                        straight lines: limits, and what the brief asks for.";
+            Page::new("Curves", grid(four, area)).noted(note)
+        })
+        .collect()
+}
+
+fn grid(charts: &[Chart], area: Rect) -> Drawing {
+    let mut out = Drawing::default();
+    let (w, h) = ((area.w - GUTTER) / 2.0, (area.h - GUTTER) / 2.0);
+    for (i, chart) in charts.iter().enumerate() {
+        let x = area.x + (w + GUTTER) * (i % 2) as f64;
+        let y = area.y + (h + GUTTER) * (i / 2) as f64;
+        out.append(chart.draw(Rect::new(x, y, w, h)));
+    }
+    out
+}
+
+/// The chart of one curve of a report.
+#[must_use]
+pub fn chart_of(curve: &Curve) -> Chart {
+    let (low, high) = (
+        curve.x.first().copied().unwrap_or(20.0),
+        curve.x.last().copied().unwrap_or(20_000.0),
+    );
+    let (title, label) = words_of(curve);
+    let mut chart = Chart::new(
+        title,
+        Axis::log("frequency in Hz", low, high),
+        y_axis(curve, label),
+    );
+    chart.subtitle = curve.title.clone();
+    chart.series = vec![Series {
+        name: String::new(),
+        points: curve
+            .x
+            .iter()
+            .copied()
+            .zip(curve.y.iter().copied())
+            .collect(),
+        band: curve
+            .p10
+            .clone()
+            .zip(curve.p90.clone())
+            .map(|(low, high)| Band { low, high }),
+        style: SeriesStyle::Main,
+    }];
+    chart.model_holds = curve.trusted_to.map(|to| (low, to));
+    if let Some(mark) = curve.mark {
+        let name = format!(
+            "{}: {}",
+            mark_name(curve.id),
+            words::number(mark, curve.unit)
+        );
+        chart.marks.push(Mark::AtY(mark, name));
+    }
+    chart.strip = curve.limits.as_ref().map(|limits| strip(&curve.x, limits));
+    chart
+}
+
+/// Heading and name of the upright axis.
+fn words_of(curve: &Curve) -> (&'static str, String) {
+    let title = match curve.id {
+        "response" => "How low",
+        "max-level" => "How loud",
+        "impedance" => "Impedance",
+        "phase" => "Phase",
+        "travel" => "Cone travel",
+        "group-delay" => "Group delay",
+        "current" => "Current",
+        "radiator-travel" => "Radiator travel",
+        "vent-speed" => "Vent",
+        _ => "Curve",
+    };
+    let label = match curve.unit {
+        "dB" => "dB re 20 µPa, rms".to_owned(),
+        unit => format!("{} in {unit}", title.to_lowercase()),
+    };
+    (title, label)
+}
+
+fn mark_name(id: &str) -> &'static str {
+    match id {
+        "impedance" => "least load of the board",
+        "travel" | "radiator-travel" => "linear travel",
+        "vent-speed" => "quiet up to",
+        _ => "limit",
+    }
+}
+
+/// Levels over the span that matters; travel and speed not far beyond their
+/// limit; phase over its whole range; the rest from zero.
+fn y_axis(curve: &Curve, label: String) -> Axis {
+    let band = curve.p90.iter().chain(&curve.p10).flatten();
+    let finite = curve
+        .y
+        .iter()
+        .chain(band)
+        .copied()
+        .filter(|v| v.is_finite());
+    let top = finite.fold(f64::MIN, f64::max);
+    let top = if top > f64::MIN { top } else { 1.0 };
+    match (curve.unit, curve.mark) {
+        ("dB", _) => {
+            let top = 5.0 * math::ceil((top + 1.0) / 5.0);
+            Axis::linear(&label, top - 40.0, top)
+        }
+        ("°", _) => Axis::linear(&label, -90.0, 90.0),
+        ("Ω", _) => Axis::linear_around(&label, [0.0, top], 1.0),
+        (_, Some(mark)) => {
+            let top = top.clamp(1.25 * mark, 2.5 * mark);
+            Axis::linear_around(&label, [0.0, top], 0.0)
+        }
+        _ => Axis::linear_around(&label, [0.0, top], 1e-6),
+    }
+}
+
+/// Runs of one limit along the curve.
+fn strip(x: &[f64], limits: &[Limit]) -> Strip {
+    let mut spans: Vec<(f64, f64, String)> = Vec::new();
+    for (i, (at, limit)) in x.iter().zip(limits).enumerate() {
+        let next = x.get(i + 1).copied().unwrap_or(*at);
+        // Half way to the neighbour, by ratio.
+        let end = math::pow(at * next, 0.5);
+        match spans.last_mut() {
+            Some(span) if span.2 == limit.words() => span.1 = end,
+            last => {
+                let start = last.map_or(*at, |span| span.1);
+                spans.push((start, end, limit.words().to_owned()));
+            }
+        }
+    }
+    Strip {
+        title: "what gives out first".to_owned(),
+        spans,
+    }
+}
+
+fn discharge(discharge: &Discharging, wanted: Option<f64>) -> Chart {
+    let last = discharge.hours.last().copied().unwrap_or(1.0);
+    let longest = wanted.map_or(last, |w| last.max(w));
+    let volts = discharge.volts.iter().copied();
+    let mut chart = Chart::new(
+        "How long",
+        Axis::linear_around("time in h", [0.0, longest], 0.1),
+        Axis::linear_around(
+            "volts at the battery",
+            volts.chain([discharge.end_voltage]),
+            0.5,
+        ),
+    );
+    chart.subtitle = "at the brief's loudness, as designed".to_owned();
+    chart.series = vec![Series {
+        name: String::new(),
+        points: discharge
+            .hours
+            .iter()
+            .copied()
+            .zip(discharge.volts.iter().copied())
+            .collect(),
+        band: None,
+        style: SeriesStyle::Main,
+    }];
+    let end = format!("empty at {}", words::number(discharge.end_voltage, "V"));
+    chart.marks.push(Mark::AtY(discharge.end_voltage, end));
+    if let Some(hours) = wanted {
+        let name = format!("brief: {}", words::number(hours, "h"));
+        chart.marks.push(Mark::AtX(hours, name));
+    }
+    chart
+}

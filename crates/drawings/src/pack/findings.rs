@@ -1,0 +1,136 @@
+//! What is wrong and what to change; what the spread comes from; cautions.
+
+use super::{Page, cautions, flowed};
+use crate::layout::{Bar, Bars, Block, FindingBlock, Heading, Paragraph, Severity};
+use crate::paper::Paper;
+use design::Project;
+use studies::check::{self, Finding};
+use studies::report::Measurement;
+use studies::{Report, words};
+
+pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
+    let mut blocks = to_mend(report);
+    blocks.extend(in_order(report));
+    if let Some(versus) = &report.versus {
+        blocks.push(Box::new(Heading::new(
+            "Sealed or vented",
+            "under these tolerances",
+        )));
+        blocks.push(Box::new(Paragraph::new(&versus.sentence)));
+    }
+    blocks.extend(spread(report));
+    blocks.push(Box::new(Heading::new("Cautions", "")));
+    for caution in cautions::cautions(project) {
+        blocks.push(Box::new(Paragraph::new(caution)));
+    }
+    let pages = flowed("Findings and mends", &blocks, paper, 2);
+    let note = "Square: do not build it so. Diamond: weigh it. Disc: looked at and in order. A mend \
+                was tried: with it the finding is gone and no new stop comes.";
+    pages.into_iter().map(|p| p.noted(note)).collect()
+}
+
+fn to_mend(report: &Report) -> Vec<Box<dyn Block>> {
+    let bad: Vec<&Finding> = report
+        .findings
+        .iter()
+        .filter(|f| f.severity != check::Severity::Good)
+        .collect();
+    let remark = format!(
+        "{} of {} findings, worst first",
+        bad.len(),
+        report.findings.len()
+    );
+    let mut blocks: Vec<Box<dyn Block>> = vec![Box::new(Heading::new("To mend", &remark))];
+    if bad.is_empty() {
+        blocks.push(Box::new(Paragraph::new("Nothing found wrong.")));
+    }
+    for finding in bad {
+        blocks.push(Box::new(block(finding)));
+    }
+    blocks
+}
+
+fn in_order(report: &Report) -> Vec<Box<dyn Block>> {
+    let good = report
+        .findings
+        .iter()
+        .filter(|f| f.severity == check::Severity::Good);
+    let good: Vec<Box<dyn Block>> = good.map(|f| Box::new(block(f)) as Box<dyn Block>).collect();
+    if good.is_empty() {
+        return good;
+    }
+    let heading: Box<dyn Block> = Box::new(Heading::new("In order", ""));
+    std::iter::once(heading).chain(good).collect()
+}
+
+fn block(finding: &Finding) -> FindingBlock {
+    let cause = match &finding.advice {
+        Some(advice) => format!("{} To do: {advice}.", finding.cause.trim_end()),
+        None => finding.cause.clone(),
+    };
+    let against = match (finding.measured, finding.limit) {
+        (Some(m), Some(l)) => format!(
+            "{} against {} · ",
+            words::number(m, finding.unit),
+            words::number(l, finding.unit)
+        ),
+        _ => String::new(),
+    };
+    FindingBlock {
+        severity: match finding.severity {
+            check::Severity::Stop => Severity::Stop,
+            check::Severity::Caution => Severity::Caution,
+            check::Severity::Good => Severity::Good,
+        },
+        title: finding.title.clone(),
+        cause: cause.replace(".. ", ". ").replace("..", "."),
+        measured: format!("{against}{} · {}", finding.id, finding.source.join(", ")),
+        mend: finding
+            .mend
+            .as_ref()
+            .map_or(String::new(), |m| m.words.clone()),
+    }
+}
+
+/// Causes named for each promise at most.
+const CAUSES: usize = 4;
+
+/// What drives the spread of each promise, and what to measure first.
+fn spread(report: &Report) -> Vec<Box<dyn Block>> {
+    let mut blocks: Vec<Box<dyn Block>> = Vec::new();
+    for promise in &report.promises {
+        let movers = report.movers.iter().filter(|m| m.promise == promise.id);
+        let bars: Vec<Bar> = movers
+            .take(CAUSES)
+            .map(|m| Bar {
+                name: m.cause.clone(),
+                value: format!("{} %", words::bare(100.0 * m.share, "%")),
+                length: m.share,
+            })
+            .collect();
+        if !bars.is_empty() {
+            let head = format!("What moves “{}”", promise.title.to_lowercase());
+            blocks.push(Box::new(Heading::new(&head, "share of its spread")));
+            blocks.push(Box::new(Bars { bars }));
+        }
+    }
+    if let Some(measurement) = &report.measurement {
+        blocks.push(Box::new(Heading::new("Measure this first", "")));
+        blocks.push(Box::new(Paragraph::new(&narrowing(measurement))));
+    }
+    blocks
+}
+
+fn narrowing(measurement: &Measurement) -> String {
+    let width = |band: (f64, f64), unit| words::number(band.1 - band.0, unit);
+    format!(
+        "{} ({} on the shelf). Eight of ten builds then spread over {} instead of {} in how low \
+         it plays, and over {} instead of {} in how loud.",
+        measurement.what,
+        measurement.key,
+        words::number(measurement.low_width_then, "Hz"),
+        width(measurement.low_now, "Hz"),
+        words::number(measurement.loud_width_then, "dB"),
+        width(measurement.loud_now, "dB"),
+    )
+}

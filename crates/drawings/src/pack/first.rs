@@ -1,0 +1,162 @@
+//! The first sheet: brief, promises, the box.
+
+use super::{Page, brief, picture, say};
+use crate::geometry::{Point, Rect};
+use crate::layout::{
+    Block, Heading, Paragraph, Promise, PromiseStrip, Severity, content_area, stacked,
+};
+use crate::paper::Paper;
+use crate::sheet::Drawing;
+use crate::text::Lettering;
+use design::Project;
+use studies::{Report, report, words};
+
+pub(crate) fn page(project: &Project, report: &Report, paper: Paper) -> Page {
+    let area = content_area(paper);
+    let said = Paragraph {
+        letters: Lettering::regular(3.1),
+        ..Paragraph::new(&brief::sentence(&project.design))
+    };
+    let strip = PromiseStrip {
+        promises: report.promises.iter().map(promise).collect(),
+    };
+    let (mut drawing, y) = stacked(&[&said, &strip], Point::new(area.x, area.y), area.w);
+    let below = Rect::new(area.x, y + 7.0, area.w, area.bottom() - y - 7.0);
+    let picture = picture::box_picture(project, &report.accounts);
+    let left = Rect {
+        w: 0.61 * area.w,
+        ..below
+    };
+    drawing.append(picture.axonometric(left));
+    let x = left.right() + 6.0;
+    let right = Rect::new(x, below.y, below.right() - x, below.h);
+    let scale = beside(project, report, &picture, right, &mut drawing);
+    let page = Page {
+        scale: format!("front {scale}, box not to scale"),
+        ..Page::new("Brief and box", drawing)
+    };
+    let page = page.noted(
+        "Triangle: what the brief asks for. Stroke: the box as designed. Shaded: eight of ten \
+         builds drawn within the tolerances lie there.",
+    );
+    page.noted(
+        "Dimensions in mm, over the walls. Where battery and board sit inside is an example: \
+         keep them clear of magnets and of the way of the air.",
+    )
+}
+
+/// Front view, what else is inside, what is wrong; gives the scale.
+fn beside(
+    project: &Project,
+    report: &Report,
+    picture: &crate::boxview::BoxPicture,
+    area: Rect,
+    out: &mut Drawing,
+) -> String {
+    let mut under: Vec<Box<dyn Block>> = Vec::new();
+    let also = also_inside(project);
+    if !also.is_empty() {
+        under.push(Box::new(Paragraph::remark(&also)));
+    }
+    if !report.accounts.front.fits {
+        under.push(Box::new(Paragraph::remark(
+            "The parts of the front do not find room side by side: the view shows where they overlap.",
+        )));
+    }
+    under.push(Box::new(Paragraph::new(&tally(report))));
+    let under: Vec<&dyn Block> = under.iter().map(AsRef::as_ref).collect();
+    let (_, height) = stacked(&under, Point::default(), area.w);
+    let head = 7.0;
+    let room = Rect::new(area.x, area.y + head, area.w, area.h - head - height - 5.0);
+    let view = picture.front_view(room);
+    let scale = view.scale_text();
+    let heading = Heading::new("Front", &format!("{scale}, outer face, holes to cut"));
+    out.append(stacked(&[&heading], Point::new(area.x, area.y), area.w).0);
+    out.append(view.drawing);
+    let at = Point::new(area.x, area.bottom() - height);
+    out.append(stacked(&under, at, area.w).0);
+    scale
+}
+
+fn also_inside(project: &Project) -> String {
+    let things: Vec<String> = project
+        .design
+        .inside
+        .iter()
+        .map(|t| say::times(t.count, &t.name.text))
+        .collect();
+    if things.is_empty() {
+        return String::new();
+    }
+    format!("Also inside, not drawn: {}.", things.join(", "))
+}
+
+/// How many findings of each kind there are.
+fn tally(report: &Report) -> String {
+    let count = |severity| {
+        let all = report.findings.iter();
+        all.filter(|f| f.severity == severity).count()
+    };
+    let stops = count(studies::check::Severity::Stop);
+    let cautions = count(studies::check::Severity::Caution);
+    let plural = |n: usize, one: &str, many: &str| match n {
+        1 => format!("1 {one}"),
+        n => format!("{n} {many}"),
+    };
+    match (stops, cautions) {
+        (0, 0) => "Nothing found wrong.".to_owned(),
+        (0, c) => format!(
+            "{} to weigh, see sheet 2.",
+            plural(c, "caution", "cautions")
+        ),
+        (s, c) => format!(
+            "Do not build it like this: {} and {}, see sheet 2.",
+            plural(s, "stop", "stops"),
+            plural(c, "caution", "cautions")
+        ),
+    }
+}
+
+fn promise(promise: &report::Promise) -> Promise {
+    Promise {
+        name: promise.title.to_owned(),
+        value: words::bare(promise.value, &promise.unit),
+        unit: sign(&promise.unit).to_owned(),
+        about: promise.about.clone(),
+        number: promise.value,
+        band: promise.p10.zip(promise.p90),
+        target: promise.target,
+        state: promise.target.map(|_| state(promise)),
+        odds: odds(promise),
+    }
+}
+
+fn sign(unit: &str) -> &str {
+    match unit {
+        "EUR" => "€",
+        "USD" => "$",
+        "GBP" => "£",
+        other => other,
+    }
+}
+
+/// Good when at least nine of ten builds keep the mark; stop when fewer than
+/// one of ten do; between them, caution.
+fn state(promise: &report::Promise) -> Severity {
+    match promise.odds {
+        Some(odds) if odds >= 0.9 => Severity::Good,
+        Some(odds) if odds < 0.1 => Severity::Stop,
+        Some(_) => Severity::Caution,
+        None if promise.kept() => Severity::Good,
+        None => Severity::Stop,
+    }
+}
+
+fn odds(promise: &report::Promise) -> String {
+    let Some(target) = promise.target else {
+        return "the brief does not ask".to_owned();
+    };
+    promise
+        .odds_sentence()
+        .unwrap_or_else(|| format!("brief: {}", words::number(target, &promise.unit)))
+}

@@ -1,0 +1,110 @@
+//! The pack: what a design and its report become on paper.
+
+mod accounts;
+mod assumed;
+mod brief;
+mod cautions;
+mod curves;
+mod findings;
+mod first;
+mod picture;
+mod say;
+
+pub use curves::chart_of;
+pub use picture::box_picture;
+
+use crate::date::Date;
+use crate::layout::{Block, TitleBlock, content_area, flow, notes_area, stacked};
+use crate::paper::Paper;
+use crate::sheet::{Drawing, Sheet};
+use design::Project;
+use studies::Report;
+
+/// A page before it is known how many there are.
+pub(crate) struct Page {
+    title: &'static str,
+    scale: String,
+    drawing: Drawing,
+    /// How to read it, for the strip left of the title block.
+    notes: Vec<String>,
+}
+
+impl Page {
+    fn new(title: &'static str, drawing: Drawing) -> Self {
+        Self {
+            title,
+            scale: "no drawing to scale".to_owned(),
+            drawing,
+            notes: Vec::new(),
+        }
+    }
+
+    fn noted(self, note: &str) -> Self {
+        let mut notes = self.notes;
+        notes.push(note.to_owned());
+        Self { notes, ..self }
+    }
+}
+
+/// Every sheet of the pack, numbered, in the order of reading: the brief with
+/// the promises and the box, what is wrong and how to mend it, the curves,
+/// the accounts behind the numbers, and what was assumed.
+#[must_use]
+pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>) -> Vec<Sheet> {
+    let mut pages = vec![first::page(project, report, paper)];
+    pages.extend(findings::pages(project, report, paper));
+    pages.extend(curves::pages(project, report, paper));
+    pages.extend(accounts::pages(report, paper));
+    pages.extend(assumed::pages(report, paper));
+    let count = pages.len();
+    pages
+        .into_iter()
+        .enumerate()
+        .map(|(i, page)| sheet(page, i + 1, count, report, paper, date))
+        .collect()
+}
+
+fn sheet(
+    page: Page,
+    number: usize,
+    count: usize,
+    report: &Report,
+    paper: Paper,
+    date: Option<Date>,
+) -> Sheet {
+    let title = TitleBlock {
+        project: report.name.clone(),
+        title: page.title.to_owned(),
+        number,
+        count,
+        scale: page.scale,
+        revision: report.revision.map_or(String::new(), |r| r.to_string()),
+        date: date.map_or(String::new(), |d| d.to_string()),
+        paper,
+    };
+    let mut sheet = title.sheet();
+    sheet.drawing.append(page.drawing);
+    let area = notes_area(paper);
+    let notes: Vec<_> = page
+        .notes
+        .iter()
+        .map(|n| crate::layout::Paragraph::remark(n))
+        .collect();
+    let blocks: Vec<&dyn Block> = notes.iter().map(|n| n as &dyn Block).collect();
+    let (notes, _) = stacked(&blocks, area.corners()[0], area.w);
+    sheet.drawing.append(notes);
+    sheet
+}
+
+/// Blocks over as many pages as they need, all with one title.
+fn flowed(
+    title: &'static str,
+    blocks: &[Box<dyn Block>],
+    paper: Paper,
+    columns: usize,
+) -> Vec<Page> {
+    flow(blocks, content_area(paper), columns, 9.0)
+        .into_iter()
+        .map(|drawing| Page::new(title, drawing))
+        .collect()
+}
