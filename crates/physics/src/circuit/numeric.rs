@@ -187,7 +187,25 @@ impl Solver {
         &self.unknowns
     }
 
-    fn assemble(&mut self, band: &Band) {
+    /// How many equations there are, and unknowns.
+    #[must_use]
+    pub fn size(&self) -> usize {
+        self.structure.layout.size
+    }
+
+    /// Row, column and value of every place of the equations filled in last
+    /// that may differ from zero; column [`size`](Self::size) is the
+    /// right-hand side.
+    pub fn equations(&self) -> impl Iterator<Item = (usize, usize, &Lanes)> {
+        let places = self.structure.layout.places.iter();
+        places
+            .zip(&self.matrix)
+            .map(|((row, column), value)| (*row, *column, value))
+    }
+
+    /// Fills in the equations for the frequencies of a band with the values
+    /// last loaded, and does not solve them.
+    pub fn assemble(&mut self, band: &Band) {
         for (place, coefficient) in self.matrix.iter_mut().zip(&self.coefficients) {
             *place = coefficient.at(band);
         }

@@ -173,3 +173,33 @@ fn netlists_keep_titles_on_one_line() {
     assert!(text.starts_with("* a .end\n* b c\nVsource"));
     assert!(text.ends_with("\n.end\n"));
 }
+
+#[test]
+fn the_equations_can_be_read_and_hold() {
+    let mut circuit = Circuit::new();
+    let top = driven(&mut circuit);
+    let middle = circuit.node("middle");
+    circuit.resistor("r", [top, middle], 50.0);
+    circuit.inductor("l", [middle, GROUND], 2e-3);
+    let mut solver = Solver::new(&circuit);
+    let band = Band::splat(1_000.0);
+    solver.solve_band(&band).expect("one solution");
+    let unknowns = solver.unknowns().to_vec();
+    // Filled in once more without being solved, they are still the same.
+    solver.assemble(&band);
+    let size = solver.size();
+    assert_eq!(size, 2 + 3, "two nodes and three currents");
+    let mut sums = vec![Complex::ZERO; size];
+    let mut sources = vec![Complex::ZERO; size];
+    for (row, column, value) in solver.equations() {
+        if column == size {
+            sources[row] += value.lane(0);
+        } else {
+            sums[row] += value.lane(0) * unknowns[column].lane(0);
+        }
+    }
+    assert!(sources.contains(&Complex::new(1.0, 0.0)));
+    for (sum, source) in sums.into_iter().zip(sources) {
+        assert!((sum - source).norm() < 1e-14, "{sum} is not {source}");
+    }
+}
