@@ -1,7 +1,6 @@
 //! The shape of the bass of a vented box or one with a radiator.
 
-use super::resize::{self, Axis};
-use super::{Check, Evidence, Verdict, tune};
+use super::{Check, Evidence, Verdict, resize, tune};
 use crate::words::number;
 use physics::math::db_amplitude;
 
@@ -58,15 +57,14 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         number(hump, "dB"),
         number(MOST, "dB")
     );
-    let mut verdict = Verdict::caution("Bass booms", cause)
+    let verdict = Verdict::caution("Bass booms", cause)
         .measured(hump, MOST, "dB")
         .advice(
             "tune it lower, close the box, make it larger, or take a driver with a stronger magnet",
         )
         .ladder(tune::lower(evidence))
-        .ladder(super::box_q::fuller(evidence));
-    for axis in Axis::ALL {
-        verdict = verdict.ladder(resize::larger(evidence, axis));
-    }
-    vec![verdict.mends([tune::sealed(evidence)])]
+        .ladder(super::box_q::fuller(evidence))
+        .ladders(resize::growth(evidence))
+        .mends([tune::sealed(evidence)]);
+    vec![verdict]
 }

@@ -82,12 +82,10 @@ fn peak_at(resonance: f64, q: f64) -> f64 {
 }
 
 fn larger_or_deader(evidence: &Evidence<'_>, verdict: Verdict) -> Verdict {
-    let mut verdict = verdict
+    let verdict = verdict
         .advice("make the box larger, fill it with fibre, or take a driver with a stronger magnet")
-        .ladder(fuller(evidence));
-    for axis in Axis::ALL {
-        verdict = verdict.ladder(resize::larger(evidence, axis));
-    }
+        .ladder(fuller(evidence))
+        .ladders(resize::growth(evidence));
     let drivers = 0..evidence.design().drivers.len();
     verdict.mends(drivers.flat_map(|group| {
         let size = evidence.design().drivers[group]

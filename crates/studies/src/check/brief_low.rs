@@ -1,8 +1,7 @@
 //! How low it plays against the brief.
 
-use super::resize::{self, Axis};
 use super::wish::{self, Wish};
-use super::{Check, Evidence, Severity, Verdict, box_q, swap, tune};
+use super::{Check, Evidence, Severity, Verdict, box_q, resize, swap, tune};
 
 pub(super) const CHECK: Check = Check {
     id: "brief-low",
@@ -36,10 +35,8 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     verdict = verdict
         .advice("make the box larger, vent it, or take drivers with a lower resonance")
         .ladder(tune::lower(evidence))
-        .ladder(box_q::fuller(evidence));
-    for axis in Axis::ALL {
-        verdict = verdict.ladder(resize::larger(evidence, axis));
-    }
+        .ladder(box_q::fuller(evidence))
+        .ladders(resize::growth(evidence));
     let drivers = 0..evidence.design().drivers.len();
     vec![
         verdict

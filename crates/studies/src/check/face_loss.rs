@@ -15,12 +15,12 @@ room gives much of that back.",
 plays is about the box's own roll-off and does not count this.",
     bad: "a box 20 cm wide on a post",
     good: "the same box against a wall, or indoors on a shelf",
-    sources: &["vanderkooy-1991", "diffraction-table"],
+    sources: &["svensson-1999", "diffraction-table"],
     run,
 };
 
 /// Loss in dB from which on a box sounds thin without a bass control: common practice, no source.
-const THIN: f64 = 4.5;
+const THIN: f64 = 5.0;
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let loss = evidence.face_loss;

@@ -2,6 +2,8 @@
 
 mod evidence;
 mod finding;
+#[cfg(test)]
+mod probe;
 mod resize;
 mod swap;
 mod table;

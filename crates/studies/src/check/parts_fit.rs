@@ -1,7 +1,6 @@
 //! Battery and board inside the box.
 
-use super::resize::{self, Axis};
-use super::{Check, Evidence, Verdict, swap};
+use super::{Check, Evidence, Verdict, resize, swap};
 use design::Size;
 
 pub(super) const CHECK: Check = Check {
@@ -60,10 +59,9 @@ fn verdict(evidence: &Evidence<'_>, name: &str, what: &'static str, part: [f64; 
     } else {
         Verdict::stop(format!("The {what} does not fit into the box"), cause)
     };
-    let mut found = found.advice(format!("make the box larger, or take a smaller {what}"));
-    for axis in Axis::ALL {
-        found = found.ladder(resize::larger(evidence, axis));
-    }
+    let found = found
+        .advice(format!("make the box larger, or take a smaller {what}"))
+        .ladders(resize::growth(evidence));
     match what {
         "battery" => found.mends(swap::batteries(evidence, |_| true)),
         _ => found.mends(swap::amplifiers(evidence, |_| true)),
