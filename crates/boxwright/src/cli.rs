@@ -1,6 +1,6 @@
 //! What can be asked on the command line.
 
-use clap::{Args, Parser, Subcommand};
+use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
 /// Plan, check and print a portable loudspeaker before anything is cut.
@@ -16,8 +16,18 @@ pub(crate) struct Cli {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
+    /// Write a design to start from, with a remark on every line.
+    New(NewArgs),
     /// Hold a design against its brief: promises with odds, findings, mends.
     Check(CheckArgs),
+    /// Make the edit that a finding offers; comments stay.
+    Mend(MendArgs),
+    /// List the parts on the shelf, or show one whole.
+    Shelf(ShelfArgs),
+    /// List the checks, or tell one whole: what, why, limits, sources.
+    Explain(ExplainArgs),
+    /// Write a design's network or curves for other programs.
+    Export(ExportArgs),
 }
 
 /// Which design, with which shelf.
@@ -58,4 +68,83 @@ pub(crate) struct CheckArgs {
     /// Also print every figure with its band.
     #[arg(long)]
     pub(crate) figures: bool,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct NewArgs {
+    /// The file to write, or a folder for it.
+    #[arg(value_name = "PATH", default_value = "design.toml")]
+    pub(crate) path: PathBuf,
+    /// Name of the design; guessed from PATH when absent.
+    #[arg(long)]
+    pub(crate) name: Option<String>,
+    /// Start from a shipped example instead.
+    #[arg(long, value_name = "EXAMPLE")]
+    pub(crate) like: Option<Example>,
+}
+
+/// The shipped examples.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Example {
+    /// Sealed, two 4-inch drivers, iron phosphate, for the beach.
+    BathingBeach,
+    /// One full-range driver with a passive radiator, lithium-ion, indoors.
+    WorkshopMono,
+    /// Vented, two salvaged drivers of unknown data, lead-acid.
+    SalvageParty,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct MendArgs {
+    #[command(flatten)]
+    pub(crate) design: DesignArgs,
+    /// The finding to mend, as `check` names it; all that can be are listed when absent.
+    #[arg(value_name = "ID")]
+    pub(crate) finding: Option<String>,
+    #[command(flatten)]
+    pub(crate) builds: BuildsArgs,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct ShelfArgs {
+    /// The part to show; all are listed when absent.
+    #[arg(value_name = "NAME")]
+    pub(crate) name: Option<String>,
+    /// The maker's own parts; the shelf.toml beside the design when absent.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) shelf: Option<PathBuf>,
+    /// The design beside which the shelf.toml lies.
+    #[arg(long, value_name = "DESIGN", default_value = "design.toml")]
+    pub(crate) design: PathBuf,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct ExplainArgs {
+    /// The check to tell; all are listed when absent.
+    #[arg(value_name = "ID")]
+    pub(crate) id: Option<String>,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct ExportArgs {
+    #[command(flatten)]
+    pub(crate) design: DesignArgs,
+    #[command(flatten)]
+    pub(crate) what: ExportWhat,
+    /// The file to write; standard output when absent.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+    #[command(flatten)]
+    pub(crate) builds: BuildsArgs,
+}
+
+#[derive(Args, Clone, Copy, Debug)]
+#[group(required = true, multiple = false)]
+pub(crate) struct ExportWhat {
+    /// The network of the nominal build as a SPICE netlist.
+    #[arg(long)]
+    pub(crate) netlist: bool,
+    /// Every curve with its band as one table in CSV.
+    #[arg(long)]
+    pub(crate) curves: bool,
 }

@@ -2,8 +2,8 @@
 
 use crate::cli::DesignArgs;
 use crate::failure::{Failure, Named, Project};
-use std::fs::File;
-use std::io::{ErrorKind, Read};
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 
 /// A text larger than this, in bytes, was never typed by a maker.
@@ -28,18 +28,23 @@ pub(crate) fn design_path(given: &Path) -> PathBuf {
 /// Reads a design and the shelf that belongs to it.
 pub(crate) fn project(args: &DesignArgs) -> Result<Project, Failure> {
     let design = design_path(&args.design);
-    let shelf = match &args.shelf {
-        Some(path) => Some(path.clone()),
-        None => Some(design.with_file_name(SHELF)).filter(|path| path.exists()),
-    };
     Ok(Project {
         design: named(&design)?,
-        shelf: shelf.as_deref().map(named).transpose()?,
+        shelf: shelf_for(args)?,
     })
 }
 
-/// Reads a text together with its name.
-pub(crate) fn named(path: &Path) -> Result<Named, Failure> {
+/// Reads the shelf that was named, or the one that lies beside the design.
+pub(crate) fn shelf_for(args: &DesignArgs) -> Result<Option<Named>, Failure> {
+    let beside = || design_path(&args.design).with_file_name(SHELF);
+    let path = match &args.shelf {
+        Some(path) => Some(path.clone()),
+        None => Some(beside()).filter(|path| path.exists()),
+    };
+    path.as_deref().map(named).transpose()
+}
+
+fn named(path: &Path) -> Result<Named, Failure> {
     Ok(Named {
         name: path.display().to_string(),
         text: text(path)?,
@@ -80,16 +85,103 @@ fn text(path: &Path) -> Result<String, Failure> {
     })
 }
 
-fn unreadable(path: &Path, error: &std::io::Error) -> Failure {
+fn unreadable(path: &Path, error: &io::Error) -> Failure {
     let name = path.display();
     match error.kind() {
-        ErrorKind::NotFound => Failure::mended(
-            format!("there is no file {name}"),
-            format!("write one with: boxwright new {name}"),
-        ),
+        ErrorKind::NotFound if path.file_name().is_some_and(|name| name != SHELF) => {
+            Failure::mended(
+                format!("there is no file {name}"),
+                "name the design file, or begin one with: boxwright new",
+            )
+        }
+        ErrorKind::NotFound => Failure::plain(format!("there is no file {name}")),
         ErrorKind::PermissionDenied => {
             Failure::mended(format!("{name} may not be read"), "look at its permissions")
         }
         _ => Failure::plain(format!("cannot read {name}: {error}")),
     }
+}
+
+/// Fails where a file would be overwritten.
+pub(crate) fn must_be_absent(path: &Path) -> Result<(), Failure> {
+    // A dangling link is something too.
+    if fs::symlink_metadata(path).is_ok() {
+        return Err(Failure::mended(
+            format!("{} is already there and stays as it is", path.display()),
+            "name another file, or move this one away",
+        ));
+    }
+    Ok(())
+}
+
+/// Makes a folder and those above it.
+pub(crate) fn make_folder(folder: &Path) -> Result<(), Failure> {
+    if folder.as_os_str().is_empty() {
+        return Ok(());
+    }
+    fs::create_dir_all(folder).map_err(|error| unwritable(folder, &error))
+}
+
+/// Writes a file that is not there yet.
+pub(crate) fn write_new(path: &Path, text: &str) -> Result<(), Failure> {
+    let write = || {
+        let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
+        file.write_all(text.as_bytes())
+            .and_then(|()| file.sync_all())
+            .inspect_err(|_| drop(fs::remove_file(path)))
+    };
+    write().map_err(|error| unwritable(path, &error))
+}
+
+/// Writes a file whole or not at all: whoever looks sees the old or the new.
+pub(crate) fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    // What a link points to is replaced, not the link.
+    let target = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+    if target.is_dir() {
+        return Err(Failure::mended(
+            format!("{} is a folder", path.display()),
+            "name a file in it",
+        ));
+    }
+    if target.exists() && !target.is_file() {
+        // A device or a pipe takes bytes as they come.
+        return fs::write(&target, bytes).map_err(|error| unwritable(path, &error));
+    }
+    renamed_into(&target, bytes).map_err(|error| unwritable(path, &error))
+}
+
+fn renamed_into(target: &Path, bytes: &[u8]) -> io::Result<()> {
+    let name = target.file_name().unwrap_or_default().to_string_lossy();
+    let draft = target.with_file_name(format!(".{name}.{}.part", std::process::id()));
+    let write = || {
+        let mut file = OpenOptions::new()
+            .write(true)
+            .create_new(true)
+            .open(&draft)?;
+        file.write_all(bytes)?;
+        if let Ok(old) = fs::metadata(target) {
+            file.set_permissions(old.permissions())?;
+        }
+        file.sync_all()?;
+        fs::rename(&draft, target)
+    };
+    write().inspect_err(|_| drop(fs::remove_file(&draft)))
+}
+
+/// Replaces a text, unless someone else has changed it since it was read.
+pub(crate) fn replace(path: &Path, before: &str, after: &str) -> Result<(), Failure> {
+    if text(path)? != before {
+        return Err(Failure::mended(
+            format!(
+                "{} was changed meanwhile and stays as it is",
+                path.display()
+            ),
+            "run the command again",
+        ));
+    }
+    write_whole(path, after.as_bytes())
+}
+
+fn unwritable(path: &Path, error: &io::Error) -> Failure {
+    Failure::plain(format!("cannot write {}: {error}", path.display()))
 }

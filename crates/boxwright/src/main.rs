@@ -1,10 +1,14 @@
 //! The command line of Boxwright: the layer that touches disk, clock and terminal.
 
+mod bibliography;
 mod cli;
 mod commands;
+mod csv;
 mod failure;
 mod files;
 mod json;
+mod likeness;
+mod parts;
 mod say;
 mod terminal;
 

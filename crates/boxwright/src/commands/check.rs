@@ -10,7 +10,7 @@ use studies::{Options, Report, Texts};
 
 pub(crate) fn run(args: &CheckArgs, as_json: bool) -> Result<Ending, Failure> {
     let project = files::project(&args.design)?;
-    let report = study(project, args.builds)?;
+    let (_, report) = studied(project, args.builds)?;
     let answer = if as_json {
         json::check(&report)
     } else {
@@ -20,25 +20,30 @@ pub(crate) fn run(args: &CheckArgs, as_json: bool) -> Result<Ending, Failure> {
     Ok(ending(&report))
 }
 
-/// Studies a design, with a bar on the terminal when it takes long.
-pub(crate) fn study(project: Project, builds: BuildsArgs) -> Result<Report, Failure> {
-    let progress = Progress::new(builds.builds);
-    let texts = Texts {
+/// The texts of a design as the studies take them.
+pub(super) fn texts(project: &Project) -> Texts<'_> {
+    Texts {
         design: &project.design.text,
         shelf: project.shelf.as_ref().map(|shelf| shelf.text.as_str()),
-    };
+    }
+}
+
+/// Studies a design, with a bar on the terminal when it takes long.
+pub(super) fn studied(project: Project, builds: BuildsArgs) -> Result<(Project, Report), Failure> {
+    let progress = Progress::new(builds.builds);
     let options = Options {
         builds: builds.builds,
         spread: 1.0,
         progress: &|done| progress.add(done),
     };
-    let studied = studies::run(texts, options);
-    drop(progress);
-    studied.map_err(|found| Failure::Texts(Box::new(project), found))
+    match studies::run(texts(&project), options) {
+        Ok(report) => Ok((project, report)),
+        Err(found) => Err(Failure::Texts(Box::new(project), found)),
+    }
 }
 
 /// A stop is told in the exit status.
-pub(crate) fn ending(report: &Report) -> Ending {
+pub(super) fn ending(report: &Report) -> Ending {
     let stop = report
         .findings
         .iter()

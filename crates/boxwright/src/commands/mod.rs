@@ -1,6 +1,11 @@
 //! One file for each command.
 
 mod check;
+mod explain;
+mod export;
+mod mend;
+mod new;
+mod shelf;
 
 use crate::cli::{Cli, Command};
 use crate::failure::Failure;
@@ -22,7 +27,12 @@ const NO_ANSWER: u8 = 2;
 /// Runs what was asked for.
 pub(crate) fn run(cli: &Cli) -> ExitCode {
     let ended = match &cli.command {
+        Command::New(args) => new::run(args, cli.json),
         Command::Check(args) => check::run(args, cli.json),
+        Command::Mend(args) => mend::run(args, cli.json),
+        Command::Shelf(args) => shelf::run(args, cli.json),
+        Command::Explain(args) => explain::run(args, cli.json),
+        Command::Export(args) => export::run(args, cli.json),
     };
     match ended {
         Ok(Ending::Well) => ExitCode::SUCCESS,

@@ -7,11 +7,17 @@
 
 mod accounts;
 mod check;
+mod explain;
 mod failure;
+mod files;
 mod layout;
+mod shelf;
 
 pub(crate) use check::check;
+pub(crate) use explain::checks;
 pub(crate) use failure::failure;
+pub(crate) use files::{curves, mends, netlist, written};
+pub(crate) use shelf::shelf;
 
 /// Version of the JSON answers; raised when a field changes its meaning or goes.
 const FORMAT: u32 = 1;

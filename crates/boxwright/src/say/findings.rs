@@ -8,14 +8,25 @@ use studies::words::number;
 
 const BODY: &str = "             ";
 
-/// The findings; what is in order takes one line each at the end.
+/// Checks of what can hurt someone: told even where all is in order.
+const ALWAYS_TOLD: [&str; 3] = ["lead-acid-airtight", "lithium-care", "hearing"];
+
+/// The findings; what is in order is named at the end.
 pub(super) fn findings(findings: &[Finding], ink: Ink) -> String {
+    let (told, in_order): (Vec<&Finding>, Vec<&Finding>) = findings.iter().partition(|finding| {
+        finding.severity != Severity::Good || ALWAYS_TOLD.contains(&finding.id)
+    });
     let mut out = heading("Findings", ink);
-    if findings.is_empty() {
-        out += "  Nothing to say.\n";
-    }
-    for finding in findings {
+    for finding in told {
         out += &one(finding, ink);
+    }
+    let titles: Vec<&str> = in_order
+        .iter()
+        .map(|finding| finding.title.as_str())
+        .collect();
+    if !titles.is_empty() {
+        let (sign, tone) = sign(Severity::Good);
+        out += &signed(sign, tone, &(titles.join("; ") + "."), ink);
     }
     out
 }
@@ -30,12 +41,8 @@ const fn sign(severity: Severity) -> (&'static str, Tone) {
 
 fn one(finding: &Finding, ink: Ink) -> String {
     let (sign, tone) = sign(finding.severity);
-    let title = wrapped(BODY, &format!("{} [{}]", finding.title, finding.id));
-    let (_, title) = title.split_at(BODY.len());
-    let mut out = format!("  {} {title}", ink.paint(tone, &left(sign, BODY.len() - 3)));
-    if finding.severity == Severity::Good {
-        return out;
-    }
+    let title = format!("{} [{}]", finding.title, finding.id);
+    let mut out = signed(sign, tone, &title, ink);
     out += &wrapped(BODY, &finding.cause);
     if let (Some(measured), Some(limit)) = (finding.measured, finding.limit) {
         let measured = number(measured, finding.unit);
@@ -55,10 +62,23 @@ fn one(finding: &Finding, ink: Ink) -> String {
     out
 }
 
+/// A text with its sign before it.
+fn signed(sign: &str, tone: Tone, text: &str, ink: Ink) -> String {
+    let text = wrapped(BODY, text);
+    let sign = ink.paint(tone, &left(sign, BODY.len() - 3));
+    format!("  {sign} {}", &text[BODY.len()..])
+}
+
 /// An edit as it will stand in the file.
-fn edited(edit: &Edit) -> String {
+pub(super) fn edited(edit: &Edit) -> String {
     match &edit.value {
-        Some(value) => format!("{} = {value}", edit.key),
+        Some(value) if is_bare(value) => format!("{} = {value}", edit.key),
+        Some(value) => format!("{} = \"{value}\"", edit.key),
         None => format!("{} taken out", edit.key),
     }
+}
+
+/// Whether a value stands in the file without quotes.
+fn is_bare(value: &str) -> bool {
+    matches!(value, "true" | "false") || value.parse::<f64>().is_ok()
 }

@@ -1,11 +1,19 @@
 //! Answers in words, for a terminal of eighty columns.
 
 mod check;
+mod explain;
 mod failure;
 mod figures;
+mod files;
 mod findings;
 mod layout;
 mod promises;
+mod shelf;
 
 pub(crate) use check::check;
+pub(crate) use explain::{checks, explained};
 pub(crate) use failure::failure;
+pub(crate) use files::{begun, mended, mends};
+#[cfg(test)]
+pub(crate) use shelf::part_as_toml;
+pub(crate) use shelf::{parts, shelf};

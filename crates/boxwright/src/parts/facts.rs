@@ -1,0 +1,126 @@
+//! What the shelf says about each kind of part.
+
+use super::{Facts, Part};
+use design::Dimension::{
+    Area, Capacitance, Charge, Compliance, Current, Density, ForceFactor, Frequency, Gain,
+    Inductance, Length, Mass, Number, Power, Pressure, Resistance, SemiInductance, SoundLevel,
+    Time, Voltage, Volume,
+};
+use design::{
+    AmplifierPart, BatteryPart, Chemistry, DriverKind, DriverPart, RadiatorPart, SheetPart, Stage,
+};
+
+pub(super) fn driver(part: &DriverPart) -> Part {
+    Facts::default()
+        .word("kind", part.kind, driver_kind)
+        .nominal_size(part.size)
+        .number("impedance", part.impedance, Resistance)
+        .number("re", part.re, Resistance)
+        .number("le", part.le, Inductance)
+        .number("lossy_k", part.lossy_k, SemiInductance)
+        .number("lossy_n", part.lossy_n, Number)
+        .number("fs", part.fs, Frequency)
+        .number("qms", part.qms, Number)
+        .number("qes", part.qes, Number)
+        .number("qts", part.qts, Number)
+        .number("vas", part.vas, Volume)
+        .number("sd", part.sd, Area)
+        .number("diameter", part.diameter, Length)
+        .number("bl", part.bl, ForceFactor)
+        .number("mms", part.mms, Mass)
+        .number("cms", part.cms, Compliance)
+        .number("xmax", part.xmax, Length)
+        .number("power", part.power, Power)
+        .number("sensitivity", part.sensitivity, SoundLevel)
+        .number("frame", part.frame, Length)
+        .number("cutout", part.cutout, Length)
+        .number("depth", part.depth, Length)
+        .number("magnet", part.magnet, Length)
+        .number("displacement", part.displacement, Volume)
+        .part("driver", &part.common)
+}
+
+pub(super) fn radiator(part: &RadiatorPart) -> Part {
+    Facts::default()
+        .nominal_size(part.size)
+        .number("area", part.area, Area)
+        .number("mass", part.mass, Mass)
+        .number("fs", part.fs, Frequency)
+        .number("qms", part.qms, Number)
+        .number("xmax", part.xmax, Length)
+        .number("frame", part.frame, Length)
+        .number("depth", part.depth, Length)
+        .part("radiator", &part.common)
+}
+
+pub(super) fn amplifier(part: &AmplifierPart) -> Part {
+    Facts::default()
+        .word("stage", part.stage, stage)
+        .count("channels", part.channels)
+        .flag("bridged", part.bridged)
+        .number("on_resistance", part.on_resistance, Resistance)
+        .number("rail_loss", part.rail_loss, Voltage)
+        .number("current_limit", part.current_limit, Current)
+        .number("minimum_load", part.minimum_load, Resistance)
+        .number("supply_min", part.supply_min, Voltage)
+        .number("supply_max", part.supply_max, Voltage)
+        .number("supply_recommended", part.supply_recommended, Voltage)
+        .number("gain", part.gain, Gain)
+        .number("input_impedance", part.input_impedance, Resistance)
+        .number("idle_current", part.idle_current, Current)
+        .number("switching_loss", part.switching_loss, Voltage)
+        .number("filter_inductance", part.filter_inductance, Inductance)
+        .number("filter_capacitance", part.filter_capacitance, Capacitance)
+        .size(part.size)
+        .part("amplifier", &part.common)
+}
+
+pub(super) fn battery(part: &BatteryPart) -> Part {
+    Facts::default()
+        .word("chemistry", part.chemistry, chemistry)
+        .count("cells", part.cells)
+        .number("capacity", part.capacity, Charge)
+        .number("rated_time", part.rated_time, Time)
+        .number("peukert", part.peukert, Number)
+        .number("resistance", part.resistance, Resistance)
+        .number("end_voltage", part.end_voltage, Voltage)
+        .number("charge_voltage", part.charge_voltage, Voltage)
+        .number("protection_current", part.protection_current, Current)
+        .size(part.size)
+        .part("battery", &part.common)
+}
+
+pub(super) fn sheet(part: &SheetPart) -> Part {
+    Facts::default()
+        .number("thickness", part.thickness, Length)
+        .number("density", part.density, Density)
+        .number("modulus", part.modulus, Pressure)
+        .number("length", part.length, Length)
+        .number("width", part.width, Length)
+        .part("sheet", &part.common)
+}
+
+const fn driver_kind(kind: DriverKind) -> &'static str {
+    match kind {
+        DriverKind::FullRange => "full-range",
+        DriverKind::Woofer => "woofer",
+        DriverKind::Coaxial => "coaxial",
+        DriverKind::Subwoofer => "subwoofer",
+    }
+}
+
+const fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Switching => "switching",
+        Stage::Linear => "linear",
+    }
+}
+
+const fn chemistry(chemistry: Chemistry) -> &'static str {
+    match chemistry {
+        Chemistry::LeadAcid => "lead-acid",
+        Chemistry::IronPhosphate => "iron phosphate",
+        Chemistry::LithiumIon => "lithium-ion",
+        Chemistry::NickelMetalHydride => "nickel-metal hydride",
+    }
+}

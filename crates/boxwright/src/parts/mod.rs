@@ -1,0 +1,213 @@
+//! Shelf parts of every kind as lists of facts.
+
+mod facts;
+
+use design::{Choice, Common, Dimension, FileId, Money, Shelf, Size, Tolerance, Value};
+
+/// A part of any kind.
+#[derive(Clone, Debug)]
+pub(crate) struct Part {
+    /// Its table in a shelf file.
+    pub(crate) kind: &'static str,
+    pub(crate) name: String,
+    pub(crate) about: Option<String>,
+    /// Its data are the project's own invention.
+    pub(crate) generic: bool,
+    /// As the shelf says it.
+    pub(crate) price: Option<String>,
+    pub(crate) on_hand: u32,
+    pub(crate) facts: Vec<Fact>,
+}
+
+/// One thing the shelf says about a part.
+#[derive(Clone, Debug)]
+pub(crate) struct Fact {
+    /// Its key in a shelf file.
+    pub(crate) key: &'static str,
+    /// As a shelf file says it.
+    pub(crate) text: String,
+    /// Whether a shelf file puts it between quotes.
+    pub(crate) quoted: bool,
+    /// The number in SI units, where it is one.
+    pub(crate) si: Option<f64>,
+    /// Whether the maker's own shelf says it, as far as its place is kept.
+    pub(crate) own: bool,
+}
+
+/// Every part, by kind, in the order of the shelf.
+pub(crate) fn all(shelf: &Shelf) -> Vec<Part> {
+    let drivers = shelf.drivers.iter().map(facts::driver);
+    let radiators = shelf.radiators.iter().map(facts::radiator);
+    let amplifiers = shelf.amplifiers.iter().map(facts::amplifier);
+    let batteries = shelf.batteries.iter().map(facts::battery);
+    let sheets = shelf.sheets.iter().map(facts::sheet);
+    drivers
+        .chain(radiators)
+        .chain(amplifiers)
+        .chain(batteries)
+        .chain(sheets)
+        .collect()
+}
+
+/// An inch in m.
+const INCH: f64 = 0.0254;
+
+/// Facts gathered in the order they are told.
+#[derive(Debug, Default)]
+struct Facts(Vec<Fact>);
+
+impl Facts {
+    fn number(
+        mut self,
+        key: &'static str,
+        value: impl Into<Option<Value>>,
+        what: Dimension,
+    ) -> Self {
+        if let Some(value) = value.into() {
+            self.0.push(Fact {
+                key,
+                text: said(value, what),
+                quoted: what != Dimension::Number,
+                si: Some(value.si),
+                own: value.place.file == FileId::Shelf,
+            });
+        }
+        self
+    }
+
+    fn size(mut self, size: Option<Size>) -> Self {
+        if let Some(size) = size {
+            let edge = |value: Value| design::format_value(value.si, Dimension::Length);
+            self.0.push(Fact {
+                key: "size",
+                text: [size.width, size.height, size.depth].map(edge).join(" x "),
+                quoted: true,
+                si: None,
+                own: size.width.place.file == FileId::Shelf,
+            });
+        }
+        self
+    }
+
+    fn word<T: Copy>(
+        mut self,
+        key: &'static str,
+        choice: Choice<T>,
+        word: fn(T) -> &'static str,
+    ) -> Self {
+        self.0.push(Fact {
+            key,
+            text: word(choice.value).into(),
+            quoted: true,
+            si: None,
+            own: choice
+                .place
+                .is_some_and(|place| place.file == FileId::Shelf),
+        });
+        self
+    }
+
+    fn count(mut self, key: &'static str, count: u32) -> Self {
+        self.0.push(Fact {
+            key,
+            text: count.to_string(),
+            quoted: false,
+            si: Some(f64::from(count)),
+            own: false,
+        });
+        self
+    }
+
+    fn flag(mut self, key: &'static str, flag: bool) -> Self {
+        self.0.push(Fact {
+            key,
+            text: flag.to_string(),
+            quoted: false,
+            si: None,
+            own: false,
+        });
+        self
+    }
+
+    /// The size a driver is sold by: in inches where it is a matter of quarters.
+    fn nominal_size(self, size: Option<Value>) -> Self {
+        let mut facts = self.number("size", size, Dimension::Length);
+        if let (
+            Some(Value {
+                si,
+                tolerance: Tolerance::Unstated,
+                ..
+            }),
+            Some(fact),
+        ) = (size, facts.0.last_mut())
+        {
+            let quarters = 4.0 * si / INCH;
+            if (quarters - quarters.round()).abs() < 1e-9 {
+                fact.text = format!("{} in", quarters.round() / 4.0);
+            }
+        }
+        facts
+    }
+
+    fn part(self, kind: &'static str, common: &Common) -> Part {
+        let facts = self.number("weight", common.weight, Dimension::Mass);
+        Part {
+            kind,
+            name: common.name.text.clone(),
+            about: common.about.clone(),
+            generic: common.generic,
+            price: common.price.as_ref().map(price),
+            on_hand: common.on_hand,
+            facts: facts.0,
+        }
+    }
+}
+
+fn price(price: &Money) -> String {
+    let sign = match price.currency.as_str() {
+        "EUR" => "€",
+        "USD" => "$",
+        "GBP" => "£",
+        code => code,
+    };
+    let text = format!("{} {sign}", price.amount.si);
+    match price.amount.tolerance {
+        Tolerance::Unstated => text,
+        Tolerance::About => format!("about {text}"),
+        Tolerance::Within(half) => format!("{text} ± {half} {sign}"),
+    }
+}
+
+/// A value the way a shelf file writes it.
+fn said(value: Value, what: Dimension) -> String {
+    let text = design::format_value(value.si, what);
+    match value.tolerance {
+        Tolerance::Unstated => text,
+        Tolerance::About => format!("about {text}"),
+        Tolerance::Within(half) => format!("{text} ± {}", design::format_rounded(half, what, 3)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What is shown can be pasted into a shelf file and says the same there.
+    #[test]
+    fn every_part_shown_reads_back() {
+        let built_in = all(design::built_in_shelf());
+        let text: String = built_in.iter().map(crate::say::part_as_toml).collect();
+        let own = design::read_shelf(Some(&format!("format = 1\n{text}"))).unwrap();
+        for (before, after) in built_in.iter().zip(&all(&own)) {
+            assert_eq!(before.name, after.name);
+            let numbers = |part: &Part| {
+                part.facts
+                    .iter()
+                    .map(|fact| (fact.key, fact.si, fact.text.clone()))
+                    .collect::<Vec<_>>()
+            };
+            assert_eq!(numbers(before), numbers(after), "{}", before.name);
+            assert_eq!(before.price, after.price);
+        }
+    }
+}

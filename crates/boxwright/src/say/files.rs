@@ -1,0 +1,74 @@
+//! What was written, and what would be.
+
+use super::findings::edited;
+use super::layout::wrapped;
+use crate::terminal::{Ink, Tone};
+use std::path::PathBuf;
+use studies::check::{Finding, Mend};
+
+/// A design was begun.
+pub(crate) fn begun(written: &[PathBuf]) -> String {
+    let mut out = String::new();
+    for path in written {
+        out += &format!("wrote {}\n", path.display());
+    }
+    if let Some(design) = written.first() {
+        out += &format!("next: boxwright check {}\n", design.display());
+    }
+    out
+}
+
+/// The mends on offer.
+pub(crate) fn mends(findings: &[Finding], ink: Ink) -> String {
+    let mut out = String::new();
+    for finding in findings {
+        if let Some(mend) = &finding.mend {
+            out += &format!("{}\n", ink.paint(Tone::Strong, finding.id));
+            out += &wrapped("  ", &mend.words);
+            for edit in &mend.edits {
+                out += &format!("  {}\n", edited(edit));
+            }
+        }
+    }
+    if out.is_empty() {
+        return "No finding of this design has a mend.\n".into();
+    }
+    out + "\nboxwright mend DESIGN ID makes one.\n"
+}
+
+/// A mend was made: the lines that changed, old and new.
+pub(crate) fn mended(mend: &Mend, before: &str, after: &str, ink: Ink) -> String {
+    let mut out = wrapped("", &mend.words);
+    for (sign, tone, lines) in [
+        ("-", Tone::Stop, without(before, after)),
+        ("+", Tone::Good, without(after, before)),
+    ] {
+        for line in lines {
+            out += &format!("{}\n", ink.paint(tone, &format!("{sign} {line}")));
+        }
+    }
+    out
+}
+
+/// Lines of one text between what both begin and end with.
+fn without<'a>(text: &'a str, other: &str) -> Vec<&'a str> {
+    let (lines, others): (Vec<&str>, Vec<&str>) = (text.lines().collect(), other.lines().collect());
+    let same =
+        |pairs: &mut dyn Iterator<Item = (&&str, &&str)>| pairs.take_while(|(a, b)| a == b).count();
+    let head = same(&mut lines.iter().zip(&others));
+    let tail = same(&mut lines[head..].iter().rev().zip(others[head..].iter().rev()));
+    lines[head..lines.len() - tail].to_vec()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_what_changed_is_shown() {
+        assert_eq!(without("a\nb\nc", "a\nx\ny\nc"), ["b"]);
+        assert_eq!(without("a\nx\ny\nc", "a\nb\nc"), ["x", "y"]);
+        assert_eq!(without("a\na", "a\na\na"), Vec::<&str>::new());
+        assert_eq!(without("a\na\na", "a\na"), ["a"]);
+    }
+}

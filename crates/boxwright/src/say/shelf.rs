@@ -1,0 +1,109 @@
+//! Shelf parts told.
+
+use super::check::heading;
+use super::layout::{columns, left, right, wrapped};
+use crate::parts::{Fact, Part};
+use crate::terminal::{Ink, Tone};
+
+/// Kinds in the order they are listed, with their heading and the facts that
+/// tell parts of one kind apart.
+const KINDS: [(&str, &str, &[&str]); 5] = [
+    ("driver", "Drivers", &["fs", "qts", "vas"]),
+    ("radiator", "Passive radiators", &["fs", "mass", "xmax"]),
+    (
+        "amplifier",
+        "Amplifier boards",
+        &["supply_max", "minimum_load"],
+    ),
+    ("battery", "Batteries", &["cells", "capacity"]),
+    ("sheet", "Sheet goods", &["thickness", "density"]),
+];
+
+const PRICE: usize = 7;
+
+/// Every part in a line of its own.
+pub(crate) fn shelf(parts: &[Part], ink: Ink) -> String {
+    let mut out = String::new();
+    for (kind, title, keys) in KINDS {
+        let of_kind: Vec<&Part> = parts.iter().filter(|part| part.kind == kind).collect();
+        let widest = of_kind
+            .iter()
+            .map(|part| columns(&part.name))
+            .max()
+            .unwrap_or(0);
+        out += &heading(title, ink);
+        for part in of_kind {
+            let name = left(&part.name, widest);
+            let price = right(part.price.as_deref().unwrap_or("—"), PRICE);
+            out += &wrapped(&format!("  {name} {price}  "), &facts(part, keys));
+        }
+    }
+    let hint = "\nboxwright shelf NAME shows one whole; * marks what your own shelf says.\n";
+    out.trim_start_matches('\n').to_owned() + hint
+}
+
+fn facts(part: &Part, keys: &[&str]) -> String {
+    let mut said: Vec<String> = keys
+        .iter()
+        .filter_map(|key| part.facts.iter().find(|fact| fact.key == *key))
+        .map(|fact| match fact.key {
+            "fs" | "qts" | "vas" | "re" | "xmax" => {
+                format!("{} {}{}", fact.key, fact.text, star(fact))
+            }
+            "channels" => format!("{} ch", fact.text),
+            "cells" => format!("{} cells", fact.text),
+            "supply_max" => format!("to {}", fact.text),
+            "minimum_load" => format!("from {}", fact.text),
+            _ => format!("{}{}", fact.text, star(fact)),
+        })
+        .collect();
+    if part.on_hand > 0 {
+        said.push(format!("{} on hand", part.on_hand));
+    }
+    said.join(", ")
+}
+
+const fn star(fact: &Fact) -> &'static str {
+    if fact.own { "*" } else { "" }
+}
+
+/// Parts whole, as they would stand in a shelf file.
+pub(crate) fn parts(parts: &[Part], ink: Ink) -> String {
+    let told: Vec<String> = parts
+        .iter()
+        .map(|part| {
+            let remark = if part.generic {
+                "# of the built-in shelf: generic, invented values\n"
+            } else {
+                "# of your own shelf\n"
+            };
+            ink.paint(Tone::Faint, remark) + &part_as_toml(part)
+        })
+        .collect();
+    told.join("\n")
+}
+
+/// A part as an entry of a shelf file.
+pub(crate) fn part_as_toml(part: &Part) -> String {
+    let quoted = |text: &str| format!("\"{}\"", text.replace('\\', "\\\\").replace('"', "\\\""));
+    let mut out = format!("[[{}]]\nname = {}\n", part.kind, quoted(&part.name));
+    if let Some(about) = &part.about {
+        out += &format!("about = {}\n", quoted(about));
+    }
+    for fact in &part.facts {
+        let value = if fact.quoted {
+            quoted(&fact.text)
+        } else {
+            fact.text.clone()
+        };
+        let remark = if fact.own { "  # your own" } else { "" };
+        out += &format!("{} = {value}{remark}\n", fact.key);
+    }
+    if let Some(price) = &part.price {
+        out += &format!("price = {}\n", quoted(price));
+    }
+    if part.on_hand > 0 {
+        out += &format!("on_hand = {}\n", part.on_hand);
+    }
+    out
+}
