@@ -28,7 +28,7 @@ fn examples() -> Vec<(String, Project, Report)> {
                 shelf: shelf.as_deref(),
             };
             let options = Options {
-                builds: 60,
+                builds: 250,
                 spread: 1.0,
                 progress: &|_| {},
             };

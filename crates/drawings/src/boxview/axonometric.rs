@@ -92,7 +92,7 @@ fn corner(picture: &BoxPicture, sx: f64, sy: f64, sz: f64) -> [f64; 3] {
 /// How far the lid is lifted, in m: enough to look inside.
 fn lift(picture: &BoxPicture) -> f64 {
     let [w, h, d] = picture.outside;
-    (0.36 * (w + d)).clamp(0.25 * h, 0.9 * h)
+    (0.28 * (w + d)).clamp(0.25 * h, 0.9 * h)
 }
 
 /// Corners of box and lifted lid as seen.

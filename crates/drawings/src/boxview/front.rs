@@ -17,6 +17,8 @@ pub struct FrontView {
     pub drawing: Drawing,
     /// Millimetres of the box to one on paper.
     pub scale: f64,
+    /// Sizes of holes that found no room beside the hole.
+    pub notes: Vec<String>,
 }
 
 impl FrontView {
@@ -86,13 +88,14 @@ pub(crate) fn draw(picture: &BoxPicture, area: Rect) -> FrontView {
     for hole in &holes {
         draw_hole(hole, &place, &mut out);
     }
-    name_holes(&holes, &place, &mut out);
+    let notes = name_holes(&holes, &place, &mut out);
     from_the_left(&xs, &place, &mut out);
     from_below(&ys, &place, &mut out);
     overall(w, h, &place, &mut out);
     FrontView {
         drawing: out,
         scale,
+        notes,
     }
 }
 
@@ -150,16 +153,18 @@ fn draw_hole(hole: &Hole, place: &Place, out: &mut Drawing) {
     }
     let edge = Stroke::new(Role::Ink, pen::MEDIUM);
     out.circle(at, r, Style::filled(Role::Paper).edged(edge));
-    let arm = (0.35 * r).min(3.0);
+    let arm = arm(r);
     for (dx, dy) in [(arm, 0.0), (0.0, arm)] {
         out.line(at.moved(-dx, -dy), at.moved(dx, dy), FINE);
     }
 }
 
-/// Names each size of hole once: within the hole where there is room.
-fn name_holes(holes: &[Hole], place: &Place, out: &mut Drawing) {
+/// Names each size of hole once: within the hole where there is room, beside
+/// it else; gives what found no room at all.
+fn name_holes(holes: &[Hole], place: &Place, out: &mut Drawing) -> Vec<String> {
     let mut named: Vec<Hole> = Vec::new();
     let mut taken: Vec<Rect> = Vec::new();
+    let mut homeless = Vec::new();
     for hole in holes {
         let same = |h: &&Hole| h.cutout == hole.cutout && h.frame == hole.frame;
         if named.iter().any(|h| same(&h)) {
@@ -172,50 +177,57 @@ fn name_holes(holes: &[Hole], place: &Place, out: &mut Drawing) {
         } else {
             String::new()
         };
-        let mut lines = vec![format!("{times}⌀ {}", number(hole.cutout, 0))];
-        if hole.frame > hole.cutout {
-            lines.push(format!("frame {}", number(hole.frame, 0)));
+        let size = format!("{times}⌀ {}", number(hole.cutout, 0));
+        let what = if hole.frame > hole.cutout {
+            format!("frame {}", number(hole.frame, 0))
         } else {
-            lines.push(hole.kind.to_owned());
+            hole.kind.to_owned()
+        };
+        if within(hole, [&size, &what], place, out) {
+            continue;
         }
-        within(hole, &lines, place, out)
-            .unwrap_or_else(|| beside(&lines, hole, holes, place, &mut taken, out));
+        let text = format!("{size}, {what}");
+        if !beside(&text, hole, holes, place, &mut taken, out) {
+            homeless.push(format!("hole for {}: {text}", hole.kind));
+        }
     }
+    homeless
 }
 
-/// The lines under the centre of the hole, if they fit in it.
-fn within(hole: &Hole, lines: &[String], place: &Place, out: &mut Drawing) -> Option<()> {
+/// One line above the centre of the hole and one below it, if they fit.
+fn within(hole: &Hole, lines: [&str; 2], place: &Place, out: &mut Drawing) -> bool {
     let at = place.at(hole.x, hole.y);
     let r = hole.cutout / 2.0 / place.scale;
-    let arm = (0.35 * r).min(3.0);
-    let mut texts = Vec::new();
-    for (i, line) in lines.iter().enumerate() {
-        let base = at.y + arm + 1.2 + LETTERS.cap_height() + LETTERS.leading() * i as f64;
-        let text = Text::new(Point::new(at.x, base), line, LETTERS).anchored(Anchor::Middle);
-        let fits = text.corners().iter().all(|c| c.distance(at) < r - 0.5);
-        if !fits {
-            return None;
-        }
-        texts.push(text);
+    let away = arm(r) + 1.2;
+    let bases = [at.y - away, at.y + away + LETTERS.cap_height()];
+    let texts = [0, 1].map(|i| {
+        let base = Point::new(at.x, bases[i]);
+        Text::new(base, lines[i], LETTERS).anchored(Anchor::Middle)
+    });
+    let inside = |t: &Text| t.corners().iter().all(|c| c.distance(at) < r - 0.4);
+    let fits = texts.iter().all(inside);
+    if fits {
+        texts.into_iter().for_each(|t| out.text(t));
     }
-    for text in texts {
-        out.text(text);
-    }
-    Some(())
+    fits
 }
 
-/// The lines joined by a leader to the edge of the hole, at the nearest
-/// place on the front that is free.
+/// Half the width of the cross at the centre of a hole of radius `r`.
+fn arm(r: f64) -> f64 {
+    (0.35 * r).min(2.5)
+}
+
+/// The text joined by a leader to the edge of the hole, at the nearest place
+/// on the front that is free, if there is one.
 fn beside(
-    lines: &[String],
+    text: &str,
     hole: &Hole,
     holes: &[Hole],
     place: &Place,
     taken: &mut Vec<Rect>,
     out: &mut Drawing,
-) {
-    let text = lines.join(", ");
-    let (w, h) = (LETTERS.width(&text), LETTERS.size_mm);
+) -> bool {
+    let (w, h) = (LETTERS.width(text), LETTERS.size_mm);
     let at = place.at(hole.x, hole.y);
     let r = hole.cutout / 2.0 / place.scale;
     let free = |rect: &Rect| {
@@ -244,14 +256,15 @@ fn beside(
                 let from = at.moved(r * dx, r * dy);
                 out.line(from, tip.moved(-0.7 * dx, -0.7 * dy), FINE);
                 let base = Point::new(rect.x, rect.centre().y + LETTERS.cap_height() / 2.0);
-                let letters = Text::new(base, &text, LETTERS);
+                let letters = Text::new(base, text, LETTERS);
                 out.rect(rect.inset(-0.3), Style::filled(Role::Wood));
                 out.text(letters);
                 taken.push(rect);
-                return;
+                return true;
             }
         }
     }
+    false
 }
 
 /// Hole positions from the left edge, each written at the end of its own

@@ -29,6 +29,8 @@ pub(crate) struct Subject {
     foreign_bands: Vec<Vec<Point>>,
     /// The place of a point mark; its name may stand off, with a leader.
     point: Option<Point>,
+    /// Whether it is a curve: its name must not be taken for another's.
+    curve: bool,
 }
 
 /// A name with its place.
@@ -64,6 +66,7 @@ pub(crate) fn subjects(chart: &Chart, map: &Mapping<'_>) -> Vec<Subject> {
             stretches: map.visible(series),
             foreign_bands: foreign.flat_map(|(_, s)| map.band_outlines(s)).collect(),
             point: None,
+            curve: true,
         });
     }
     out.extend(
@@ -97,6 +100,7 @@ fn mark_subject(mark: &Mark, chart: &Chart, map: &Mapping<'_>) -> Option<Subject
         stretches,
         foreign_bands: Vec::new(),
         point,
+        curve: false,
     })
 }
 
@@ -148,7 +152,7 @@ pub(crate) fn place(
                 && !lines.iter().any(|(a, b)| room.clip(*a, *b).is_some())
                 && !labels.iter().any(|l| l.room().overlaps(&room))
                 && !labels.iter().any(|l| c.leader_meets(&l.room()))
-                && (subject.point.is_some() || !foreign_nearer(c, &foreign))
+                && (!subject.curve || !foreign_nearer(c, &foreign))
                 && !in_foreign_band(&c.rect, &subject.foreign_bands)
         });
         let Some(found) = found else {

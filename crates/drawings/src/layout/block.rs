@@ -33,7 +33,7 @@ pub trait Block {
 /// Blocks one below another from a point, without regard to any page end;
 /// gives the drawing and the y below it.
 #[must_use]
-pub fn stacked(blocks: &[&dyn Block], at: Point, width: f64) -> (Drawing, f64) {
+pub fn stacked(blocks: &[Box<dyn Block>], at: Point, width: f64) -> (Drawing, f64) {
     let mut out = Drawing::default();
     let mut y = at.y;
     for (i, block) in blocks.iter().enumerate() {

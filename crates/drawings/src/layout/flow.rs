@@ -19,14 +19,15 @@ pub fn flow(blocks: &[Box<dyn Block>], area: Rect, columns: usize, gutter: f64) 
         done: vec![Drawing::default()],
     };
     let parts = parts(blocks, width);
-    let mut at = 0;
-    while at < parts.len() {
-        let run = run_length(&parts[at..]);
-        pages.put(&parts[at..at + run]);
-        at += run;
+    let last = pages.fill(&parts, 0);
+    if columns > 1 && pages.column > 0 {
+        pages.balance(&parts, last);
     }
     pages.done
 }
+
+/// How finely the columns of the last page are evened out, mm.
+const EVEN: f64 = 4.0;
 
 /// A piece with what its block has to say about it.
 struct Part {
@@ -61,6 +62,55 @@ struct Pages {
 }
 
 impl Pages {
+    /// Draws parts from `at` on; gives the first one on the last page.
+    fn fill(&mut self, parts: &[Part], mut at: usize) -> usize {
+        let mut first = at;
+        let mut pages = self.done.len();
+        while at < parts.len() {
+            let run = run_length(&parts[at..]);
+            self.put(&parts[at..at + run]);
+            if self.done.len() > pages {
+                (pages, first) = (self.done.len(), at);
+            }
+            at += run;
+        }
+        first
+    }
+
+    /// Draws the last page again in the shortest columns that hold it.
+    fn balance(&mut self, parts: &[Part], first: usize) {
+        let height = self.area.h;
+        let mut best: Option<Drawing> = None;
+        let mut trial = height;
+        while trial > EVEN {
+            let mut page = Pages {
+                area: Rect {
+                    h: trial,
+                    ..self.area
+                },
+                columns: self.columns,
+                pitch: self.pitch,
+                column: 0,
+                used: 0.0,
+                done: vec![Drawing::default()],
+            };
+            if first > 0
+                && let Some(top) = &parts[first].repeated
+            {
+                page.draw(top);
+            }
+            page.fill(parts, first);
+            if page.done.len() > 1 {
+                break;
+            }
+            best = page.done.pop();
+            trial -= EVEN;
+        }
+        if let (Some(last), Some(best)) = (self.done.last_mut(), best) {
+            *last = best;
+        }
+    }
+
     /// Draws parts that stay together.
     fn put(&mut self, run: &[Part]) {
         let height: f64 = run.iter().map(|p| p.piece.height + p.above).sum();

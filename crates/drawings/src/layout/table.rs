@@ -49,7 +49,7 @@ pub struct Cell {
     pub text: String,
     /// Whether it stands out.
     pub strong: bool,
-    /// Whether it is a side remark.
+    /// Whether it is a side remark, in small letters.
     pub muted: bool,
 }
 
@@ -73,7 +73,11 @@ impl Cell {
     }
 
     fn letters(&self) -> Lettering {
-        if self.strong { STRONG } else { BODY }
+        match (self.strong, self.muted) {
+            (true, _) => STRONG,
+            (false, true) => SMALL,
+            (false, false) => BODY,
+        }
     }
 
     fn role(&self) -> Role {
@@ -194,7 +198,7 @@ impl Table {
 /// Sets one field; gives the y of its last base line.
 fn set_cell(cell: &Cell, align: Align, m: &Measured, out: &mut Drawing) -> f64 {
     let letters = cell.letters();
-    let first = PAD + letters.cap_height();
+    let first = PAD + BODY.cap_height();
     let right = m.left + m.width;
     let line = |x: f64, y: f64, text: &str, anchor: Anchor| {
         Text::new(Point::new(x, y), text, letters)

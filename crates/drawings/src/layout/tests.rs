@@ -146,8 +146,8 @@ proptest! {
             .collect();
         let mut sheet = Sheet::sized(280.0, 1000.0, "t");
         let strip = PromiseStrip { promises };
-        let mut blocks: Vec<&dyn Block> = vec![&strip];
-        blocks.extend(findings.iter().map(|f| f as &dyn Block));
+        let mut blocks: Vec<Box<dyn Block>> = vec![Box::new(strip)];
+        blocks.extend(findings.into_iter().map(|f| Box::new(f) as Box<dyn Block>));
         let (drawing, _) = stacked(&blocks, Point::new(5.0, 5.0), 270.0);
         sheet.drawing.append(drawing);
         prop_assert_eq!(sheet.collisions(), []);

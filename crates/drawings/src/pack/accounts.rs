@@ -108,10 +108,10 @@ fn figures(report: &Report) -> Table {
         .collect();
     Table {
         columns: vec![
-            Column::new("figure", Align::Left, 4.3),
-            Column::new("as designed", Align::Right, 2.0),
-            Column::new("P10 – P90", Align::Right, 2.2),
-            Column::new("source", Align::Left, 2.4),
+            Column::new("figure", Align::Left, 5.6),
+            Column::new("as designed", Align::Right, 1.7),
+            Column::new("P10 – P90", Align::Right, 1.9),
+            Column::new("source", Align::Left, 1.9),
         ],
         rows,
     }

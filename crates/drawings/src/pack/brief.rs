@@ -1,5 +1,6 @@
 //! The brief as a sentence.
 
+use super::say::plain;
 use crate::text::number;
 use design::{Design, Size};
 use studies::words;
@@ -11,38 +12,28 @@ pub(crate) fn sentence(design: &Design) -> String {
         "Plays {}, {}, for people {} away",
         words::programme(brief.programme.value),
         words::stands(design.place.stands.value),
-        held(&words::number(brief.distance.si, "m"))
+        plain(brief.distance.si, "m")
     );
     if let Some(wanted) = &brief.loudness {
         let unit = if wanted.a_weighted { "dB(A)" } else { "dB" };
-        said += &format!(" at {}", held(&words::number(wanted.level.si, unit)));
+        said += &format!(" at {}", plain(wanted.level.si, unit));
     }
     if let Some(lowest) = &brief.lowest {
-        said += &format!(", down to {}", held(&words::number(lowest.si, "Hz")));
+        said += &format!(", down to {}", plain(lowest.si, "Hz"));
     }
     if let Some(runtime) = &brief.runtime {
-        let hours = held(&words::number(runtime.si / 3600.0, "h"));
+        let hours = plain(runtime.si / 3600.0, "h");
         said += &format!(", for {hours} between charges");
     }
     let mut within: Vec<String> = brief.largest.iter().map(size).collect();
-    within.extend(
-        brief
-            .weight
-            .iter()
-            .map(|w| held(&words::number(w.si, "kg"))),
-    );
+    within.extend(brief.weight.iter().map(|w| plain(w.si, "kg")));
     if !within.is_empty() {
         said += &format!(", in a box within {}", within.join(" and "));
     }
     if let Some(cost) = &brief.cost {
-        said += &format!(", for {}", held(&words::number(cost.si, &brief.currency)));
+        said += &format!(", for {}", plain(cost.si, &brief.currency));
     }
     said + "."
-}
-
-/// Number and unit that stay on one line.
-fn held(text: &str) -> String {
-    text.replace(' ', "\u{a0}")
 }
 
 fn size(size: &Size) -> String {

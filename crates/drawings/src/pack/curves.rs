@@ -1,6 +1,6 @@
 //! Sheets of curves.
 
-use super::Page;
+use super::{Page, say};
 use crate::chart::{Axis, Band, Chart, Mark, Series, SeriesStyle, Strip};
 use crate::geometry::Rect;
 use crate::layout::content_area;
@@ -9,7 +9,7 @@ use crate::paper::Paper;
 use crate::sheet::Drawing;
 use design::Project;
 use studies::report::{Curve, Discharging};
-use studies::{Limit, Report, words};
+use studies::{Limit, Report};
 
 /// Charts on one sheet, two by two.
 const PER_SHEET: usize = 4;
@@ -22,7 +22,7 @@ pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Pag
     for curve in &report.curves {
         let mut chart = chart_of(curve);
         if let (Some(low), "response") = (&brief.lowest, curve.id) {
-            let name = format!("brief: {}", words::number(low.si, "Hz"));
+            let name = format!("brief: {}", say::plain(low.si, "Hz"));
             chart.marks.push(Mark::AtX(low.si, name));
         }
         charts.push(chart);
@@ -85,11 +85,7 @@ pub fn chart_of(curve: &Curve) -> Chart {
     }];
     chart.model_holds = curve.trusted_to.map(|to| (low, to));
     if let Some(mark) = curve.mark {
-        let name = format!(
-            "{}: {}",
-            mark_name(curve.id),
-            words::number(mark, curve.unit)
-        );
+        let name = format!("{}: {}", mark_name(curve.id), say::plain(mark, curve.unit));
         chart.marks.push(Mark::AtY(mark, name));
     }
     chart.strip = curve.limits.as_ref().map(|limits| strip(&curve.x, limits));
@@ -199,10 +195,10 @@ fn discharge(discharge: &Discharging, wanted: Option<f64>) -> Chart {
         band: None,
         style: SeriesStyle::Main,
     }];
-    let end = format!("empty at {}", words::number(discharge.end_voltage, "V"));
+    let end = format!("empty at {}", say::plain(discharge.end_voltage, "V"));
     chart.marks.push(Mark::AtY(discharge.end_voltage, end));
     if let Some(hours) = wanted {
-        let name = format!("brief: {}", words::number(hours, "h"));
+        let name = format!("brief: {}", say::plain(hours, "h"));
         chart.marks.push(Mark::AtX(hours, name));
     }
     chart

@@ -19,7 +19,7 @@ pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Pag
         blocks.push(Box::new(Paragraph::new(&versus.sentence)));
     }
     blocks.extend(spread(report));
-    blocks.push(Box::new(Heading::new("Cautions", "")));
+    blocks.push(Box::new(Heading::new("Cautions", "in any case")));
     for caution in cautions::cautions(project) {
         blocks.push(Box::new(Paragraph::new(caution)));
     }
@@ -55,12 +55,32 @@ fn in_order(report: &Report) -> Vec<Box<dyn Block>> {
         .findings
         .iter()
         .filter(|f| f.severity == check::Severity::Good);
-    let good: Vec<Box<dyn Block>> = good.map(|f| Box::new(block(f)) as Box<dyn Block>).collect();
+    let good: Vec<Box<dyn Block>> = good.map(|f| Box::new(brief(f)) as Box<dyn Block>).collect();
     if good.is_empty() {
         return good;
     }
     let heading: Box<dyn Block> = Box::new(Heading::new("In order", ""));
     std::iter::once(heading).chain(good).collect()
+}
+
+/// A severity of the studies as the sheets sign it.
+pub(crate) fn severity(severity: check::Severity) -> Severity {
+    match severity {
+        check::Severity::Stop => Severity::Stop,
+        check::Severity::Caution => Severity::Caution,
+        check::Severity::Good => Severity::Good,
+    }
+}
+
+/// What is in order, in small letters.
+fn brief(finding: &Finding) -> FindingBlock {
+    FindingBlock {
+        severity: severity(finding.severity),
+        title: finding.title.clone(),
+        cause: String::new(),
+        measured: finding.cause.clone(),
+        mend: String::new(),
+    }
 }
 
 fn block(finding: &Finding) -> FindingBlock {
@@ -77,11 +97,7 @@ fn block(finding: &Finding) -> FindingBlock {
         _ => String::new(),
     };
     FindingBlock {
-        severity: match finding.severity {
-            check::Severity::Stop => Severity::Stop,
-            check::Severity::Caution => Severity::Caution,
-            check::Severity::Good => Severity::Good,
-        },
+        severity: severity(finding.severity),
         title: finding.title.clone(),
         cause: cause.replace(".. ", ". ").replace("..", "."),
         measured: format!("{against}{} · {}", finding.id, finding.source.join(", ")),

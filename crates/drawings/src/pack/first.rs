@@ -1,5 +1,6 @@
 //! The first sheet: brief, promises, the box.
 
+use super::findings::severity;
 use super::{Page, brief, picture, say};
 use crate::geometry::{Point, Rect};
 use crate::layout::{
@@ -18,9 +19,13 @@ pub(crate) fn page(project: &Project, report: &Report, paper: Paper) -> Page {
         ..Paragraph::new(&brief::sentence(&project.design))
     };
     let strip = PromiseStrip {
-        promises: report.promises.iter().map(promise).collect(),
+        promises: report.promises.iter().map(|p| promise(p, report)).collect(),
     };
-    let (mut drawing, y) = stacked(&[&said, &strip], Point::new(area.x, area.y), area.w);
+    let (mut drawing, y) = stacked(
+        &[Box::new(said), Box::new(strip)],
+        Point::new(area.x, area.y),
+        area.w,
+    );
     let below = Rect::new(area.x, y + 7.0, area.w, area.bottom() - y - 7.0);
     let picture = picture::box_picture(project, &report.accounts);
     let left = Rect {
@@ -53,29 +58,45 @@ fn beside(
     area: Rect,
     out: &mut Drawing,
 ) -> String {
-    let mut under: Vec<Box<dyn Block>> = Vec::new();
-    let also = also_inside(project);
-    if !also.is_empty() {
-        under.push(Box::new(Paragraph::remark(&also)));
-    }
-    if !report.accounts.front.fits {
-        under.push(Box::new(Paragraph::remark(
-            "The parts of the front do not find room side by side: the view shows where they overlap.",
-        )));
-    }
-    under.push(Box::new(Paragraph::new(&tally(report))));
-    let under: Vec<&dyn Block> = under.iter().map(AsRef::as_ref).collect();
-    let (_, height) = stacked(&under, Point::default(), area.w);
+    // The view is tried at full room first: what it could not letter goes below.
     let head = 7.0;
-    let room = Rect::new(area.x, area.y + head, area.w, area.h - head - height - 5.0);
-    let view = picture.front_view(room);
+    let view_in = |under: f64| {
+        let h = area.h - head - under - 5.0;
+        picture.front_view(Rect::new(area.x, area.y + head, area.w, h))
+    };
+    let first = beneath(project, report, &view_in(24.0).notes);
+    let (_, height) = stacked(&first, Point::default(), area.w);
+    let view = view_in(height);
+    let under = beneath(project, report, &view.notes);
+    let (_, height) = stacked(&under, Point::default(), area.w);
     let scale = view.scale_text();
-    let heading = Heading::new("Front", &format!("{scale}, outer face, holes to cut"));
-    out.append(stacked(&[&heading], Point::new(area.x, area.y), area.w).0);
+    let heading: Box<dyn Block> = Box::new(Heading::new(
+        "Front",
+        &format!("{scale}, outer face, holes to cut"),
+    ));
+    out.append(stacked(&[heading], Point::new(area.x, area.y), area.w).0);
     out.append(view.drawing);
     let at = Point::new(area.x, area.bottom() - height);
     out.append(stacked(&under, at, area.w).0);
     scale
+}
+
+/// What stands below the front view.
+fn beneath(project: &Project, report: &Report, notes: &[String]) -> Vec<Box<dyn Block>> {
+    let mut said: Vec<Paragraph> = notes.iter().map(|n| Paragraph::remark(n)).collect();
+    let also = also_inside(project);
+    if !also.is_empty() {
+        said.push(Paragraph::remark(&also));
+    }
+    if !report.accounts.front.fits {
+        said.push(Paragraph::remark(
+            "The parts of the front do not find room side by side: the view shows where they overlap.",
+        ));
+    }
+    said.push(Paragraph::new(&tally(report)));
+    said.into_iter()
+        .map(|p| Box::new(p) as Box<dyn Block>)
+        .collect()
 }
 
 fn also_inside(project: &Project) -> String {
@@ -117,7 +138,7 @@ fn tally(report: &Report) -> String {
     }
 }
 
-fn promise(promise: &report::Promise) -> Promise {
+fn promise(promise: &report::Promise, report: &Report) -> Promise {
     Promise {
         name: promise.title.to_owned(),
         value: words::bare(promise.value, &promise.unit),
@@ -126,7 +147,7 @@ fn promise(promise: &report::Promise) -> Promise {
         number: promise.value,
         band: promise.p10.zip(promise.p90),
         target: promise.target,
-        state: promise.target.map(|_| state(promise)),
+        state: promise.target.map(|_| state(promise, report)),
         odds: odds(promise),
     }
 }
@@ -140,15 +161,13 @@ fn sign(unit: &str) -> &str {
     }
 }
 
-/// Good when at least nine of ten builds keep the mark; stop when fewer than
-/// one of ten do; between them, caution.
-fn state(promise: &report::Promise) -> Severity {
-    match promise.odds {
-        Some(odds) if odds >= 0.9 => Severity::Good,
-        Some(odds) if odds < 0.1 => Severity::Stop,
-        Some(_) => Severity::Caution,
+/// What the check of this wish says; without one, whether the design keeps it.
+fn state(promise: &report::Promise, report: &Report) -> Severity {
+    let check = format!("brief-{}", promise.id);
+    match report.findings.iter().find(|f| f.id == check) {
+        Some(finding) => severity(finding.severity),
         None if promise.kept() => Severity::Good,
-        None => Severity::Stop,
+        None => Severity::Caution,
     }
 }
 
@@ -158,5 +177,5 @@ fn odds(promise: &report::Promise) -> String {
     };
     promise
         .odds_sentence()
-        .unwrap_or_else(|| format!("brief: {}", words::number(target, &promise.unit)))
+        .unwrap_or_else(|| format!("brief: {}", say::plain(target, &promise.unit)))
 }

@@ -14,7 +14,7 @@ pub use curves::chart_of;
 pub use picture::box_picture;
 
 use crate::date::Date;
-use crate::layout::{Block, TitleBlock, content_area, flow, notes_area, stacked};
+use crate::layout::{Block, Paragraph, TitleBlock, content_area, flow, notes_area, stacked};
 use crate::paper::Paper;
 use crate::sheet::{Drawing, Sheet};
 use design::Project;
@@ -85,13 +85,12 @@ fn sheet(
     let mut sheet = title.sheet();
     sheet.drawing.append(page.drawing);
     let area = notes_area(paper);
-    let notes: Vec<_> = page
+    let notes: Vec<Box<dyn Block>> = page
         .notes
         .iter()
-        .map(|n| crate::layout::Paragraph::remark(n))
+        .map(|n| Box::new(Paragraph::remark(n)) as Box<dyn Block>)
         .collect();
-    let blocks: Vec<&dyn Block> = notes.iter().map(|n| n as &dyn Block).collect();
-    let (notes, _) = stacked(&blocks, area.corners()[0], area.w);
+    let (notes, _) = stacked(&notes, area.corners()[0], area.w);
     sheet.drawing.append(notes);
     sheet
 }

@@ -50,6 +50,22 @@ fn significant(value: f64) -> String {
     number(value, places.clamp(0.0, 6.0) as usize)
 }
 
+/// A number as the maker wrote it: idle decimals left out, number and unit
+/// held together.
+pub(crate) fn plain(value: f64, unit: &str) -> String {
+    let said = words::number(value, unit);
+    let (figure, rest) = match said.find(' ') {
+        Some(at) => said.split_at(at),
+        None => (said.as_str(), ""),
+    };
+    let short = if figure.contains('.') {
+        figure.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        figure
+    };
+    format!("{short}{rest}").replace(' ', "\u{a0}")
+}
+
 /// "3 × name", or the name alone.
 pub(crate) fn times(count: u32, name: &str) -> String {
     if count == 1 {
@@ -77,6 +93,19 @@ pub(crate) fn band(p10: Option<f64>, p90: Option<f64>, unit: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn idle_decimals_are_left_out() {
+        for (value, unit, said) in [
+            (3.0, "m", "3\u{a0}m"),
+            (88.0, "dB", "88\u{a0}dB"),
+            (12.5, "h", "12.5\u{a0}h"),
+            (100.0, "Hz", "100\u{a0}Hz"),
+            (120.0, "EUR", "120\u{a0}€"),
+        ] {
+            assert_eq!(plain(value, unit), said);
+        }
+    }
 
     #[test]
     fn values_carry_the_customary_prefix() {

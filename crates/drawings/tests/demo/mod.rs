@@ -342,7 +342,11 @@ pub(crate) fn first(paper: Paper) -> Sheet {
         "Plays music outdoors for people 3 m away at 88 dB, down to 70 Hz, for 10 h between charges, in a box within 380 × 220 × 220 mm and 7 kg, for 100 €.",
     );
     let strip = promises();
-    let (drawing, y) = stacked(&[&brief, &strip], Point::new(area.x, area.y), area.w);
+    let (drawing, y) = stacked(
+        &[Box::new(brief), Box::new(strip)],
+        Point::new(area.x, area.y),
+        area.w,
+    );
     sheet.drawing.append(drawing);
     let below = Rect::new(area.x, y + 6.0, area.w, area.bottom() - y - 6.0);
     let split = 0.6 * area.w;
@@ -356,9 +360,9 @@ pub(crate) fn first(paper: Paper) -> Sheet {
     sheet.drawing.append(picture().axonometric(left));
     sheet.drawing.append(picture().front_view(right).drawing);
     let (notes, _) = stacked(
-        &[&Paragraph::remark(
+        &[Box::new(Paragraph::remark(
             "Bands: 8 of 10 drawn builds lie within. ▼ the brief's mark. All dimensions in mm.",
-        )],
+        ))],
         notes_area(paper).corners()[0],
         notes_area(paper).w,
     );
