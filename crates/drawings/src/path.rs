@@ -201,6 +201,20 @@ impl Path {
 }
 
 impl Polyline {
+    /// Whether the area inside the stretch, taken as closed, holds the point
+    /// (even-odd rule).
+    #[must_use]
+    pub fn holds(&self, p: Point) -> bool {
+        let mut odd = false;
+        for (i, a) in self.points.iter().enumerate() {
+            let b = self.points[(i + 1) % self.points.len()];
+            if (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x) {
+                odd = !odd;
+            }
+        }
+        odd
+    }
+
     /// Every straight stretch, the closing one included.
     pub fn stretches(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
         let closing = (self.closed && self.points.len() > 1)
@@ -251,6 +265,17 @@ mod tests {
         }
         let end = centre.moved(10.0, 0.0).turned(centre, 5.0);
         assert!(line.points.last().is_some_and(|p| p.distance(end) < 1e-9));
+    }
+
+    #[test]
+    fn a_polyline_holds_what_is_inside_it() {
+        let c = Path::polygon(
+            &[(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (2.0, 1.0), (0.0, 4.0)]
+                .map(|(x, y)| Point::new(x, y)),
+        );
+        let line = &c.flatten()[0];
+        assert!(line.holds(Point::new(0.5, 2.0)) && line.holds(Point::new(2.0, 0.5)));
+        assert!(!line.holds(Point::new(2.0, 2.0)) && !line.holds(Point::new(5.0, 1.0)));
     }
 
     #[test]

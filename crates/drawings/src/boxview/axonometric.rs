@@ -5,7 +5,7 @@ use super::dimension::Dimension;
 use super::project::View;
 use super::{BoxPicture, solid};
 use crate::geometry::{Point, Rect};
-use crate::path::Path;
+use crate::path::{Path, Polyline};
 use crate::role::Role;
 use crate::sheet::{Dash, Drawing, Item, Shape, Stroke, Style, pen};
 use crate::text::number;
@@ -60,10 +60,7 @@ pub(crate) fn draw(picture: &BoxPicture, area: Rect) -> Drawing {
         .map(|(number, label, shapes)| Numbered {
             number,
             label,
-            anchors: shapes
-                .iter()
-                .map(|i| solid::anchor(&picture.parts[*i].shape, &view))
-                .collect(),
+            anchors: anchors(picture, &shapes, &view),
         })
         .collect();
     balloon::draw(&numbered, column, &lines, &mut out);
@@ -149,14 +146,61 @@ fn shell_inside(picture: &BoxPicture, view: &View, out: &mut Drawing) {
     }
 }
 
-/// Parts behind the front, far ones first.
-fn contents(picture: &BoxPicture, view: &View, out: &mut Drawing) {
+/// Parts, far ones first.
+fn far_first(picture: &BoxPicture, view: &View) -> Vec<usize> {
     let mut order: Vec<usize> = (0..picture.parts.len()).collect();
     let distance = |i: &usize| solid::distance(&picture.parts[*i].shape, view);
     order.sort_by(|a, b| distance(b).total_cmp(&distance(a)));
-    for i in order {
+    order
+}
+
+/// What is seen of the parts behind the front.
+fn contents(picture: &BoxPicture, view: &View, out: &mut Drawing) {
+    for i in far_first(picture, view) {
         solid::inside(&picture.parts[i].shape, picture.wall, view, out);
     }
+}
+
+/// Where leaders of equal parts may end: places no other part covers, or any
+/// where all are covered.
+fn anchors(picture: &BoxPicture, shapes: &[usize], view: &View) -> Vec<Point> {
+    let order = far_first(picture, view);
+    let offered = |i: &usize| solid::anchors(&picture.parts[*i].shape, view);
+    let seen: Vec<Point> = shapes
+        .iter()
+        .flat_map(|i| {
+            let over = over(picture, &order, *i, view);
+            let mut points = offered(i);
+            points.retain(|p| !over.iter().any(|line| line.holds(*p)));
+            points
+        })
+        .collect();
+    if seen.is_empty() {
+        shapes.iter().flat_map(offered).collect()
+    } else {
+        seen
+    }
+}
+
+/// Outlines of what is drawn over a part.
+fn over(picture: &BoxPicture, order: &[usize], part: usize, view: &View) -> Vec<Polyline> {
+    let mut above = Drawing::default();
+    let nearer = order.iter().skip_while(|i| **i != part).skip(1);
+    for i in nearer {
+        solid::inside(&picture.parts[*i].shape, picture.wall, view, &mut above);
+    }
+    for other in picture.parts.iter().enumerate().filter(|(i, _)| *i != part) {
+        solid::face(&other.1.shape, view, &mut above);
+    }
+    above
+        .items
+        .iter()
+        .filter_map(|item| match item {
+            Item::Shape(shape, _) => Some(shape.to_path().flatten()),
+            _ => None,
+        })
+        .flatten()
+        .collect()
 }
 
 /// Front and right wall, half clear; the rim; what sits on the front.

@@ -123,18 +123,30 @@ pub(crate) fn face(shape: &PictureShape, view: &View, out: &mut Drawing) {
     }
 }
 
-/// A point of the part that a leader may end on.
-pub(crate) fn anchor(shape: &PictureShape, view: &View) -> Point {
+/// Points of the part that a leader may end on.
+pub(crate) fn anchors(shape: &PictureShape, view: &View) -> Vec<Point> {
     match *shape {
         PictureShape::Block { size, centre, .. } => {
             let [x, y, z] = centre;
-            view.at([x, y + size[1] / 2.0, z])
+            let [w, h, d] = size.map(|length| length / 2.0);
+            [
+                [x, y + h, z],
+                [x + 0.5 * w, y + h, z],
+                [x + w, y, z],
+                [x + 0.6 * w, y, z - d],
+                [x, y, z - d],
+                [x, y - 0.5 * h, z - d],
+                [x - 0.6 * w, y, z - d],
+            ]
+            .map(|p| view.at(p))
+            .to_vec()
         }
         PictureShape::Driver { centre, cutout, .. }
         | PictureShape::Radiator { centre, cutout, .. } => {
-            view.at([centre[0] + 0.24 * cutout, centre[1] + 0.12 * cutout, 0.0])
+            let [x, y] = centre;
+            vec![view.at([x + 0.24 * cutout, y + 0.12 * cutout, 0.0])]
         }
-        PictureShape::Vent { centre, .. } => view.at([centre[0], centre[1], 0.0]),
+        PictureShape::Vent { centre, .. } => vec![view.at([centre[0], centre[1], 0.0])],
     }
 }
 

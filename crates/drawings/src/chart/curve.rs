@@ -2,6 +2,7 @@
 
 use super::{Axis, Chart, Series};
 use crate::geometry::{Point, Rect};
+use crate::path::Polyline;
 use crate::sheet::{Dash, Drawing, Group, Stroke, Style};
 
 /// Maps values to places in the plot.
@@ -44,7 +45,7 @@ impl Mapping<'_> {
     }
 
     /// Outlines of the shaded band, one for each unbroken run.
-    pub(crate) fn band_outlines(&self, series: &Series) -> Vec<Vec<Point>> {
+    pub(crate) fn band_outlines(&self, series: &Series) -> Vec<Polyline> {
         let Some(band) = &series.band else {
             return Vec::new();
         };
@@ -66,7 +67,10 @@ impl Mapping<'_> {
                     .iter()
                     .rev()
                     .map(|e| Point::new(self.x_mm(e.0), self.y_mm(e.1)));
-                top.chain(back).collect()
+                Polyline {
+                    points: top.chain(back).collect(),
+                    closed: true,
+                }
             })
             .collect()
     }
@@ -77,7 +81,7 @@ pub(crate) fn draw(chart: &Chart, map: &Mapping<'_>, out: &mut Drawing) {
     let mut bands = Drawing::default();
     for series in chart.series.iter().rev() {
         for outline in map.band_outlines(series) {
-            bands.polygon(&outline, Style::washed(series.style.role(), 0.2));
+            bands.polygon(&outline.points, Style::washed(series.style.role(), 0.2));
         }
     }
     if !bands.items.is_empty() {

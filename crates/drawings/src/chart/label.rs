@@ -5,6 +5,7 @@ use super::curve::Mapping;
 use super::{Chart, Mark};
 use crate::geometry::{Point, Rect};
 use crate::math;
+use crate::path::Polyline;
 use crate::role::Role;
 use crate::sheet::{Drawing, Stroke, Text, pen};
 use crate::spread::spread;
@@ -26,7 +27,7 @@ pub(crate) struct Subject {
     /// What it is drawn with, visible parts.
     stretches: Vec<(Point, Point)>,
     /// Bands that belong to others are to be kept out of.
-    foreign_bands: Vec<Vec<Point>>,
+    foreign_bands: Vec<Polyline>,
     /// The place of a point mark; its name may stand off, with a leader.
     point: Option<Point>,
     /// Whether it is a curve: its name must not be taken for another's.
@@ -274,23 +275,11 @@ fn foreign_nearer(c: &Candidate, foreign: &[(Point, Point)]) -> bool {
     foreign.iter().any(|(a, b)| around.clip(*a, *b).is_some())
 }
 
-fn in_foreign_band(rect: &Rect, bands: &[Vec<Point>]) -> bool {
+fn in_foreign_band(rect: &Rect, bands: &[Polyline]) -> bool {
     let probes = rect.corners().into_iter().chain([rect.centre()]);
     probes
         .into_iter()
-        .any(|p| bands.iter().any(|outline| inside(p, outline)))
-}
-
-/// Even-odd rule.
-fn inside(p: Point, outline: &[Point]) -> bool {
-    let mut odd = false;
-    for (i, a) in outline.iter().enumerate() {
-        let b = outline[(i + 1) % outline.len()];
-        if (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x) {
-            odd = !odd;
-        }
-    }
-    odd
+        .any(|p| bands.iter().any(|band| band.holds(p)))
 }
 
 /// Names beside the plot, each joined to the last visible point of what it

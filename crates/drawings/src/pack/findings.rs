@@ -5,24 +5,16 @@ use crate::layout::{Bar, Bars, Block, FindingBlock, Heading, Paragraph, Severity
 use crate::paper::Paper;
 use design::Project;
 use studies::check::{self, Finding};
-use studies::report::Measurement;
 use studies::{Report, words};
 
 pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
     let mut blocks = to_mend(report);
-    blocks.extend(in_order(report));
-    if let Some(versus) = &report.versus {
-        blocks.push(Box::new(Heading::new(
-            "Sealed or vented",
-            "under these tolerances",
-        )));
-        blocks.push(Box::new(Paragraph::new(&versus.sentence)));
-    }
-    blocks.extend(spread(report));
     blocks.push(Box::new(Heading::new("Cautions", "in any case")));
     for caution in cautions::cautions(project) {
         blocks.push(Box::new(Paragraph::new(caution)));
     }
+    blocks.extend(in_order(report));
+    blocks.extend(spread(report));
     let pages = flowed("Findings and mends", &blocks, paper, 2);
     let note = "Square: do not build it so. Diamond: weigh it. Disc: looked at and in order. A mend \
                 was tried: with it the finding is gone and no new stop comes.";
@@ -111,7 +103,7 @@ fn block(finding: &Finding) -> FindingBlock {
 /// Causes named for each promise at most.
 const CAUSES: usize = 4;
 
-/// What drives the spread of each promise, and what to measure first.
+/// What drives the spread of each promise.
 fn spread(report: &Report) -> Vec<Box<dyn Block>> {
     let mut blocks: Vec<Box<dyn Block>> = Vec::new();
     for promise in &report.promises {
@@ -130,23 +122,5 @@ fn spread(report: &Report) -> Vec<Box<dyn Block>> {
             blocks.push(Box::new(Bars { bars }));
         }
     }
-    if let Some(measurement) = &report.measurement {
-        blocks.push(Box::new(Heading::new("Measure this first", "")));
-        blocks.push(Box::new(Paragraph::new(&narrowing(measurement))));
-    }
     blocks
-}
-
-fn narrowing(measurement: &Measurement) -> String {
-    let width = |band: (f64, f64), unit| words::number(band.1 - band.0, unit);
-    format!(
-        "{} ({} on the shelf). Eight of ten builds then spread over {} instead of {} in how low \
-         it plays, and over {} instead of {} in how loud.",
-        measurement.what,
-        measurement.key,
-        words::number(measurement.low_width_then, "Hz"),
-        width(measurement.low_now, "Hz"),
-        words::number(measurement.loud_width_then, "dB"),
-        width(measurement.loud_now, "dB"),
-    )
 }
