@@ -23,6 +23,8 @@ pub struct Way {
     pub loud: f64,
     /// Share of drawn builds that keep the brief's lowest frequency, where one is asked for.
     pub odds_low: Option<f64>,
+    /// Share of drawn builds whose bass has no hump above 3 dB.
+    pub odds_even: f64,
     /// Share of drawn builds that keep the brief's loudness, where one is asked for.
     pub odds_loud: Option<f64>,
 }
@@ -55,8 +57,11 @@ const TUNINGS: [f64; 9] = [0.45, 0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.9];
 /// Room left behind the inner end of a tube, in diameters: common practice, no source.
 const CLEARANCE: f64 = 1.0;
 
-/// Greatest bump in the bass allowed to a recommended vent, in dB.
-const BUMP: f64 = 2.0;
+/// Greatest hump in the bass allowed to a recommended vent, in dB.
+const EVEN_ENOUGH: f64 = 2.0;
+
+/// Greatest hump in dB that still pleases: common practice, no source.
+pub(crate) const GREATEST_HUMP: f64 = 3.0;
 
 /// Studies a design sealed and vented; `None` where no vent can be built into it.
 pub(crate) fn versus(subject: &Subject, builds: usize) -> Option<Versus> {
@@ -98,6 +103,7 @@ fn study(subject: &Subject, builds: usize) -> Option<(Way, Outcome)> {
         low_p10: low.p10,
         low_p90: low.p90,
         loud: nominal.loud,
+        odds_even: drawn.share(|o| o.hump <= GREATEST_HUMP)?,
         odds_low: brief
             .lowest
             .and_then(|mark| drawn.share(|o| o.low <= mark.si)),
@@ -144,13 +150,8 @@ fn best_vent(subject: &Subject) -> Option<(Subject, VentUse)> {
             };
             let mut bench = Bench::new(&candidate, Grid::coarse());
             let studied = bench.study(candidate.build(&Draw::Nominal));
-            let bump = studied.gains.roll_off.iter().zip(&bench.scene.grid.hertz);
-            let bump = bump
-                .filter(|(_, hertz)| **hertz < 3.0 * closed)
-                .map(|(gain, _)| *gain)
-                .fold(0.0, f64::max);
-            let sound = studied.outcome.vent_speed <= VENT_SPEED.1
-                && physics::math::db_amplitude(bump) <= BUMP;
+            let sound =
+                studied.outcome.vent_speed <= VENT_SPEED.1 && studied.outcome.hump <= EVEN_ENOUGH;
             if sound
                 && best
                     .as_ref()
@@ -201,12 +202,12 @@ fn sentence(subject: &Subject, versus: &Versus) -> String {
         hertz(sealed.low_p10),
         hertz(sealed.low_p90),
     );
+    let of = crate::words::of_hundred;
     if let (Some(mark), Some(a), Some(b)) = (
         subject.project.design.brief.lowest,
         vented.odds_low,
         sealed.odds_low,
     ) {
-        let of = crate::words::of_hundred;
         text += &format!(
             "; {} of 100 vented builds reach {} against {} sealed",
             of(a),
@@ -214,6 +215,11 @@ fn sentence(subject: &Subject, versus: &Versus) -> String {
             of(b)
         );
     }
+    text += &format!(
+        "; {} of 100 vented builds come out without a hump in the bass, {} of 100 sealed",
+        of(vented.odds_even),
+        of(sealed.odds_even)
+    );
     let change = vented.loud - sealed.loud;
     let louder = if change >= 0.0 { "louder" } else { "quieter" };
     text + &format!(

@@ -1,8 +1,8 @@
 //! The shape of the bass of a vented box or one with a radiator.
 
 use super::{Check, Evidence, Verdict, resize, tune};
+use crate::versus::GREATEST_HUMP as MOST;
 use crate::words::number;
-use physics::math::db_amplitude;
 
 pub(super) const CHECK: Check = Check {
     id: "bass-bump",
@@ -18,32 +18,11 @@ that still pleases.",
     run,
 };
 
-/// Greatest hump in dB: common practice, no source.
-const MOST: f64 = 3.0;
-
-/// The bass ends here, in Hz.
-const BASS: f64 = 300.0;
-
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     if evidence.vent().is_none() && evidence.radiator().is_none() {
         return Vec::new();
     }
-    let bass = evidence
-        .scene
-        .grid
-        .hertz
-        .iter()
-        .zip(&evidence.gains.roll_off);
-    let (at, gain) =
-        bass.filter(|(hertz, _)| **hertz < BASS)
-            .fold((0.0, 0.0), |most, (hertz, gain)| {
-                if *gain > most.1 {
-                    (*hertz, *gain)
-                } else {
-                    most
-                }
-            });
-    let hump = db_amplitude(gain);
+    let (at, hump) = (evidence.outcome.hump_at, evidence.outcome.hump);
     if hump <= MOST {
         let cause = format!(
             "The bass stands at most {} above the middle range.",
@@ -67,4 +46,21 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         .ladders(resize::growth(evidence))
         .mends([tune::sealed(evidence)]);
     vec![verdict]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{RADIATOR, VENT, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn a_high_q_driver_booms_in_a_vented_box() {
+        with(VENT).check(CHECK.id, &[Good]);
+        with(RADIATOR).check(CHECK.id, &[Good]);
+        check(CHECK.id, &[], &[]);
+        let high = with(VENT).with(&[("drivers.1.part", "coaxial 4 in, 4 ohm")]);
+        let found = high.check(CHECK.id, &[Caution]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+    }
 }

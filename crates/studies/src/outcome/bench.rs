@@ -4,7 +4,7 @@ use super::{Outcome, Traces};
 use crate::build::{Build, Resonance, network_of};
 use crate::power::{Load, Playing, Signal, clean_power, consumption, supply_power};
 use crate::sound::{
-    Caps, Ceiling, Gains, Grid, Loudest, SHOWN_VOLTAGE, Scene, loudest, low_points,
+    Caps, Ceiling, Gains, Grid, Loudest, SHOWN_VOLTAGE, Scene, hump, loudest, low_points,
     programme_ceilings,
 };
 use crate::subject::Subject;
@@ -78,6 +78,7 @@ impl<'a> Bench<'a> {
     fn outcome(&self, build: &Build, gains: &Gains, load: &Load) -> Outcome {
         let scene = &self.scene;
         let (low_3db, low) = low_points(&scene.grid.hertz, &gains.roll_off);
+        let (hump_at, hump) = hump(&scene.grid.hertz, &gains.roll_off);
         let battery = &build.battery;
         let caps = self.caps(build, battery.mid_voltage());
         let loudest = loudest(gains, &caps, scene);
@@ -100,6 +101,8 @@ impl<'a> Bench<'a> {
         Outcome {
             low,
             low_3db,
+            hump_at,
+            hump,
             loud: loudest.level,
             loud_a: loudest.level_a,
             limit: loudest.limit,

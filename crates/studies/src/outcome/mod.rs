@@ -15,6 +15,10 @@ pub struct Outcome {
     pub low: f64,
     /// Frequency at which it has lost 3 dB, in Hz.
     pub low_3db: f64,
+    /// Where the bass stands highest above the mid-band, in Hz.
+    pub hump_at: f64,
+    /// By how much, in dB.
+    pub hump: f64,
     /// Highest long-term level at the brief's distance in dB, unweighted.
     pub loud: f64,
     /// The same, A-weighted.

@@ -31,7 +31,15 @@ pub(crate) fn crossing_below(hertz: &[f64], roll_off: &[f64], level: f64) -> f64
     exp(ln(hertz[below]) + share * (ln(hertz[below + 1]) - ln(hertz[below])))
 }
 
-/// Highest frequency that counts as bass in the search for the start of the roll-off, in Hz.
+/// The greatest hump of the bass over the mid-band: its frequency in Hz and its height in dB.
+///
+/// Nothing stands above an even bass, whose height is 0 or less.
+pub(crate) fn hump(hertz: &[f64], roll_off: &[f64]) -> (f64, f64) {
+    let top = loudest_bass(hertz, roll_off);
+    (hertz[top], db_amplitude(roll_off[top]))
+}
+
+/// Highest frequency that counts as bass where a roll-off starts and a hump stands, in Hz.
 const BASS: f64 = 500.0;
 
 fn loudest_bass(hertz: &[f64], roll_off: &[f64]) -> usize {

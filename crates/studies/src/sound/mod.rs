@@ -12,7 +12,7 @@ pub(crate) use grid::Grid;
 pub use limits::Limit;
 pub(crate) use limits::{Caps, Ceiling, VENT_SPEED};
 pub(crate) use loud::{Loudest, loudest, programme_ceilings};
-pub(crate) use low::low_points;
+pub(crate) use low::{hump, low_points};
 pub(crate) use scene::Scene;
 
 /// Voltage at which responses are shown, in V rms (1 W into 8 Ω).
