@@ -22,6 +22,8 @@ pub(crate) enum Command {
     Check(CheckArgs),
     /// Make the edit that a finding offers; comments stay.
     Mend(MendArgs),
+    /// Write the pack: every sheet on paper and for the screen, every curve.
+    Pack(PackArgs),
     /// List the parts on the shelf, or show one whole.
     Shelf(ShelfArgs),
     /// List the checks, or tell one whole: what, why, limits, sources.
@@ -147,4 +149,27 @@ pub(crate) struct ExportWhat {
     /// Every curve with its band as one table in CSV.
     #[arg(long)]
     pub(crate) curves: bool,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct PackArgs {
+    #[command(flatten)]
+    pub(crate) design: DesignArgs,
+    /// The folder to write into; a folder "pack" beside the design when absent.
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
+    /// What it will be printed on.
+    #[arg(long, value_enum, default_value = "a4")]
+    pub(crate) paper: PaperSize,
+    #[command(flatten)]
+    pub(crate) builds: BuildsArgs,
+}
+
+/// What is printed on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum PaperSize {
+    /// 297 × 210 mm.
+    A4,
+    /// 11 × 8½ in.
+    Letter,
 }

@@ -1,7 +1,7 @@
 //! Tables that open in a spreadsheet (RFC 4180).
 
 use std::fmt::Write;
-use studies::report::{Accounts, Curve};
+use studies::report::{Accounts, Curve, Discharging};
 
 /// One field of text. A spreadsheet takes what begins with one of these signs
 /// for a formula; a leading apostrophe keeps it text.
@@ -85,8 +85,17 @@ fn table(x: &[f64], columns: &[Column<'_>], limits: Option<&[studies::Limit]>) -
     out
 }
 
-/// What weighs and costs how much.
-pub(crate) fn accounts(accounts: &Accounts) -> String {
+/// The battery's voltage against time.
+pub(crate) fn discharge(discharge: &Discharging) -> String {
+    let mut out = line(["time (h)", "battery (V)"].map(String::from));
+    for (&hours, &volts) in discharge.hours.iter().zip(&discharge.volts) {
+        out += &line([hours, volts].map(number));
+    }
+    out
+}
+
+/// What takes up air, weighs and costs how much; money in the brief's currency.
+pub(crate) fn accounts(accounts: &Accounts, currency: &str) -> String {
     let mut out = String::from("account,item,value,unit\r\n");
     let mut add = |account: &str, label: &str, value: f64, unit: &str| {
         write!(
@@ -104,7 +113,12 @@ pub(crate) fn accounts(accounts: &Accounts) -> String {
         add("weight", &weight.label, weight.kilograms, "kg");
     }
     for cost in &accounts.cost {
-        add("to buy", &cost.label, cost.to_buy.unwrap_or(f64::NAN), "");
+        add(
+            "to buy",
+            &cost.label,
+            cost.to_buy.unwrap_or(f64::NAN),
+            currency,
+        );
     }
     out
 }

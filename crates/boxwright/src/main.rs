@@ -1,11 +1,13 @@
 //! The command line of Boxwright: the layer that touches disk, clock and terminal.
 
 mod bibliography;
+mod calendar;
 mod cli;
 mod commands;
 mod csv;
 mod failure;
 mod files;
+mod folder;
 mod json;
 mod likeness;
 mod parts;

@@ -5,6 +5,7 @@ mod explain;
 mod export;
 mod mend;
 mod new;
+mod pack;
 mod shelf;
 
 use crate::cli::{Cli, Command};
@@ -30,6 +31,7 @@ pub(crate) fn run(cli: &Cli) -> ExitCode {
         Command::New(args) => new::run(args, cli.json),
         Command::Check(args) => check::run(args, cli.json),
         Command::Mend(args) => mend::run(args, cli.json),
+        Command::Pack(args) => pack::run(args, cli.json),
         Command::Shelf(args) => shelf::run(args, cli.json),
         Command::Explain(args) => explain::run(args, cli.json),
         Command::Export(args) => export::run(args, cli.json),

@@ -3,7 +3,7 @@
 use super::findings::edited;
 use super::layout::wrapped;
 use crate::terminal::{Ink, Tone};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use studies::check::{Finding, Mend};
 
 /// A design was begun.
@@ -14,6 +14,16 @@ pub(crate) fn begun(written: &[PathBuf]) -> String {
     }
     if let Some(design) = written.first() {
         out += &format!("next: boxwright check {}\n", design.display());
+    }
+    out
+}
+
+/// A pack was written.
+pub(crate) fn packed(folder: &Path, sheets: usize, stops: usize, ink: Ink) -> String {
+    let mut out = format!("wrote {} with {sheets} sheets\n", folder.display());
+    if stops > 0 {
+        let said = "■ stop: do not build it like this; see boxwright check\n";
+        out += &ink.paint(Tone::Stop, said);
     }
     out
 }

@@ -13,7 +13,7 @@ mod shelf;
 pub(crate) use check::check;
 pub(crate) use explain::{checks, explained};
 pub(crate) use failure::failure;
-pub(crate) use files::{begun, mended, mends};
+pub(crate) use files::{begun, mended, mends, packed};
 #[cfg(test)]
 pub(crate) use shelf::part_as_toml;
 pub(crate) use shelf::{parts, shelf};
