@@ -190,6 +190,9 @@ fn caption_lines(chart: &Chart, marks: &[UprightMark], width: f64) -> Vec<String
     {
         said.push("Dotted: beyond what the model can say.".to_owned());
     }
+    if cut_off(chart) {
+        said.push("The curve goes on above the chart.".to_owned());
+    }
     let unplaced: Vec<&str> = marks
         .iter()
         .filter(|m| m.placed.is_none())
@@ -215,6 +218,13 @@ fn caption_lines(chart: &Chart, marks: &[UprightMark], width: f64) -> Vec<String
     }
     said.retain(|s| !s.is_empty());
     SMALL.wrap(&said.join(" "), width)
+}
+
+/// Whether a curve leaves the chart at the top.
+fn cut_off(chart: &Chart) -> bool {
+    let above =
+        |(x, y): &(f64, f64)| y.is_finite() && chart.x.holds(*x) && chart.y.fraction(*y) > 1.005;
+    chart.series.iter().any(|s| s.points.iter().any(above))
 }
 
 fn compose(chart: &Chart, layout: &Layout, map: &Mapping<'_>, labels: Vec<Label>) -> Drawing {

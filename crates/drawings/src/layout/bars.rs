@@ -33,7 +33,7 @@ impl Block for Bars {
             widths.fold(0.0, f64::max)
         };
         let values = widest(|b| &b.value).min(0.35 * width);
-        let names = widest(|b| &b.name).min(0.45 * width);
+        let names = widest(|b| &b.name).min(0.6 * width);
         let room = (width - names - values - 6.0).max(0.1 * width);
         let names = width - room - values - 6.0;
         let longest = self.bars.iter().map(|b| b.length.abs()).fold(0.0, f64::max);

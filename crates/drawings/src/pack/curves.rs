@@ -11,19 +11,25 @@ use design::Project;
 use studies::report::{Curve, Discharging};
 use studies::{Limit, Report};
 
-/// Charts on one sheet, two by two.
-const PER_SHEET: usize = 4;
+/// Charts on the first sheet, two by two; the others share the next ones.
+const FIRST: usize = 4;
+/// Charts on one of the next sheets at most, three by two.
+const NEXT: usize = 6;
 /// Between charts, mm.
 const GUTTER: f64 = 11.0;
+const NOTE: &str = "Line: the box as designed. Shaded: eight of ten builds drawn within the \
+     tolerances lie there. Dotted curve: beyond what the model can say. Dashed straight lines: \
+     limits, and what the brief asks for.";
 
 pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
     let brief = &project.design.brief;
     let mut charts: Vec<Chart> = Vec::new();
-    for curve in &report.curves {
+    let mut curves: Vec<&Curve> = report.curves.iter().collect();
+    curves.sort_by_key(|curve| rank(curve.id));
+    for curve in curves {
         let mut chart = chart_of(curve);
-        if let (Some(low), "response") = (&brief.lowest, curve.id) {
-            let name = format!("brief: {}", say::plain(low.si, "Hz"));
-            chart.marks.push(Mark::AtX(low.si, name));
+        if curve.id == "response" {
+            chart.marks.extend(how_low(report));
         }
         charts.push(chart);
     }
@@ -32,23 +38,40 @@ pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Pag
         brief.runtime.map(|v| v.si / 3600.0),
     ));
     let area = content_area(paper);
-    charts
-        .chunks(PER_SHEET)
-        .map(|four| {
-            let note = "Line: the box as designed. Shaded: eight of ten builds drawn within the \
-                        tolerances lie there. Dotted curve: beyond what the model can say. Dashed \
-                        straight lines: limits, and what the brief asks for.";
-            Page::new("Curves", grid(four, area)).noted(note)
-        })
+    let (first, rest) = charts.split_at(FIRST.min(charts.len()));
+    std::iter::once(first)
+        .chain(rest.chunks(NEXT))
+        .map(|some| Page::new("Curves", grid(some, area)).noted(NOTE))
         .collect()
+}
+
+/// Place among the charts; those not named here come last.
+fn rank(id: &str) -> usize {
+    const ORDER: [&str; 9] = [
+        "response",
+        "max-level",
+        "impedance",
+        "phase",
+        "travel",
+        "radiator-travel",
+        "vent-speed",
+        "current",
+        "group-delay",
+    ];
+    ORDER
+        .iter()
+        .position(|known| *known == id)
+        .unwrap_or(ORDER.len())
 }
 
 fn grid(charts: &[Chart], area: Rect) -> Drawing {
     let mut out = Drawing::default();
-    let (w, h) = ((area.w - GUTTER) / 2.0, (area.h - GUTTER) / 2.0);
+    let columns = if charts.len() > FIRST { 3 } else { 2 };
+    let each = |length: f64, count: usize| (length - GUTTER * (count - 1) as f64) / count as f64;
+    let (w, h) = (each(area.w, columns), each(area.h, 2));
     for (i, chart) in charts.iter().enumerate() {
-        let x = area.x + (w + GUTTER) * (i % 2) as f64;
-        let y = area.y + (h + GUTTER) * (i / 2) as f64;
+        let x = area.x + (w + GUTTER) * (i % columns) as f64;
+        let y = area.y + (h + GUTTER) * (i / columns) as f64;
         out.append(chart.draw(Rect::new(x, y, w, h)));
     }
     out
@@ -103,12 +126,15 @@ fn words_of(curve: &Curve) -> (&'static str, String) {
         "group-delay" => "Group delay",
         "current" => "Current",
         "radiator-travel" => "Radiator travel",
-        "vent-speed" => "Vent",
+        "vent-speed" => "Air in the vent",
         _ => "Curve",
     };
-    let label = match curve.unit {
-        "dB" => "dB re 20 µPa, rms".to_owned(),
-        unit => format!("{} in {unit}", title.to_lowercase()),
+    let label = match (curve.id, curve.unit) {
+        (_, "dB") => "dB re 20 µPa, rms".to_owned(),
+        ("vent-speed", unit) => format!("peak air speed in {unit}"),
+        ("current", unit) => format!("rms current in {unit}"),
+        ("travel" | "radiator-travel", unit) => format!("peak travel in {unit}"),
+        (_, unit) => format!("{} in {unit}", title.to_lowercase()),
     };
     (title, label)
 }
@@ -132,7 +158,7 @@ fn y_axis(curve: &Curve, label: String) -> Axis {
         .chain(band)
         .copied()
         .filter(|v| v.is_finite());
-    let top = finite.fold(f64::MIN, f64::max);
+    let (least, top) = finite.fold((0.0, f64::MIN), |(a, b), v| (v.min(a), v.max(b)));
     let top = if top > f64::MIN { top } else { 1.0 };
     match (curve.unit, curve.mark) {
         ("dB", _) => {
@@ -140,13 +166,50 @@ fn y_axis(curve: &Curve, label: String) -> Axis {
             Axis::linear(&label, top - 40.0, top)
         }
         ("°", _) => Axis::linear(&label, -90.0, 90.0),
-        ("Ω", _) => Axis::linear_around(&label, [0.0, top], 1.0),
+        ("Ω", _) => {
+            let bottom = bottom(curve);
+            Axis::log(&label, bottom, round_above(top).max(10.0 * bottom))
+        }
         (_, Some(mark)) => {
             let top = top.clamp(1.25 * mark, 2.5 * mark);
             Axis::linear_around(&label, [0.0, top], 0.0)
         }
-        _ => Axis::linear_around(&label, [0.0, top], 1e-6),
+        _ => Axis::linear_around(&label, [least, top], 1e-6),
     }
+}
+
+/// A round value below every value of the curve, its band and its mark.
+fn bottom(curve: &Curve) -> f64 {
+    let band = curve.p90.iter().chain(&curve.p10).flatten();
+    let all = curve.y.iter().chain(band).chain(&curve.mark).copied();
+    let least = all.filter(|v| *v > 0.0).fold(f64::MAX, f64::min);
+    if least < f64::MAX {
+        1.0 / round_above(1.25 / least)
+    } else {
+        1.0
+    }
+}
+
+/// The next of 1, 2, 5, 10, … at or above a positive value.
+fn round_above(value: f64) -> f64 {
+    let power = math::pow(10.0, math::floor(math::log10(value)));
+    let step = [1.0, 2.0, 5.0, 10.0].into_iter();
+    step.map(|s| s * power)
+        .find(|v| *v >= value * (1.0 - 1e-9))
+        .unwrap_or(10.0 * power)
+}
+
+/// The −6 dB point as promised, and as the brief asks for it.
+fn how_low(report: &Report) -> Vec<Mark> {
+    let Some(low) = report.promises.iter().find(|p| p.id == "low") else {
+        return Vec::new();
+    };
+    let at = |name: &str, hertz: f64| {
+        let said = format!("{name}: {}", say::plain(hertz, &low.unit));
+        Mark::AtX(hertz, said)
+    };
+    let asked = low.target.map(|target| at("brief", target));
+    asked.into_iter().chain([at("−6 dB", low.value)]).collect()
 }
 
 /// Runs of one limit along the curve.
@@ -179,7 +242,7 @@ fn discharge(discharge: &Discharging, wanted: Option<f64>) -> Chart {
         Axis::linear_around("time in h", [0.0, longest], 0.1),
         Axis::linear_around(
             "volts at the battery",
-            volts.chain([discharge.end_voltage]),
+            volts.chain([discharge.end_voltage - 0.3]),
             0.5,
         ),
     );

@@ -36,7 +36,7 @@ fn customary(value: f64, unit: &str) -> (f64, &str) {
         "m/N" if size < 1.0 => (1e3, "mm/N"),
         "Ω" if size < 1.0 => (1e3, "mΩ"),
         "A" if size < 1.0 => (1e3, "mA"),
-        "C" => (1.0 / 3600.0, "Ah"),
+        "A·s" | "C" => (1.0 / 3600.0, "Ah"),
         other => (1.0, other),
     }
 }
@@ -119,6 +119,7 @@ mod tests {
             (1234.5, "Hz", "1234\u{a0}Hz"),
             (0.5, "", "0.500"),
             (1.0, "×", "× 1.00"),
+            (43_200.0, "A·s", "12.0\u{a0}Ah"),
             (0.0, "kg", "0\u{a0}g"),
         ] {
             assert_eq!(engineering(value, unit), said);
