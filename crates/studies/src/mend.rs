@@ -161,6 +161,7 @@ fn is_wish(id: &str) -> bool {
 /// What candidates are held against.
 struct Trials<'a> {
     texts: Texts<'a>,
+    subject: &'a Subject,
     builds: usize,
     /// What is wrong with the unedited design: its nominal build on the coarse grid.
     quick: Wrongs,
@@ -169,7 +170,7 @@ struct Trials<'a> {
 }
 
 impl<'a> Trials<'a> {
-    fn new(texts: Texts<'a>, evidence: &Evidence<'_>, said: &[Said]) -> Self {
+    fn new(texts: Texts<'a>, evidence: &Evidence<'a>, said: &[Said]) -> Self {
         let builds = evidence.drawn.outcomes.len().min(TRIAL_BUILDS);
         let mendable = said.iter().any(|(_, verdict)| !verdict.ladders.is_empty());
         let wrongs = |grid, builds| {
@@ -181,6 +182,7 @@ impl<'a> Trials<'a> {
         };
         Self {
             texts,
+            subject: evidence.subject,
             builds,
             quick: wrongs(Grid::coarse(), 0),
             thorough: wrongs(Grid::fine(), builds),
@@ -249,7 +251,7 @@ impl<'a> Trials<'a> {
     fn edited(&self, candidate: &Candidate) -> Option<Subject> {
         let edited = apply(self.texts.design, &candidate.edits).ok()?;
         let project = design::read(&edited, self.texts.shelf).ok()?;
-        Subject::new(project, 1.0).ok()
+        self.subject.variant(project).ok()
     }
 }
 

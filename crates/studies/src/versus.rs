@@ -89,7 +89,7 @@ pub(crate) fn versus(subject: &Subject, builds: usize) -> Option<Versus> {
 fn variant(subject: &Subject, kind: EnclosureKind) -> Option<Subject> {
     let mut project = subject.project.clone();
     project.design.enclosure.kind = kind;
-    Subject::new(project, 1.0).ok()
+    subject.variant(project).ok()
 }
 
 fn study(subject: &Subject, builds: usize) -> Option<(Way, Outcome)> {

@@ -113,12 +113,43 @@ pub(super) fn fuller(evidence: &Evidence<'_>) -> Vec<Candidate> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::probe::{VENT, check, with};
     use super::*;
+    use crate::check::Severity::{Caution, Good};
 
     #[test]
     fn hump_of_a_closed_box_by_the_published_relation() {
         // Table of the closed box (`small-1972`): Qtc 1 peaks 1.249 dB at √2 times the resonance.
         assert!((hump(1.0) - 1.249_4).abs() < 1e-3, "{}", hump(1.0));
         assert!((peak_at(50.0, 1.0) - 70.71).abs() < 0.01);
+    }
+
+    #[test]
+    fn a_small_box_booms_and_a_large_one_is_thin() {
+        check(CHECK.id, &[], &[Good]);
+        with(VENT).check(CHECK.id, &[]);
+        let coaxial = [
+            ("drivers.1.part", "coaxial 4 in, 4 ohm"),
+            ("box.outside", "300 x 200 x 160 mm"),
+        ];
+        let found = check(CHECK.id, &coaxial, &[Caution]);
+        assert_eq!(found[0].title, "Sealed box booms");
+        assert!(found[0].mend.is_some(), "{found:#?}");
+        let strong = [
+            ("drivers.1.part", "woofer 5.25 in, 8 ohm"),
+            ("box.outside", "420 x 260 x 240 mm"),
+            ("box.filling", "100 %"),
+        ];
+        let found = with(&strong).findings(CHECK.id);
+        assert!(found[0].measured.unwrap() < 0.8, "{found:#?}");
+    }
+
+    #[test]
+    fn odds_count_where_the_nominal_box_is_in_order() {
+        let near = [
+            ("drivers.1.part", "salvaged full-range 4 in, unknown"),
+            ("box.outside", "300 x 200 x 150 mm"),
+        ];
+        with(&near).builds(200).check(CHECK.id, &[Caution]);
     }
 }

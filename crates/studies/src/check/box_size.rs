@@ -77,3 +77,41 @@ fn trimmed(evidence: &Evidence<'_>, allowed: [f64; 3]) -> Option<Candidate> {
         .collect();
     resize::outside_to(evidence, &long, allowed)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn too_large_is_trimmed() {
+        check(CHECK.id, &[], &[Good]);
+        let long = [("box.outside", "440 x 240 x 200 mm")];
+        let found = check(CHECK.id, &long, &[Caution]);
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].value.as_deref(), Some("420 x 240 x 200 mm"));
+        check(CHECK.id, &[("box.outside", "560 x 240 x 200 mm")], &[Stop]);
+    }
+
+    #[test]
+    fn turned_it_would_fit() {
+        let found = check(
+            CHECK.id,
+            &[("box.outside", "240 x 400 x 200 mm")],
+            &[Caution],
+        );
+        assert_eq!(found[0].title, "Box is small enough only when turned");
+    }
+
+    #[test]
+    fn inside_sizes_grow_by_their_walls() {
+        // 11.9 mm walls: 400 inside are 423.8 outside.
+        let inside = with(&[])
+            .without("box.outside")
+            .with(&[("box.inside", "400 x 210 x 180 mm")]);
+        let found = inside.check(CHECK.id, &[Caution]);
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].value.as_deref(), Some("396 x 210 x 180 mm"));
+    }
+}

@@ -34,9 +34,10 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             let mut cause = format!(
                 "With these parts, {wish} must yield from {mark} to {value}, all else as asked."
             );
-            if !prices.is_empty() {
-                cause += &format!(" To keep it, {}.", prices.join("; or "));
-            }
+            cause += &match prices.as_slice() {
+                [] => " No other wish can give enough for it; other parts might.".into(),
+                prices => format!(" To keep it, {}.", prices.join("; or ")),
+            };
             let title = format!("The brief asks for too much together: {wish}");
             Some(Verdict::caution(title, cause).unless_mended(check))
         })
@@ -176,3 +177,48 @@ fn capacity(evidence: &Evidence<'_>, hours: f64) -> Option<String> {
 
 /// Times the capacity beyond which nobody would carry it.
 const MOST_CAPACITY: f64 = 20.0;
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::Caution;
+
+    #[test]
+    fn what_would_have_to_give() {
+        check(CHECK.id, &[], &[]);
+        let deep = [
+            ("box.outside", "300 x 200 x 160 mm"),
+            ("brief.largest", "300 x 200 x 160 mm"),
+            ("brief.lowest", "79 Hz"),
+            ("brief.cost", "91 €"),
+        ];
+        let deep = check(CHECK.id, &deep, &[Caution]);
+        assert!(deep[0].cause.contains("would have to hold"), "{deep:#?}");
+        let deeper = check(CHECK.id, &[("brief.lowest", "20 Hz")], &[Caution]);
+        assert!(deeper[0].cause.contains("No other wish"), "{deeper:#?}");
+        let loud = check(CHECK.id, &[("brief.loudness", "104 dB")], &[Caution]);
+        assert!(
+            loud[0]
+                .cause
+                .contains("listeners would have to come from 2.00 m to"),
+            "{loud:#?}"
+        );
+        let long = check(CHECK.id, &[("brief.runtime", "400 h")], &[Caution]);
+        assert!(
+            long[0].cause.contains("the battery would have to hold"),
+            "{long:#?}"
+        );
+    }
+
+    #[test]
+    fn the_numbers_hold_when_tried() {
+        let loud = check(CHECK.id, &[("brief.loudness", "104 dB")], &[Caution]);
+        let (_, near) = loud[0].cause.rsplit_once(" to ").unwrap();
+        let near = near.trim_end_matches('.');
+        let closer = with(&[("brief.loudness", "104 dB"), ("brief.distance", near)]);
+        let found = closer.findings("brief-loud");
+        let (level, wanted) = (found[0].measured.unwrap(), found[0].limit.unwrap());
+        assert!((level - wanted).abs() < 0.1, "{level} {wanted}");
+    }
+}

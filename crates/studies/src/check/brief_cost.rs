@@ -83,3 +83,37 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             })),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn a_dear_battery_is_swapped() {
+        check(CHECK.id, &[], &[Good]);
+        let dear = [
+            ("battery.part", "iron phosphate 12.8 V 12 Ah"),
+            ("brief.cost", "110 €"),
+        ];
+        let found = check(CHECK.id, &dear, &[Caution]);
+        assert!(
+            found[0]
+                .cause
+                .contains("Dearest: iron phosphate 12.8 V 12 Ah for 62 €"),
+            "{found:#?}"
+        );
+        assert!(found[0].mend.is_some(), "{found:#?}");
+        check(CHECK.id, &[("brief.cost", "20 €")], &[Stop]);
+    }
+
+    #[test]
+    fn other_currencies_are_said_in_words() {
+        let found = check(CHECK.id, &[("brief.cost", "125 CHF")], &[Good]);
+        assert!(
+            found[0].measured.is_none() && found[0].cause.contains("Not counted"),
+            "{found:#?}"
+        );
+    }
+}

@@ -64,3 +64,39 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .ladder(resize::smaller(evidence, Axis::Width)),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn heavy_walls_are_swapped() {
+        check(CHECK.id, &[], &[Good]);
+        let heavy = [("box.wall", "MDF 19 mm"), ("brief.weight", "7 kg")];
+        let found = check(CHECK.id, &heavy, &[Caution]);
+        assert!(found[0].cause.contains("Heaviest: walls"), "{found:#?}");
+        assert!(
+            found[0].mend.as_ref().unwrap().edits[0].key == "box.wall",
+            "{found:#?}"
+        );
+        check(CHECK.id, &[("brief.weight", "3 kg")], &[Stop]);
+    }
+
+    #[test]
+    fn a_measured_thickness_goes_with_its_wall() {
+        let heavy = [
+            ("box.wall", "MDF 19 mm"),
+            ("box.thickness", "19.2 mm"),
+            ("brief.weight", "7 kg"),
+        ];
+        let found = check(CHECK.id, &heavy, &[Caution]);
+        let edits = &found[0].mend.as_ref().unwrap().edits;
+        assert!(
+            edits
+                .iter()
+                .any(|edit| edit.key == "box.thickness" && edit.value.is_none())
+        );
+    }
+}

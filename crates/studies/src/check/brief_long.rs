@@ -65,3 +65,27 @@ fn more_batteries(evidence: &Evidence<'_>) -> Vec<Candidate> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn a_small_battery_is_swapped() {
+        check(CHECK.id, &[], &[Good]);
+        let small = [
+            ("battery.part", "lead-acid 12 V 4.5 Ah"),
+            ("brief.runtime", "200 h"),
+        ];
+        let found = check(CHECK.id, &small, &[Stop]);
+        assert!(found[0].unit == "h" && found[0].limit == Some(200.0));
+        let some = [
+            ("brief.runtime", "85 h"),
+            ("battery.part", "lead-acid 12 V 4.5 Ah"),
+        ];
+        let found = check(CHECK.id, &some, &[Caution]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+    }
+}

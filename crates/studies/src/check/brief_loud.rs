@@ -129,3 +129,31 @@ fn other_drivers(evidence: &Evidence<'_>) -> Vec<Candidate> {
         .flat_map(|group| swap::drivers(evidence, group, |_| true))
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn how_far_from_the_mark_decides() {
+        let found = check(CHECK.id, &[], &[Good]);
+        let value = found[0].measured.unwrap();
+        let asked = |more: f64| format!("{:.2} dB", value + more);
+        with(&[("brief.loudness", &asked(2.0))]).check(CHECK.id, &[Caution]);
+        with(&[("brief.loudness", &asked(9.0))]).check(CHECK.id, &[Stop]);
+        with(&[]).without("brief.loudness").check(CHECK.id, &[]);
+    }
+
+    #[test]
+    fn a_source_that_limits_is_mended_first() {
+        let weak = with(&[("source.loss", "20 dB"), ("brief.loudness", "82 dB")]);
+        let found = weak.check(CHECK.id, &[Caution]);
+        assert!(found[0].cause.contains("source runs out"), "{found:#?}");
+        assert!(
+            found[0].mend.as_ref().unwrap().edits[0].key == "source.loss",
+            "{found:#?}"
+        );
+    }
+}

@@ -52,3 +52,47 @@ fn lower_drivers(evidence: &Evidence<'_>, group: usize) -> Vec<super::Candidate>
         part.fs.is_some_and(|fs| fs.si < now)
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn odds_and_distance_from_the_mark_decide() {
+        check(CHECK.id, &[], &[Good]);
+        let value = check(CHECK.id, &[], &[Good])[0].measured.unwrap();
+        let mark = |by: f64| format!("{:.2} Hz", by * value);
+        // Kept on paper by a hair is kept by about half of the builds.
+        let hair = mark(1.001);
+        let found = with(&[("brief.lowest", &hair)])
+            .builds(200)
+            .check(CHECK.id, &[Caution]);
+        assert!(found[0].title.contains("not surely"), "{found:#?}");
+        with(&[("brief.lowest", &hair)]).check(CHECK.id, &[Good]);
+        with(&[("brief.lowest", &mark(0.95))]).check(CHECK.id, &[Caution]);
+        with(&[("brief.lowest", &mark(0.5))])
+            .builds(100)
+            .check(CHECK.id, &[Stop]);
+    }
+
+    #[test]
+    fn a_wish_that_is_absent_is_not_held_against_the_box() {
+        with(&[]).without("brief.lowest").check(CHECK.id, &[]);
+    }
+
+    #[test]
+    fn the_box_grows_within_the_largest_size() {
+        let smaller = [
+            ("box.outside", "360 x 230 x 180 mm"),
+            ("box.filling", "0 %"),
+        ];
+        let low = with(&smaller).check(CHECK.id, &[Good])[0].measured.unwrap();
+        let wish = format!("{:.1} Hz", 0.97 * low);
+        let found = with(&smaller)
+            .with(&[("brief.lowest", &wish)])
+            .check(CHECK.id, &[Caution]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+    }
+}

@@ -55,3 +55,39 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .mends(sides),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{Probe, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    /// Left and right as given.
+    fn sides(left: &str, right: &str) -> Probe {
+        with(&[
+            ("drivers.1.part", left),
+            ("drivers.1.side", "left"),
+            ("drivers.1.count", "1"),
+            ("drivers.2.part", right),
+            ("drivers.2.side", "right"),
+            ("drivers.2.count", "1"),
+        ])
+    }
+
+    #[test]
+    fn unlike_drivers_want_air_of_their_own() {
+        let (a, b) = ("full-range 4 in, 4 ohm", "full-range 3.5 in, 4 ohm");
+        let found = sides(a, b).check(CHECK.id, &[Caution]);
+        assert_eq!(found[0].mend.as_ref().unwrap().edits[0].key, "box.chambers");
+        sides(a, b)
+            .with(&[("box.chambers", "one per side")])
+            .check(CHECK.id, &[Good]);
+        sides(a, a).check(CHECK.id, &[Good]);
+    }
+
+    #[test]
+    fn a_single_driver_has_nobody_to_quarrel_with() {
+        let mono = [("drivers.1.side", "mono"), ("drivers.1.count", "1")];
+        check(CHECK.id, &mono, &[]);
+    }
+}

@@ -51,3 +51,24 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .mends(swap::batteries(evidence, |_| true)),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn full_voltage_into_few_ohms_reaches_the_limit() {
+        // 28.8 V into 3.5 Ω ask for more than 7 A.
+        let strong = [
+            ("battery.part", "iron phosphate 25.6 V 6 Ah"),
+            ("amplifier.part", "amplifier 2 x 30 W, 18 V"),
+        ];
+        let found = check(CHECK.id, &strong, &[Caution]);
+        assert!(found[0].measured.unwrap() > 7.0);
+        let eight = ("drivers.1.part", "full-range 4 in, 8 ohm");
+        check(CHECK.id, &[strong[0], strong[1], eight], &[Good]);
+        check(CHECK.id, &[], &[Good]);
+    }
+}

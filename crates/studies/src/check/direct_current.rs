@@ -57,3 +57,26 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .mends(swap::amplifiers(evidence, |board| board.bridged)),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn an_output_that_rests_at_half_the_supply_wants_a_capacitor() {
+        check(CHECK.id, &[], &[]);
+        let half = (
+            "amplifier.part",
+            "linear amplifier 2 x 5 W, 12 V, not bridged",
+        );
+        let found = check(CHECK.id, &[half], &[Stop]);
+        assert!(found[0].mend.is_some());
+        check(
+            CHECK.id,
+            &[half, ("amplifier.coupling", "2200 µF")],
+            &[Good],
+        );
+    }
+}

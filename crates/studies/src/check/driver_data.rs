@@ -112,3 +112,35 @@ fn scale(name: &str) -> (f64, &'static str) {
         _ => (1.0, ""),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{Probe, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    /// The clean design's driver with one value changed.
+    fn stating(value: &str) -> Probe {
+        let part = "[[driver]]\nname = \"full-range 4 in, 4 ohm\"\n";
+        with(&[]).shelf(&format!("{part}{value}"))
+    }
+
+    #[test]
+    fn how_far_off_decides() {
+        check(CHECK.id, &[], &[Good]);
+        stating("mms = \"4.7 g\"").check(CHECK.id, &[Good]);
+        let found = stating("mms = \"5.1 g\"").check(CHECK.id, &[Caution]);
+        assert!(
+            found[0].cause.contains("mms is stated as 5.10 g"),
+            "{}",
+            found[0].cause
+        );
+        stating("mms = \"46 g\"").check(CHECK.id, &[Stop]);
+    }
+
+    #[test]
+    fn flattering_sensitivity_is_no_stop() {
+        stating("sensitivity = \"91.9 dB\"").check(CHECK.id, &[Good]);
+        stating("sensitivity = \"97 dB\"").check(CHECK.id, &[Caution]);
+    }
+}

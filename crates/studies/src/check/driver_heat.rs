@@ -83,3 +83,26 @@ fn stronger(evidence: &Evidence<'_>) -> Vec<super::Candidate> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{Probe, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    /// The clean design's drivers, rated at so much, with music squeezed flat.
+    fn rated(watts: &str) -> Probe {
+        let part = "[[driver]]\nname = \"full-range 4 in, 4 ohm\"\n";
+        let shelf = format!("{part}power = \"{watts}\"");
+        with(&[("brief.programme", "squashed music")]).shelf(&shelf)
+    }
+
+    #[test]
+    fn music_squeezed_flat_heats() {
+        let watts = rated("25 W").check(CHECK.id, &[Good])[0].measured.unwrap();
+        // A quarter of 15 W of sine goes into 3.5 Ω; less where the impedance is higher.
+        assert!(watts > 1.0 && watts < 4.0, "{watts}");
+        rated("2 W").check(CHECK.id, &[Caution]);
+        rated("1 W").check(CHECK.id, &[Stop]);
+    }
+}

@@ -66,3 +66,20 @@ fn advice(evidence: &Evidence<'_>, name: &str) -> String {
         measurement.key
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn the_best_measurement_is_named() {
+        check(CHECK.id, &[], &[Good]);
+        let salvaged = [("drivers.1.part", "salvaged full-range 4 in, unknown")];
+        check(CHECK.id, &salvaged, &[Caution]);
+        let found = with(&salvaged).builds(200).check(CHECK.id, &[Caution]);
+        let advice = found[0].advice.as_ref().unwrap();
+        assert!(advice.starts_with("measure one thing: "), "{advice}");
+    }
+}

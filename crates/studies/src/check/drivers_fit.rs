@@ -117,3 +117,48 @@ fn behind_front(evidence: &Evidence<'_>) -> Verdict {
         .advice("make the box deeper, or take shallower drivers")
         .ladder(resize::larger(evidence, Axis::Depth))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{RADIATOR, check, with};
+    use super::CHECK;
+    use crate::check::Severity;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn frames_stay_on_the_front() {
+        check(CHECK.id, &[], &[Good, Good]);
+        let narrow = [("box.outside", "210 x 240 x 230 mm")];
+        let found = with(&narrow).findings(CHECK.id);
+        assert_eq!(
+            found[0].severity,
+            Severity::Good,
+            "stands upright: {found:#?}"
+        );
+        let small = [("box.outside", "150 x 200 x 230 mm")];
+        let found = check(CHECK.id, &small, &[Stop, Good]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+    }
+
+    #[test]
+    fn openings_may_go_elsewhere() {
+        let row = with(RADIATOR).with(&[
+            ("box.radiator.part", "radiator 6.5 in"),
+            ("box.outside", "360 x 240 x 200 mm"),
+        ]);
+        row.check(CHECK.id, &[Caution, Good]);
+    }
+
+    #[test]
+    fn magnets_stay_off_the_back_wall() {
+        // 54 mm of driver; inside is 24 mm less than outside.
+        let deep = |depth: &str| [("box.outside", format!("400 x 240 x {depth} mm"))];
+        let probe = |depth| {
+            let keys = deep(depth);
+            with(&[(keys[0].0, keys[0].1.as_str())])
+        };
+        probe("90").check(CHECK.id, &[Good, Good]);
+        probe("84").check(CHECK.id, &[Caution, Good]);
+        probe("76").check(CHECK.id, &[Stop, Good]);
+    }
+}

@@ -108,3 +108,40 @@ fn charge_left(evidence: &Evidence<'_>, least: f64) -> f64 {
     }
     super::variant::least_that(0.0, 1.0, |charge| !too_low(charge)).unwrap_or(1.0)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{Probe, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    /// The clean design's battery with another end.
+    fn ending_at(volts: &str) -> Probe {
+        let part = "[[battery]]\nname = \"iron phosphate 12.8 V 6 Ah\"\n";
+        with(&[]).shelf(&format!("{part}end_voltage = \"{volts}\""))
+    }
+
+    #[test]
+    fn lithium_is_not_drained_further_than_it_bears() {
+        // Four cells of 2.5 V; three per cent of leeway.
+        ending_at("10 V").check(CHECK.id, &[Good, Good]);
+        ending_at("9.8 V").check(CHECK.id, &[Good, Good]);
+        ending_at("9.5 V").check(CHECK.id, &[Stop, Good]);
+    }
+
+    #[test]
+    fn lead_is_harmed_rather_than_dangerous() {
+        let part = "[[battery]]\nname = \"lead-acid 12 V 7 Ah\"\nend_voltage = \"9 V\"";
+        let lead = with(&[("battery.part", "lead-acid 12 V 7 Ah")]).shelf(part);
+        lead.check(CHECK.id, &[Caution, Good]);
+    }
+
+    #[test]
+    fn a_board_that_gives_up_early_wastes_charge() {
+        let part = "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\n";
+        let board = |least: &str| with(&[]).shelf(&format!("{part}supply_min = \"{least}\""));
+        board("10.4 V").check(CHECK.id, &[Good, Good]);
+        let found = board("13 V").check(CHECK.id, &[Caution, Good]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+    }
+}

@@ -41,3 +41,20 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .advice("play it against a wall, turn the bass up a little, or make the face wider; bass turned up takes travel and battery"),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn a_wall_gives_back_what_the_open_takes() {
+        check(CHECK.id, &[], &[Good]);
+        let wall = check(CHECK.id, &[], &[Good])[0].measured.unwrap();
+        let free = check(CHECK.id, &[("place.stands", "free")], &[Caution])[0]
+            .measured
+            .unwrap();
+        assert!(free > wall + 3.0, "{free} {wall}");
+    }
+}

@@ -37,8 +37,8 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         };
         (wanted.level.si + weighting).min(outcome.loud_a)
     });
-    let near = variant::outcome_with(evidence, |design| design.brief.distance.si = 1.0);
-    let closer = near.map_or(0.0, |near| near.loud_a - outcome.loud_a);
+    let distance = brief.distance.si;
+    let closer = level_at(evidence, NEAR) - level_at(evidence, distance);
     let line = |place: &str, level: f64| {
         format!(
             "{place} {} can be borne for {} a week by adults and {} by children",
@@ -47,19 +47,17 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             hours(sensitive_hours_per_week(level))
         )
     };
-    let cause = format!(
-        "{}; {}; {}.",
-        line(
-            &format!(
-                "Playing {}, at {},",
-                evidence.at_level(),
-                number(brief.distance.si, "m")
-            ),
-            wanted
-        ),
-        line("at 1 m,", wanted + closer),
-        line("fully up at 1 m,", outcome.loud_a + closer),
+    let there = format!(
+        "Playing {}, at {},",
+        evidence.at_level(),
+        number(distance, "m")
     );
+    let mut lines = vec![line(&there, wanted)];
+    if distance > NEAR {
+        lines.push(line("at 1 m,", wanted + closer));
+    }
+    lines.push(line("fully up at 1 m,", outcome.loud_a + closer));
+    let cause = format!("{}.", lines.join("; "));
     let verdict = if wanted > WORKING_WEEK {
         Verdict::caution("Loud enough to harm hearing", cause)
             .advice("keep the hours short, and children and whoever turns the knob at a distance")
@@ -69,16 +67,45 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     vec![verdict.measured(wanted, WORKING_WEEK, "dB(A)")]
 }
 
-/// Hours as anyone says them; minutes below two hours; no more than there are in a week.
+/// Where whoever turns the knob stands, in m.
+const NEAR: f64 = 1.0;
+
+/// The loudest A-weighted level at a distance.
+fn level_at(evidence: &Evidence<'_>, distance: f64) -> f64 {
+    let outcome = variant::outcome_with(evidence, |design| design.brief.distance.si = distance);
+    outcome.map_or(evidence.outcome.loud_a, |outcome| outcome.loud_a)
+}
+
+/// Hours as anyone says them: minutes below two hours, and no more than a week has.
 fn hours(hours: f64) -> String {
-    if hours >= WEEK {
-        "all hours".into()
-    } else if hours < 2.0 {
-        number(60.0 * hours, "min")
-    } else {
-        number(hours, "h")
+    match hours {
+        _ if hours >= WEEK => "all hours".into(),
+        _ if hours >= 10.0 => format!("{hours:.0} h"),
+        _ if hours >= 2.0 => format!("{hours:.1} h"),
+        _ => format!("{:.0} min", 60.0 * hours),
     }
 }
 
 /// Hours of a week.
 const WEEK: f64 = 168.0;
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn hours_follow_the_weekly_allowance() {
+        check(CHECK.id, &[], &[Good]);
+        // Asked for in dB(A), so that the allowance can be read off: 89 dB(A), 5.04 h (`itu-h870`).
+        let loud = [("brief.loudness", "89 dB(A)"), ("brief.distance", "1 m")];
+        let found = check(CHECK.id, &loud, &[Caution]);
+        assert!(
+            found[0].cause.contains("5.0 h a week"),
+            "{}",
+            found[0].cause
+        );
+        assert!(found[0].cause.contains("96 min"), "{}", found[0].cause);
+    }
+}

@@ -54,3 +54,23 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         .mends([bay, out]),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn a_bay_or_taking_it_out_makes_it_safe() {
+        let lead = [("battery.part", "lead-acid 12 V 7 Ah")];
+        let inside = ("battery.charged_inside", "true");
+        let bay = ("battery.vented_bay", "true");
+        let found = check(CHECK.id, &[lead[0], inside], &[Stop]);
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].key, "battery.vented_bay");
+        check(CHECK.id, &lead, &[Good]);
+        check(CHECK.id, &[lead[0], inside, bay], &[Good]);
+        check(CHECK.id, &[inside], &[]);
+    }
+}

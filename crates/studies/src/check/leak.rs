@@ -40,3 +40,18 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         ],
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn open_holes_are_sealed() {
+        check(CHECK.id, &[], &[Good]);
+        check(CHECK.id, &[("box.leak", "usual")], &[Good]);
+        let found = check(CHECK.id, &[("box.leak", "leaky")], &[Caution]);
+        assert_eq!(found[0].mend.as_ref().unwrap().edits[0].key, "box.leak");
+    }
+}

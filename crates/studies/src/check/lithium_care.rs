@@ -62,3 +62,35 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             )]),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn charging_inside_is_a_caution() {
+        check(CHECK.id, &[], &[Good]);
+        let inside = ("battery.charged_inside", "true");
+        let found = check(CHECK.id, &[inside], &[Caution]);
+        assert!(found[0].mend.is_some());
+        check(
+            CHECK.id,
+            &[inside, ("battery.part", "lead-acid 12 V 7 Ah")],
+            &[],
+        );
+    }
+
+    #[test]
+    fn airlines_are_named_above_a_hundred_watt_hours() {
+        let cause = |part| {
+            check(CHECK.id, &[("battery.part", part)], &[Good])[0]
+                .cause
+                .clone()
+        };
+        assert!(!cause("iron phosphate 12.8 V 6 Ah").contains("airlines"));
+        assert!(cause("lithium-ion 14.4 V 6.8 Ah").contains("only with approval"));
+        assert!(cause("iron phosphate 12.8 V 12 Ah").contains("only with approval"));
+    }
+}

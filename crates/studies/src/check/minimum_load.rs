@@ -101,3 +101,40 @@ fn higher(evidence: &Evidence<'_>) -> Vec<Candidate> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn four_ohm_in_parallel_are_two() {
+        check(CHECK.id, &[], &[Good]);
+        let four = ("drivers.1.count", "4");
+        let small = ("drivers.1.part", "full-range 3.5 in, 4 ohm");
+        let found = check(CHECK.id, &[four, small], &[Stop]);
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.words, "full-range 3.5 in, 4 ohm wired in series");
+        check(
+            CHECK.id,
+            &[four, small, ("drivers.1.wiring", "series")],
+            &[Good],
+        );
+    }
+
+    #[test]
+    fn a_dip_to_eighty_per_cent_is_allowed() {
+        let coil = |re: &str| {
+            let part = "[[driver]]\nname = \"full-range 4 in, 4 ohm\"\n";
+            with(&[]).shelf(&format!("{part}re = \"{re}\""))
+        };
+        coil("3.3 Ω ± 1 %").check(CHECK.id, &[Good]);
+        coil("3.0 Ω").check(CHECK.id, &[Caution]);
+        coil("2.5 Ω").check(CHECK.id, &[Stop]);
+        // Nominally allowed, but one build of ten is not.
+        coil("3.22 Ω ± 10 %")
+            .builds(200)
+            .check(CHECK.id, &[Caution]);
+    }
+}

@@ -114,13 +114,26 @@ fn fits(part: [f64; 3], mut space: [f64; 3]) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use super::super::probe::{check, with};
     use super::*;
+    use crate::check::Severity::{Caution, Good, Stop};
 
     #[test]
     fn a_block_fits_in_any_position() {
         let part = [0.151, 0.098, 0.065];
         assert!(fits(part, [0.08, 0.16, 0.12]));
-        assert!(!fits(part, [0.08, 0.15, 0.30]));
+        assert!(!fits(part, [0.08, 0.10, 0.30]));
         assert!(!fits(part, [0.30, 0.30, 0.068]));
+    }
+
+    #[test]
+    fn a_battery_finds_room_beside_the_drivers() {
+        check(CHECK.id, &[], &[Good, Good]);
+        // 151 x 98 x 98 mm behind drivers 54 mm deep.
+        let large = ("battery.part", "lead-acid 12 V 12 Ah");
+        let size = |text| [("box.outside", text), large];
+        with(&size("400 x 240 x 200 mm")).check(CHECK.id, &[Good, Good]);
+        with(&size("300 x 200 x 130 mm")).check(CHECK.id, &[Caution, Good]);
+        with(&size("300 x 200 x 110 mm")).check(CHECK.id, &[Stop, Good]);
     }
 }

@@ -70,7 +70,7 @@ pub(super) const RADIATOR: &[(&str, &str)] = &[
 #[derive(Clone)]
 pub(super) struct Probe {
     design: String,
-    shelf: Option<&'static str>,
+    shelf: Option<String>,
     builds: usize,
 }
 
@@ -100,8 +100,8 @@ impl Probe {
     }
 
     /// With a shelf of one's own, given without its format line.
-    pub(super) fn shelf(mut self, text: &'static str) -> Self {
-        self.shelf = Some(text);
+    pub(super) fn shelf(mut self, text: &str) -> Self {
+        self.shelf = Some(format!("format = 1\n{text}"));
         self
     }
 
@@ -118,10 +118,9 @@ impl Probe {
     }
 
     fn all(&self) -> Vec<Finding> {
-        let shelf = self.shelf.map(|text| format!("format = 1\n{text}"));
         let texts = Texts {
             design: &self.design,
-            shelf: shelf.as_deref(),
+            shelf: self.shelf.as_deref(),
         };
         let options = Options {
             builds: self.builds,

@@ -97,3 +97,42 @@ fn at_brief(evidence: &Evidence<'_>) -> f64 {
     let channels = f64::from(evidence.subject.channels_used());
     channels * output * share + stage.idle_current
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{Probe, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    /// The clean design's battery with a protection board that passes so much.
+    fn passing(amperes: &str) -> Probe {
+        let part = "[[battery]]\nname = \"iron phosphate 12.8 V 6 Ah\"\n";
+        with(&[]).shelf(&format!("{part}protection_current = \"{amperes}\""))
+    }
+
+    #[test]
+    fn peaks_decide() {
+        let full = passing("10 A").check(CHECK.id, &[Good])[0]
+            .measured
+            .unwrap();
+        assert!(full > 6.0 && full < 9.0, "two channels of some 4 A: {full}");
+        passing("6 A").check(CHECK.id, &[Caution]);
+        let found = passing("0.3 A").check(CHECK.id, &[Stop]);
+        assert!(found[0].mend.is_some());
+    }
+
+    #[test]
+    fn batteries_in_parallel_share() {
+        passing("4 A")
+            .with(&[("battery.count", "2")])
+            .check(CHECK.id, &[Good]);
+    }
+
+    #[test]
+    fn lithium_without_a_word_about_protection_is_doubtful() {
+        let part = "[[battery]]\nname = \"bare\"\nchemistry = \"lithium-ion\"\ncells = 3\ncapacity = \"6 Ah\"\nresistance = \"60 mΩ\"\nsize = \"70 x 56 x 40 mm\"\nweight = \"0.3 kg\"\nprice = \"10 €\"";
+        let bare = with(&[]).shelf(part).with(&[("battery.part", "bare")]);
+        bare.check(CHECK.id, &[Caution]);
+        check(CHECK.id, &[("battery.part", "lead-acid 12 V 7 Ah")], &[]);
+    }
+}

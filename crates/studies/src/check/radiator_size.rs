@@ -67,3 +67,21 @@ fn more(evidence: &Evidence<'_>) -> Option<Candidate> {
         count.to_string(),
     ))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{RADIATOR, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn twice_the_air_of_the_cones() {
+        with(RADIATOR).check(CHECK.id, &[Good]);
+        check(CHECK.id, &[], &[]);
+        let small = with(RADIATOR).with(&[("box.radiator.part", "radiator 3 in")]);
+        let found = small.check(CHECK.id, &[Caution]);
+        // 34 cm² × 5 mm against two of 57 cm² × 3 mm.
+        assert!((found[0].measured.unwrap() - 34.0 * 5.0 / (2.0 * 57.0 * 3.0)).abs() < 1e-9);
+        assert!(found[0].mend.is_some());
+    }
+}

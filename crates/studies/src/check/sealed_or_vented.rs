@@ -63,3 +63,19 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .advice(advice),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn the_other_way_is_named_where_it_is_surer() {
+        check(CHECK.id, &[], &[]);
+        with(&[]).builds(200).check(CHECK.id, &[Good]);
+        let deep = with(&[("brief.lowest", "55 Hz")]).builds(200);
+        let found = deep.check(CHECK.id, &[Caution]);
+        assert!(found[0].title.starts_with("Vented it would"), "{found:#?}");
+    }
+}

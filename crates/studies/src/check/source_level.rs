@@ -92,3 +92,25 @@ fn divider(evidence: &Evidence<'_>, ratio: f64) -> Candidate {
         format!("{:.0} dB", (lost + more).round()),
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn gain_far_beyond_need_is_touchy() {
+        check(CHECK.id, &[("source.level", "2 V")], &[Good]);
+        let found = check(CHECK.id, &[("source.level", "10 V")], &[Caution]);
+        assert!(found[0].mend.as_ref().unwrap().words.contains("divider"));
+    }
+
+    #[test]
+    fn a_weak_source_matters_where_loudness_is_missed() {
+        let weak = ("source.level", "0.5 V");
+        check(CHECK.id, &[weak], &[Good]);
+        check(CHECK.id, &[weak, ("brief.loudness", "97 dB")], &[Caution]);
+        check(CHECK.id, &[("source.level", "0.1 V")], &[Caution]);
+    }
+}

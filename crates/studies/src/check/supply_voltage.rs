@@ -109,3 +109,49 @@ fn others(evidence: &Evidence<'_>) -> impl Iterator<Item = super::Candidate> {
         .into_iter()
         .chain(swap::batteries(evidence, |_| true))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{Probe, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    /// A board that bears so much; recommended where given.
+    const BOARD: &str = "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\n";
+
+    fn on_board(limits: &str) -> Probe {
+        with(&[]).shelf(&format!("{BOARD}{limits}"))
+    }
+
+    #[test]
+    fn full_charge_decides() {
+        // Four iron phosphate cells: 14.4 V full, 14.6 V on the charger.
+        let clear = "supply_max = \"16 V\"\nsupply_recommended = \"15 V\"";
+        on_board(clear).check(CHECK.id, &[Good]);
+        let close = "supply_max = \"15 V\"\nsupply_recommended = \"15 V\"";
+        on_board(close).check(CHECK.id, &[Caution]);
+        let above = "supply_max = \"16 V\"\nsupply_recommended = \"14 V\"";
+        on_board(above).check(CHECK.id, &[Caution]);
+        let broken = "supply_max = \"14.3 V\"\nsupply_recommended = \"14 V\"";
+        let found = on_board(broken).check(CHECK.id, &[Stop]);
+        assert!((found[0].measured.unwrap() - 14.4).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_charger_counts_only_inside() {
+        let between = "supply_max = \"14.5 V\"\nsupply_recommended = \"14.5 V\"";
+        on_board(between).check(CHECK.id, &[Caution]);
+        let inside = on_board(between).with(&[("battery.charged_inside", "true")]);
+        inside.check(CHECK.id, &[Stop]);
+    }
+
+    #[test]
+    fn too_few_cells_run_nothing() {
+        let found = check(
+            CHECK.id,
+            &[("battery.part", "lithium-ion 3.6 V 5 Ah")],
+            &[Stop],
+        );
+        assert!(found[0].mend.is_some());
+    }
+}

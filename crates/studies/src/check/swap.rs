@@ -183,19 +183,35 @@ pub(super) fn radiators(
     .collect()
 }
 
-/// Other walls; a thickness measured on the old ones goes.
+/// Least stiffness of other walls over that of the present ones, for the same
+/// panels: thinner walls buzz. Common practice, no source.
+const STIFFNESS: f64 = 0.35;
+
+/// Bending stiffness of a sheet in N·m, up to a factor that is the same for all.
+fn stiffness(sheet: &SheetPart, thickness: f64) -> Option<f64> {
+    let modulus = sheet.modulus?.si;
+    Some(modulus * thickness * thickness * thickness)
+}
+
+/// Other walls that are stiff enough; a thickness measured on the old ones goes.
 pub(super) fn walls(
     evidence: &Evidence<'_>,
     passes: impl Fn(&SheetPart) -> bool,
 ) -> Vec<Candidate> {
     let plan = &evidence.design().enclosure;
+    let now = stiffness(&plan.wall, evidence.build.enclosure.thickness);
+    let stiff = |sheet: &SheetPart| {
+        stiffness(sheet, sheet.thickness.si)
+            .zip(now)
+            .is_some_and(|(other, now)| other >= STIFFNESS * now)
+    };
     others(
         evidence,
         &evidence.subject.project.shelf.sheets,
         &plan.wall.common.name.text,
         1,
         |part| &part.common,
-        passes,
+        |sheet| stiff(sheet) && passes(sheet),
     )
     .into_iter()
     .map(|part| {

@@ -88,3 +88,40 @@ fn radiators(evidence: &Evidence<'_>, share: f64) -> Verdict {
         .ladder(tune::lower(evidence))
         .mends(larger)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{RADIATOR, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn asking_for_more_than_cones_can_do() {
+        check(CHECK.id, &[], &[Good]);
+        check(CHECK.id, &[("brief.loudness", "105 dB")], &[Caution]);
+        with(RADIATOR).check(CHECK.id, &[Good, Good]);
+    }
+
+    #[test]
+    fn a_light_radiator_runs_out_of_travel() {
+        let loud = with(RADIATOR).with(&[
+            ("box.radiator.part", "radiator 3 in"),
+            ("brief.loudness", "99 dB"),
+        ]);
+        let found = loud.findings(CHECK.id);
+        assert!(
+            found.iter().any(|f| f.title == "Radiators travel too far"),
+            "{found:#?}"
+        );
+    }
+
+    #[test]
+    fn six_decibels_double_the_travel() {
+        let at = |level| {
+            check(CHECK.id, &[("brief.loudness", level)], &[Good])[0]
+                .measured
+                .unwrap()
+        };
+        assert!((at("80 dB") / at("73.9794 dB") - 2.0).abs() < 1e-4);
+    }
+}

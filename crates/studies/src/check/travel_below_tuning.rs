@@ -61,3 +61,23 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .mends([tune::sealed(evidence)]),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{VENT, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn a_high_tuning_leaves_the_cone_alone() {
+        check(CHECK.id, &[], &[]);
+        with(VENT).check(CHECK.id, &[Good]);
+        let high = with(VENT).with(&[
+            ("box.vent.diameter", "70 mm"),
+            ("box.vent.length", "20 mm"),
+            ("brief.programme", "squashed music"),
+        ]);
+        let found = high.check(CHECK.id, &[Caution]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+    }
+}

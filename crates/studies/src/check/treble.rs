@@ -47,3 +47,21 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         .mends(swaps),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::check;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn woofers_alone_are_dull() {
+        check(CHECK.id, &[], &[Good]);
+        let found = check(
+            CHECK.id,
+            &[("drivers.1.part", "woofer 4 in, 4 ohm")],
+            &[Caution],
+        );
+        assert!(found[0].mend.is_some());
+    }
+}

@@ -4,7 +4,6 @@
 use super::Evidence;
 use crate::outcome::{Bench, Outcome};
 use crate::sound::Grid;
-use crate::subject::Subject;
 use crate::vary::Draw;
 use design::{Design, Value};
 
@@ -16,7 +15,7 @@ pub(super) fn outcome_with(
 ) -> Option<Outcome> {
     let mut project = evidence.subject.project.clone();
     change(&mut project.design);
-    let subject = Subject::new(project, 1.0).ok()?;
+    let subject = evidence.subject.variant(project).ok()?;
     let mut bench = Bench::new(&subject, Grid::coarse());
     Some(bench.study(subject.build(&Draw::Nominal)).outcome)
 }

@@ -62,3 +62,21 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .mends(tune::radiators(evidence)),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{VENT, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn a_long_tube_wants_a_bend_and_a_longer_one_another_box() {
+        // The box is 176 mm deep inside.
+        let tube = |length| with(VENT).with(&[("box.vent.length", length)]);
+        tube("140 mm").check(CHECK.id, &[Good]);
+        let found = tube("180 mm").check(CHECK.id, &[Caution]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+        tube("600 mm").check(CHECK.id, &[Stop]);
+        check(CHECK.id, &[], &[]);
+    }
+}

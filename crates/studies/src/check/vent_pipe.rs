@@ -91,3 +91,30 @@ fn loudest(evidence: &Evidence<'_>, first: f64) -> (f64, f64) {
     });
     (at, db_amplitude(most))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{VENT, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn a_long_wide_tube_sings() {
+        check(CHECK.id, &[], &[]);
+        with(VENT).check(CHECK.id, &[Good]);
+        with(VENT)
+            .with(&[("box.vent.length", "30 mm")])
+            .check(CHECK.id, &[Good]);
+        let long = with(VENT).with(&[
+            ("box.vent.diameter", "70 mm"),
+            ("box.vent.length", "300 mm"),
+            ("box.filling", "0 %"),
+        ]);
+        let found = long.check(CHECK.id, &[Caution]);
+        // Half a wave in 300 mm and its ends: about 500 Hz.
+        assert!(
+            found[0].cause.contains(" 4") || found[0].cause.contains(" 5"),
+            "{found:#?}"
+        );
+    }
+}

@@ -55,3 +55,37 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
 
 /// Room for the last digits where the speed itself sets how loud it plays.
 const SLACK: f64 = 1.000_1;
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{VENT, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn a_thin_tube_chuffs() {
+        with(VENT).check(CHECK.id, &[Good]);
+        check(CHECK.id, &[], &[]);
+        let thin = with(VENT).with(&[
+            ("box.vent.diameter", "25 mm"),
+            ("box.vent.length", "30 mm"),
+            ("brief.loudness", "88 dB"),
+        ]);
+        let found = thin.check(CHECK.id, &[Caution]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+    }
+
+    #[test]
+    fn flared_ends_bear_more() {
+        let between = |flared| {
+            with(VENT).with(&[
+                ("box.vent.diameter", "36 mm"),
+                ("box.vent.length", "60 mm"),
+                ("box.vent.flared", flared),
+                ("brief.loudness", "90 dB"),
+            ])
+        };
+        between("true").check(CHECK.id, &[Good]);
+        between("false").check(CHECK.id, &[Caution]);
+    }
+}

@@ -36,7 +36,14 @@ pub(super) fn verdict(evidence: &Evidence<'_>, wish: &Wish) -> Option<Verdict> {
     };
     let value = number(promise.value, &promise.unit);
     let mark = number(target, &promise.unit);
-    let mut cause = format!("The box {} {value}; the brief asks for {mark}.", wish.does);
+    let mut cause = if value == mark && !promise.kept() {
+        format!(
+            "The box {} {value}, a hair on the wrong side of the {mark} asked for.",
+            wish.does
+        )
+    } else {
+        format!("The box {} {value}; the brief asks for {mark}.", wish.does)
+    };
     if let Some(odds) = promise.odds_sentence() {
         cause += &format!(" {}{}.", odds[..1].to_uppercase(), &odds[1..]);
     }

@@ -1,5 +1,6 @@
 //! How low and how loud: from the network's solution to levels and limits.
 
+mod baffles;
 mod gains;
 mod grid;
 mod limits;
@@ -7,6 +8,7 @@ mod loud;
 mod low;
 mod scene;
 
+pub(crate) use baffles::Baffles;
 pub(crate) use gains::Gains;
 pub(crate) use grid::Grid;
 pub use limits::Limit;

@@ -7,7 +7,7 @@ use design::{DriverKind, Programme, Stands};
 use physics::level::{absorption, weighting};
 use physics::math::{amplitude_from_db, power_from_db};
 use physics::programme::ProgrammeSpectrum;
-use physics::radiation::baffle::{BaffleModel, Face};
+use physics::radiation::baffle::Face;
 use physics::radiation::pair_gain;
 use physics::radiation::surroundings::{Directionality, Surroundings, power_gain_of};
 
@@ -55,7 +55,7 @@ impl Scene {
         let distance = design.brief.distance.si;
         let spectrum = spectrum(design.brief.programme.value);
         let surroundings = surroundings(subject);
-        let model = BaffleModel::new(&face(subject));
+        let model = subject.baffles.of(&face(subject));
         let each =
             |f: &dyn Fn(f64) -> f64| grid.hertz.iter().map(|&hertz| f(hertz)).collect::<Vec<_>>();
         let face_gain = |hertz: f64| model.gain(hertz, air.sound_speed).norm();

@@ -25,6 +25,7 @@ pub(crate) use cost::CostSubject;
 pub(crate) use weight::WeightSubject;
 
 use crate::build::Build;
+use crate::sound::Baffles;
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{Diagnostic, EnclosureKind, Project, Side};
 use physics::air::Air;
@@ -50,6 +51,8 @@ pub(crate) struct Subject {
     pub(crate) battery: BatterySubject,
     pub(crate) weight: WeightSubject,
     pub(crate) cost: CostSubject,
+    /// Faces met so far, shared with variants of the design.
+    pub(crate) baffles: Baffles,
     celsius: Uncertain,
 }
 
@@ -109,11 +112,24 @@ impl Subject {
             battery,
             weight,
             cost,
+            baffles: Baffles::default(),
             celsius,
             project,
         };
         subject.air = subject.air_at(&Draw::Nominal);
         Ok(subject)
+    }
+
+    /// A variant of this design made ready.
+    ///
+    /// # Errors
+    /// As for [`Subject::new`].
+    pub(crate) fn variant(&self, project: Project) -> Result<Self, Vec<Diagnostic>> {
+        let subject = Self::new(project, 1.0)?;
+        Ok(Self {
+            baffles: self.baffles.clone(),
+            ..subject
+        })
     }
 
     /// The numbers of one box.
