@@ -68,11 +68,12 @@ impl Dimension<'_> {
             0.9 + LETTERS.cap_height()
         };
         let base = at.moved(nx * gap, ny * gap);
-        out.text(
-            Text::new(base, self.figure, LETTERS)
-                .anchored(Anchor::Middle)
-                .turned(turn),
-        );
+        let text = Text::new(base, self.figure, LETTERS)
+            .anchored(Anchor::Middle)
+            .turned(turn);
+        // Whatever sticks out of the box must not run through the figure.
+        out.polygon(&text.corners(), Style::filled(Role::Paper));
+        out.text(text);
     }
 }
 

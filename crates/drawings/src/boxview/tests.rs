@@ -82,6 +82,13 @@ fn the_front_is_true_to_scale() {
     assert_eq!(on_sheet(view.drawing).collisions(), []);
 }
 
+#[test]
+fn parts_too_large_for_the_box_leave_its_dimensions_readable() {
+    let mut picture = demo();
+    picture.outside = [0.12, 0.12, 0.1];
+    assert_eq!(on_sheet(picture.axonometric(AREA)).collisions(), []);
+}
+
 proptest! {
     #[test]
     fn any_box_is_clear(

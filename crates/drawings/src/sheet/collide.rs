@@ -2,6 +2,7 @@
 
 use super::{Group, Item, Shape, Sheet, Style, Text};
 use crate::geometry::{Point, Rect};
+use crate::path::Polyline;
 
 /// Two things that must not meet and do.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,8 +32,9 @@ struct Stretch {
     rank: usize,
 }
 
+/// An opaque convex surface: it hides lines drawn before it.
 struct Patch {
-    rect: Rect,
+    outline: Polyline,
     rank: usize,
 }
 
@@ -80,10 +82,10 @@ impl Found {
 
     fn add_shape(&mut self, shape: &Shape, style: &Style, clip: Option<Rect>) {
         if style.fill.is_some_and(|f| f.opacity >= 1.0)
-            && let Some(rect) = inner_rect(shape)
+            && let Some(outline) = convex_outline(shape)
         {
             let rank = self.rank;
-            self.patches.push(Patch { rect, rank });
+            self.patches.push(Patch { outline, rank });
         }
         if style.stroke.is_none() {
             return;
@@ -135,7 +137,8 @@ impl Found {
             let hidden_below = self
                 .patches
                 .iter()
-                .filter(|p| p.rank < text.rank && p.rect.contains(&bounds))
+                .filter(|p| p.rank < text.rank)
+                .filter(|p| text.corners.iter().all(|c| p.outline.holds(*c)))
                 .map(|p| p.rank)
                 .max()
                 .unwrap_or(0);
@@ -165,21 +168,23 @@ fn shrunk(corners: [Point; 4]) -> [Point; 4] {
     })
 }
 
-/// A rectangle that an opaque shape surely covers.
-fn inner_rect(shape: &Shape) -> Option<Rect> {
-    match shape {
-        Shape::Rect(rect) => Some(*rect),
-        Shape::Circle { centre, radius } => {
-            let half = radius * core::f64::consts::FRAC_1_SQRT_2;
-            Some(Rect::new(
-                centre.x - half,
-                centre.y - half,
-                2.0 * half,
-                2.0 * half,
-            ))
-        }
-        Shape::Path(_) => None,
-    }
+/// The outline of a shape, if it is a single convex one.
+fn convex_outline(shape: &Shape) -> Option<Polyline> {
+    let mut lines = shape.to_path().flatten();
+    let line = lines.pop().filter(|_| lines.is_empty())?;
+    let n = line.points.len();
+    let turns = (0..n).map(|i| {
+        let (a, b, c) = (
+            line.points[i],
+            line.points[(i + 1) % n],
+            line.points[(i + 2) % n],
+        );
+        (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x)
+    });
+    let (left, right) = turns.fold((false, false), |(l, r), turn| {
+        (l || turn < -1e-9, r || turn > 1e-9)
+    });
+    (left != right).then_some(line)
 }
 
 /// Whether two convex outlines meet: no line parallel to an edge of either
