@@ -7,55 +7,119 @@ use boxwright_drawings::export::svg::svg;
 use boxwright_drawings::pack::pack;
 use boxwright_drawings::{Paper, Theme};
 use design::Project;
+use std::path::PathBuf;
 use studies::{Options, Report, Texts, run};
 
-/// Every shipped example, read and studied with a few builds.
-fn examples() -> Vec<(String, Project, Report)> {
+fn folders() -> Vec<PathBuf> {
     let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples");
-    let mut names: Vec<_> = std::fs::read_dir(root)
-        .unwrap()
+    let entries = std::fs::read_dir(root).unwrap();
+    let mut folders: Vec<_> = entries
         .map(|e| e.unwrap().path())
         .filter(|p| p.is_dir())
         .collect();
-    names.sort();
-    names
+    folders.sort();
+    folders
+}
+
+fn studied(design: &str, shelf: Option<&str>, builds: usize) -> (Project, Report) {
+    let options = Options {
+        builds,
+        spread: 1.0,
+        progress: &|_| {},
+    };
+    let project = design::read(design, shelf).unwrap();
+    let texts = Texts { design, shelf };
+    (project, run(texts, options).unwrap())
+}
+
+/// Every shipped example, read and studied with a few builds.
+fn examples() -> Vec<(String, Project, Report)> {
+    folders()
         .into_iter()
-        .map(|path| {
-            let design = std::fs::read_to_string(path.join("design.toml")).unwrap();
-            let shelf = std::fs::read_to_string(path.join("shelf.toml")).ok();
-            let texts = Texts {
-                design: &design,
-                shelf: shelf.as_deref(),
-            };
-            let options = Options {
-                builds: 250,
-                spread: 1.0,
-                progress: &|_| {},
-            };
-            let name = path.file_name().unwrap().to_string_lossy().into_owned();
-            let project = design::read(&design, shelf.as_deref()).unwrap();
-            (name, project, run(texts, options).unwrap())
+        .map(|folder| {
+            let design = std::fs::read_to_string(folder.join("design.toml")).unwrap();
+            let shelf = std::fs::read_to_string(folder.join("shelf.toml")).ok();
+            let (project, report) = studied(&design, shelf.as_deref(), 250);
+            let name = folder.file_name().unwrap().to_string_lossy().into_owned();
+            (name, project, report)
         })
         .collect()
+}
+
+/// No collision on any sheet; the pack is written out for the eye.
+fn clear(name: &str, project: &Project, report: &Report) {
+    for paper in [Paper::A4, Paper::Letter] {
+        let sheets = pack(project, report, paper, None);
+        assert!(sheets.len() >= 5, "{name}: {} sheets", sheets.len());
+        for sheet in &sheets {
+            let found = sheet.collisions();
+            assert_eq!(found, [], "{name}, “{}” on {}", sheet.title, paper.name());
+        }
+        let bytes = pdf(&sheets, name, None, Theme::Paper).unwrap();
+        let file = format!("pack {name} {}.pdf", paper.name()).replace(' ', "-");
+        std::fs::write(PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(file), bytes).unwrap();
+    }
 }
 
 #[test]
 fn the_pack_of_every_example_is_clear_on_both_papers() {
     for (name, project, report) in examples() {
-        for paper in [Paper::A4, Paper::Letter] {
-            let sheets = pack(&project, &report, paper, None);
-            assert!(sheets.len() >= 5, "{name}: {} sheets", sheets.len());
-            for sheet in &sheets {
-                let found = sheet.collisions();
-                assert_eq!(found, [], "{name}, “{}” on {}", sheet.title, paper.name());
-            }
-            let bytes = pdf(&sheets, &name, None, Theme::Paper).unwrap();
-            let path = format!(
-                "{}/pack-{name}-{}.pdf",
-                env!("CARGO_TARGET_TMPDIR"),
-                paper.name()
-            );
-            std::fs::write(path, bytes).unwrap();
+        clear(&name, &project, &report);
+    }
+}
+
+/// One line of the text replaced.
+fn with(text: &str, key: &str, line: &str) -> String {
+    let mut found = false;
+    let changed: Vec<&str> = text
+        .lines()
+        .map(|old| {
+            let hit = old.trim_start().starts_with(key) && !found;
+            found |= hit;
+            if hit { line } else { old }
+        })
+        .collect();
+    assert!(found, "no line begins with {key}");
+    changed.join("\n") + "\n"
+}
+
+#[test]
+fn odd_designs_still_make_clear_packs() {
+    let path = folders()[0].join("design.toml");
+    let text = std::fs::read_to_string(path).unwrap();
+    let long = "A name that goes on & on <like this> “with marks” until no title block holds it "
+        .repeat(3);
+    for (what, key, line) in [
+        (
+            "a long name",
+            "name =",
+            format!("name = \"{}\"", long.trim()),
+        ),
+        (
+            "a tiny box",
+            "outside =",
+            "outside = \"200 x 160 x 122 mm\"".to_owned(),
+        ),
+        (
+            "a flat box",
+            "outside =",
+            "outside = \"1200 x 150 x 150 mm\"".to_owned(),
+        ),
+        (
+            "a tall box",
+            "outside =",
+            "outside = \"200 x 1100 x 300 mm\"".to_owned(),
+        ),
+        ("no wish for bass", "lowest =", String::new()),
+        (
+            "an impossible wish",
+            "loudness =",
+            "loudness = \"130 dB\"".to_owned(),
+        ),
+    ] {
+        for builds in [0, 60] {
+            let (project, report) = studied(&with(&text, key, &line), None, builds);
+            clear(what, &project, &report);
         }
     }
 }
