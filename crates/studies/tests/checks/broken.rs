@@ -1,0 +1,296 @@
+//! Designs with one thing wrong, for each check one at least.
+
+use boxwright_studies::check::Edit;
+use boxwright_studies::{Options, Report, Texts, apply, run};
+
+/// A design in which nothing is wrong: indoors would do as well.
+const CLEAN: &str = r#"
+format = 1
+name = "Terrace"
+
+[brief]
+distance = "2 m"                     # the table
+loudness = "80 dB"
+lowest = "90 Hz"
+runtime = "6 h"
+largest = "420 x 260 x 240 mm"
+weight = "9 kg"
+cost = "200 €"
+
+[place]
+stands = "wall"
+
+[[drivers]]
+part = "full-range 4 in, 4 ohm"
+count = 2
+side = "both"
+
+[amplifier]
+part = "amplifier 2 x 15 W, 12 V"
+
+[source]
+level = "0.9 V"
+loss = "3 dB"
+
+[battery]
+part = "iron phosphate 12.8 V 6 Ah"
+charged_inside = false
+
+[box]
+outside = "400 x 240 x 200 mm"       # over the walls
+wall = "birch plywood 12 mm"
+kind = "sealed"
+filling = "40 %"
+leak = "tight"
+"#;
+
+const VENT: &[(&str, &str)] = &[
+    ("box.kind", "vented"),
+    ("box.filling", "10 %"),
+    ("box.vent.diameter", "46 mm"),
+    ("box.vent.length", "90 mm"),
+    ("box.vent.count", "1"),
+    ("box.vent.flared", "true"),
+];
+
+const RADIATOR: &[(&str, &str)] = &[
+    ("box.kind", "passive radiator"),
+    ("box.filling", "10 %"),
+    ("box.radiator.part", "radiator 5.25 in"),
+    ("box.radiator.count", "1"),
+];
+
+/// A design broken in one respect.
+pub(crate) struct Broken {
+    /// The check that must speak.
+    pub(crate) id: &'static str,
+    kind: &'static [(&'static str, &'static str)],
+    keys: &'static [(&'static str, &'static str)],
+    shelf: &'static str,
+    builds: usize,
+}
+
+const fn broken(id: &'static str, keys: &'static [(&'static str, &'static str)]) -> Broken {
+    Broken {
+        id,
+        kind: &[],
+        keys,
+        shelf: "",
+        builds: 0,
+    }
+}
+
+impl Broken {
+    const fn vented(self) -> Self {
+        Self { kind: VENT, ..self }
+    }
+
+    const fn with_radiator(self) -> Self {
+        Self {
+            kind: RADIATOR,
+            ..self
+        }
+    }
+
+    const fn shelf(self, shelf: &'static str) -> Self {
+        Self { shelf, ..self }
+    }
+
+    const fn builds(self, builds: usize) -> Self {
+        Self { builds, ..self }
+    }
+
+    /// The text of the design.
+    pub(crate) fn design(&self) -> String {
+        let edits: Vec<Edit> = self
+            .kind
+            .iter()
+            .chain(self.keys)
+            .map(|(key, value)| Edit {
+                key: (*key).into(),
+                value: Some((*value).into()),
+            })
+            .collect();
+        apply(CLEAN, &edits).unwrap()
+    }
+
+    /// The text of the shelf beside it.
+    pub(crate) fn shelf_text(&self) -> String {
+        format!("format = 1\n{}", self.shelf)
+    }
+
+    /// Studied with as many builds as it takes, or more.
+    pub(crate) fn report(&self, builds: usize) -> Report {
+        studied(&self.design(), &self.shelf_text(), builds.max(self.builds))
+    }
+}
+
+/// A design studied.
+pub(crate) fn studied(design: &str, shelf: &str, builds: usize) -> Report {
+    let texts = Texts {
+        design,
+        shelf: Some(shelf),
+    };
+    let options = Options {
+        builds,
+        spread: 1.0,
+        progress: &|_| {},
+    };
+    run(texts, options).unwrap_or_else(|errors| panic!("{errors:#?}\n{design}"))
+}
+
+/// For each check a design with which it finds fault.
+pub(crate) fn list() -> Vec<Broken> {
+    vec![
+        broken(
+            "lead-acid-airtight",
+            &[
+                ("battery.part", "lead-acid 12 V 7 Ah"),
+                ("battery.charged_inside", "true"),
+            ],
+        ),
+        broken("lithium-care", &[("battery.charged_inside", "true")]),
+        broken("hearing", &[("brief.loudness", "88 dB")]),
+        broken("brief-low", &[("brief.lowest", "74 Hz")]),
+        broken("brief-low", &[("brief.lowest", "76 Hz")]).builds(200),
+        broken("brief-low", &[("brief.lowest", "65 Hz")]).with_radiator(),
+        broken("brief-loud", &[("brief.loudness", "93 dB")]),
+        broken(
+            "brief-loud",
+            &[("source.loss", "20 dB"), ("brief.loudness", "82 dB")],
+        ),
+        broken(
+            "brief-long",
+            &[
+                ("brief.runtime", "85 h"),
+                ("battery.part", "lead-acid 12 V 4.5 Ah"),
+            ],
+        ),
+        broken(
+            "brief-light",
+            &[("box.wall", "MDF 19 mm"), ("brief.weight", "7 kg")],
+        ),
+        broken(
+            "brief-cost",
+            &[
+                ("battery.part", "iron phosphate 12.8 V 12 Ah"),
+                ("brief.cost", "110 €"),
+            ],
+        ),
+        broken("brief-conflict", &[("brief.lowest", "20 Hz")]),
+        broken("brief-conflict", &[("brief.runtime", "400 h")]),
+        broken(
+            "supply-voltage",
+            &[
+                ("battery.part", "iron phosphate 25.6 V 6 Ah"),
+                ("battery.charged_inside", "true"),
+            ],
+        ),
+        broken(
+            "supply-voltage",
+            &[("battery.part", "lithium-ion 3.6 V 5 Ah")],
+        ),
+        broken("end-voltage", &[])
+            .shelf("[[battery]]\nname = \"iron phosphate 12.8 V 6 Ah\"\nend_voltage = \"8 V\"\n"),
+        broken("end-voltage", &[])
+            .shelf("[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nsupply_min = \"13 V\"\n"),
+        broken("protection-current", &[]).shelf(
+            "[[battery]]\nname = \"iron phosphate 12.8 V 6 Ah\"\nprotection_current = \"3 A\"\n",
+        ),
+        broken(
+            "minimum-load",
+            &[
+                ("drivers.1.part", "full-range 3.5 in, 4 ohm"),
+                ("drivers.1.count", "4"),
+            ],
+        ),
+        broken(
+            "current-limit",
+            &[
+                ("battery.part", "iron phosphate 25.6 V 6 Ah"),
+                ("amplifier.part", "amplifier 2 x 30 W, 18 V"),
+            ],
+        ),
+        broken(
+            "direct-current",
+            &[(
+                "amplifier.part",
+                "linear amplifier 2 x 5 W, 12 V, not bridged",
+            )],
+        ),
+        broken("source-level", &[("source.level", "10 V")]),
+        broken("source-level", &[("source.level", "0.1 V")]),
+        broken("driver-data", &[])
+            .shelf("[[driver]]\nname = \"full-range 4 in, 4 ohm\"\nmms = \"46 g\"\n"),
+        broken(
+            "driver-unknown",
+            &[("drivers.1.part", "salvaged full-range 4 in, unknown")],
+        )
+        .builds(200),
+        broken("driver-heat", &[("brief.programme", "squashed music")])
+            .shelf("[[driver]]\nname = \"full-range 4 in, 4 ohm\"\npower = \"2 W\"\n"),
+        broken("travel", &[("brief.loudness", "101 dB")]),
+        broken("treble", &[("drivers.1.part", "woofer 4 in, 4 ohm")]),
+        broken(
+            "chamber-shared",
+            &[
+                ("drivers.1.side", "left"),
+                ("drivers.1.count", "1"),
+                ("drivers.2.part", "full-range 3.5 in, 4 ohm"),
+                ("drivers.2.side", "right"),
+                ("drivers.2.count", "1"),
+            ],
+        ),
+        broken("sealed-or-vented", &[("brief.lowest", "55 Hz")]).builds(200),
+        broken(
+            "box-q",
+            &[
+                ("drivers.1.part", "coaxial 4 in, 4 ohm"),
+                ("box.outside", "300 x 200 x 160 mm"),
+            ],
+        ),
+        broken("bass-bump", &[("drivers.1.part", "coaxial 4 in, 4 ohm")]).vented(),
+        broken(
+            "travel-below-tuning",
+            &[
+                ("box.vent.diameter", "70 mm"),
+                ("box.vent.length", "20 mm"),
+                ("brief.programme", "squashed music"),
+            ],
+        )
+        .vented(),
+        broken(
+            "vent-speed",
+            &[
+                ("box.vent.diameter", "25 mm"),
+                ("box.vent.length", "30 mm"),
+                ("brief.loudness", "88 dB"),
+            ],
+        )
+        .vented(),
+        broken("vent-fits", &[("box.vent.length", "180 mm")]).vented(),
+        broken("vent-fits", &[("box.vent.length", "600 mm")]).vented(),
+        broken(
+            "vent-pipe",
+            &[
+                ("box.vent.diameter", "70 mm"),
+                ("box.vent.length", "300 mm"),
+                ("box.filling", "0 %"),
+            ],
+        )
+        .vented(),
+        broken("radiator-size", &[("box.radiator.part", "radiator 3 in")]).with_radiator(),
+        broken("leak", &[("box.leak", "leaky")]),
+        broken("face-loss", &[("place.stands", "free")]),
+        broken("box-size", &[("box.outside", "440 x 240 x 200 mm")]),
+        broken("drivers-fit", &[("box.outside", "150 x 200 x 230 mm")]),
+        broken("drivers-fit", &[("box.outside", "400 x 240 x 76 mm")]),
+        broken(
+            "parts-fit",
+            &[
+                ("box.outside", "300 x 200 x 130 mm"),
+                ("battery.part", "lead-acid 12 V 12 Ah"),
+            ],
+        ),
+    ]
+}

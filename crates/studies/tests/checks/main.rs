@@ -1,0 +1,7 @@
+//! The checks as a whole: their texts, that each of them can find fault, and
+//! that every mend offered does what it says.
+
+mod broken;
+mod fire;
+mod mends;
+mod texts;

@@ -1,0 +1,85 @@
+//! Every mend offered is made, and the whole study run again.
+
+use crate::broken::{list, studied};
+use boxwright_studies::check::{Finding, Severity};
+use boxwright_studies::{Report, apply};
+
+/// Drawn builds behind the odds after a mend.
+const BUILDS: usize = 400;
+
+fn wrong<'a>(
+    report: &'a Report,
+    id: &'a str,
+    worst: Severity,
+) -> impl Iterator<Item = &'a Finding> {
+    let alike = move |f: &&Finding| f.id == id && f.severity <= worst;
+    report.findings.iter().filter(alike)
+}
+
+/// Makes each mend of a design and looks whether its finding is gone.
+fn mends_clear(design: &str, shelf: &str, builds: usize) -> usize {
+    let before = studied(design, shelf, builds);
+    let mut made = 0;
+    for finding in &before.findings {
+        let Some(mend) = &finding.mend else { continue };
+        assert!(
+            finding.severity < Severity::Good,
+            "nothing to mend: {finding:#?}"
+        );
+        let edited = apply(design, &mend.edits).unwrap();
+        assert_ne!(edited, design);
+        for comment in design.lines().filter_map(|line| line.split_once("# ")) {
+            let gone = mend.edits.iter().any(|edit| edit.value.is_none());
+            assert!(gone || edited.contains(comment.1), "lost: {comment:?}");
+        }
+        let after = studied(&edited, shelf, builds);
+        let id = finding.id;
+        let count = |report| wrong(report, id, Severity::Caution).count();
+        assert!(
+            count(&after) < count(&before),
+            "{}: {:#?}",
+            mend.words,
+            wrong(&after, id, Severity::Caution).collect::<Vec<_>>()
+        );
+        for stop in after
+            .findings
+            .iter()
+            .filter(|f| f.severity == Severity::Stop)
+        {
+            let was = wrong(&before, stop.id, Severity::Stop).count();
+            assert!(was > 0, "{} brings a stop: {stop:#?}", mend.words);
+        }
+        made += 1;
+    }
+    made
+}
+
+#[test]
+fn mends_of_broken_designs_clear_their_findings() {
+    let mut mended = 0;
+    for broken in list() {
+        mended += mends_clear(&broken.design(), &broken.shelf_text(), BUILDS);
+    }
+    assert!(mended > 40, "{mended}");
+}
+
+#[test]
+fn mends_of_the_examples_clear_their_findings() {
+    let shelf = include_str!("../../../../examples/salvage-party/shelf.toml");
+    for (design, shelf) in [
+        (
+            include_str!("../../../../examples/bathing-beach/design.toml"),
+            "format = 1",
+        ),
+        (
+            include_str!("../../../../examples/workshop-mono/design.toml"),
+            "format = 1",
+        ),
+        (
+            include_str!("../../../../examples/salvage-party/design.toml"),
+            shelf,
+        ),
+    ] {
+        mends_clear(design, shelf, 1000);
+    }
+}
