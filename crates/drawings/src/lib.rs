@@ -3,6 +3,26 @@
 //! Everything is laid out once into a neutral [`Sheet`]; the exporters in
 //! [`export`] only translate it and know nothing of one another. Lengths are
 //! millimetres throughout, y runs downwards, colours are [`Role`]s.
+//!
+//! ```
+//! use boxwright_drawings::export::{pdf::pdf, svg::svg};
+//! use boxwright_drawings::sheet::{Stroke, Style, Text, pen};
+//! use boxwright_drawings::text::Lettering;
+//! use boxwright_drawings::{Paper, Point, Rect, Role, Sheet, Theme};
+//!
+//! let mut sheet = Sheet::new(Paper::A4, "Square");
+//! let edge = Style::stroked(Stroke::new(Role::Ink, pen::MEDIUM));
+//! sheet.drawing.rect(Rect::new(20.0, 20.0, 50.0, 50.0), edge);
+//! let at = Point::new(20.0, 17.0);
+//! sheet.drawing.text(Text::new(at, "50 mm wide", Lettering::regular(3.0)));
+//! assert!(sheet.collisions().is_empty());
+//!
+//! let page = svg(&sheet, Theme::Blueprint);
+//! assert!(page.contains("50 mm wide"));
+//! let file = pdf(&[sheet], "Square", None, Theme::Paper)?;
+//! assert!(file.starts_with(b"%PDF"));
+//! # Ok::<(), boxwright_drawings::export::pdf::PdfError>(())
+//! ```
 
 pub mod boxview;
 pub mod chart;

@@ -4,7 +4,7 @@ use super::findings::severity;
 use super::{Page, brief, picture, say};
 use crate::geometry::{Point, Rect};
 use crate::layout::{
-    Block, Heading, Paragraph, Promise, PromiseStrip, Severity, content_area, stacked,
+    Block, Heading, Paragraph, Promise, PromiseStrip, STRONG, Severity, content_area, stacked,
 };
 use crate::paper::Paper;
 use crate::sheet::Drawing;
@@ -93,7 +93,7 @@ fn beneath(project: &Project, report: &Report, notes: &[String]) -> Vec<Box<dyn 
             "The parts of the front do not find room side by side: the view shows where they overlap.",
         ));
     }
-    said.push(Paragraph::new(&tally(report)));
+    said.push(tally(report));
     said.into_iter()
         .map(|p| Box::new(p) as Box<dyn Block>)
         .collect()
@@ -112,8 +112,8 @@ fn also_inside(project: &Project) -> String {
     format!("Also inside, not drawn: {}.", things.join(", "))
 }
 
-/// How many findings of each kind there are.
-fn tally(report: &Report) -> String {
+/// How many findings of each kind there are, in the colour of the worst.
+fn tally(report: &Report) -> Paragraph {
     let count = |severity| {
         let all = report.findings.iter();
         all.filter(|f| f.severity == severity).count()
@@ -124,17 +124,26 @@ fn tally(report: &Report) -> String {
         1 => format!("1 {one}"),
         n => format!("{n} {many}"),
     };
-    match (stops, cautions) {
-        (0, 0) => "Nothing found wrong.".to_owned(),
-        (0, c) => format!(
-            "{} to weigh, see sheet 2.",
-            plural(c, "caution", "cautions")
-        ),
-        (s, c) => format!(
-            "Do not build it like this: {} and {}, see sheet 2.",
-            plural(s, "stop", "stops"),
-            plural(c, "caution", "cautions")
-        ),
+    let (worst, said) = match (stops, cautions) {
+        (0, 0) => (Severity::Good, "Nothing found wrong.".to_owned()),
+        (0, c) => {
+            let cautions = plural(c, "caution", "cautions");
+            (
+                Severity::Caution,
+                format!("{cautions} to weigh, see sheet 2."),
+            )
+        }
+        (s, c) => {
+            let stops = plural(s, "stop", "stops");
+            let cautions = plural(c, "caution", "cautions");
+            let said = format!("Do not build it like this: {stops} and {cautions}, see sheet 2.");
+            (Severity::Stop, said)
+        }
+    };
+    Paragraph {
+        letters: STRONG,
+        role: worst.role(),
+        ..Paragraph::new(&said)
     }
 }
 
