@@ -128,11 +128,14 @@ impl<'a> Bench<'a> {
             peak_current: peak_current(build, gains, &full, channels),
             efficiency: f64::from(channels) * clean_mid / sine_draw,
             least_impedance: least_impedance(&scene.grid.hertz, gains),
-            vent_speed: at_brief(&gains.vent_speed),
+            vent_speed: build
+                .enclosure
+                .vent
+                .map_or(f64::NAN, |_| at_brief(&gains.vent_speed)),
             travel_share: at_brief(&gains.travel_share),
             radiator_share: build
                 .radiator
-                .map_or(0.0, |r| at_brief(&gains.radiator_travel) / r.xmax),
+                .map_or(f64::NAN, |r| at_brief(&gains.radiator_travel) / r.xmax),
         }
     }
 

@@ -69,10 +69,10 @@ pub struct Outcome {
     pub efficiency: f64,
     /// Least impedance on one channel between 20 Hz and 20 kHz, in Ω.
     pub least_impedance: f64,
-    /// Greatest air speed in the vent at the brief's loudness, peak, in m/s.
+    /// Greatest air speed in the vent at the brief's loudness, peak, in m/s; NaN without a vent.
     pub vent_speed: f64,
     /// Greatest share of its travel any cone uses at the brief's loudness.
     pub travel_share: f64,
-    /// Share of its travel the passive radiator uses at the brief's loudness.
+    /// Share of its travel the passive radiator uses at the brief's loudness; NaN without one.
     pub radiator_share: f64,
 }
