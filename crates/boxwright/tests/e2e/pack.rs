@@ -1,0 +1,198 @@
+//! `boxwright pack`.
+
+use crate::support::{EXAMPLES, FEW, Scratch, answer, boxwright, command, example, names, ran};
+use std::fs;
+use std::path::Path;
+use std::process::Command;
+
+fn text_of(pdf: &str) -> String {
+    let output = Command::new("pdftotext")
+        .args(["-layout", pdf, "-"])
+        .output()
+        .expect("pdftotext of poppler-utils; ./check installs it");
+    String::from_utf8(output.stdout).unwrap()
+}
+
+#[test]
+fn a_pack_holds_sheets_curves_and_the_report() {
+    for name in EXAMPLES {
+        let scratch = Scratch::new();
+        let out = scratch.path("pack");
+        answer(&["pack", &example(name), "--out", &out]);
+        assert_eq!(
+            names(Path::new(&out)),
+            ["accounts.csv", "check.json", "curves", "pack.pdf", "sheets"]
+        );
+        assert_eq!(scratch.names(), ["pack"], "nothing else is left behind");
+        let json = fs::read_to_string(format!("{out}/check.json")).unwrap();
+        assert_eq!(json, answer(&["check", "--json", &example(name)]));
+        let curves = names(Path::new(&format!("{out}/curves")));
+        for id in [
+            "discharge.csv",
+            "impedance.csv",
+            "max-level.csv",
+            "response.csv",
+        ] {
+            assert!(curves.iter().any(|curve| curve == id), "{curves:?}");
+        }
+        for sheet in names(Path::new(&format!("{out}/sheets"))) {
+            let svg = fs::read_to_string(format!("{out}/sheets/{sheet}")).unwrap();
+            assert!(
+                svg.contains("<svg") && svg.trim_end().ends_with("</svg>"),
+                "{sheet}"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_printed_pack_says_what_check_says() {
+    let scratch = Scratch::new();
+    answer(&[
+        "pack",
+        &example("salvage-party"),
+        "--out",
+        &scratch.path("pack"),
+    ]);
+    let printed = text_of(&scratch.path("pack/pack.pdf"));
+    let squeezed: String = printed.split_whitespace().collect();
+    for title in [
+        "Salvage party",
+        "Bass booms",
+        "Data of coaxial from an old estate car are guessed",
+    ] {
+        let wanted: String = title.split_whitespace().collect();
+        assert!(squeezed.contains(&wanted), "{title} is not printed");
+    }
+}
+
+#[test]
+fn the_same_design_and_day_give_the_same_bytes() {
+    let scratch = Scratch::new();
+    for (out, threads) in [("a", "1"), ("b", "2")] {
+        let design = example("workshop-mono");
+        let mut command = command(&["pack", FEW, &design, "--out", &scratch.path(out)]);
+        command
+            .env("SOURCE_DATE_EPOCH", "1767225600")
+            .env("RAYON_NUM_THREADS", threads);
+        assert_eq!(ran(&mut command).status, 0);
+    }
+    let read = |out: &str| fs::read(scratch.path(&format!("{out}/pack.pdf"))).unwrap();
+    assert!(read("a") == read("b"));
+    assert!(text_of(&scratch.path("a/pack.pdf")).contains("2026-01-01"));
+}
+
+#[test]
+fn an_earlier_pack_gives_way_and_a_maker_s_own_file_stays() {
+    let scratch = Scratch::new();
+    let out = scratch.path("pack");
+    answer(&["pack", FEW, &example("salvage-party"), "--out", &out]);
+    assert!(names(Path::new(&format!("{out}/curves"))).contains(&"vent-speed.csv".to_owned()));
+    fs::write(format!("{out}/note.txt"), "mine").unwrap();
+    answer(&["pack", FEW, &example("bathing-beach"), "--out", &out]);
+    assert!(!names(Path::new(&format!("{out}/curves"))).contains(&"vent-speed.csv".to_owned()));
+    assert_eq!(
+        fs::read_to_string(format!("{out}/note.txt")).unwrap(),
+        "mine"
+    );
+    assert_eq!(scratch.names(), ["pack"]);
+}
+
+#[test]
+fn a_folder_that_is_no_pack_is_left_alone() {
+    let scratch = Scratch::new();
+    fs::create_dir_all(scratch.path("out/sheets")).unwrap();
+    fs::write(scratch.path("out/sheets/mine.svg"), "mine").unwrap();
+    let ran = boxwright(&[
+        "pack",
+        FEW,
+        &example("bathing-beach"),
+        "--out",
+        &scratch.path("out"),
+    ]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("no pack"), "{}", ran.err);
+    assert_eq!(names(Path::new(&scratch.path("out"))), ["sheets"]);
+}
+
+/// `/proc` takes no folders, not even from the administrator.
+#[test]
+fn where_nothing_can_be_written_nothing_is_left() {
+    let ran = boxwright(&[
+        "pack",
+        FEW,
+        &example("bathing-beach"),
+        "--out",
+        "/proc/pack",
+    ]);
+    assert_eq!((ran.status, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("cannot write /proc/pack"), "{}", ran.err);
+    let scratch = Scratch::new();
+    let taken = scratch.file("taken", "mine");
+    for out in [taken.clone(), format!("{taken}/pack")] {
+        let ran = boxwright(&["pack", FEW, &example("bathing-beach"), "--out", &out]);
+        assert_eq!((ran.status, ran.out.as_str()), (2, ""), "{out}");
+    }
+    assert_eq!(scratch.names(), ["taken"]);
+    assert_eq!(fs::read_to_string(taken).unwrap(), "mine");
+}
+
+#[test]
+fn a_stop_is_packed_but_told() {
+    let scratch = Scratch::new();
+    let design = scratch.copied("salvage-party");
+    let text = fs::read_to_string(&design).unwrap();
+    scratch.file(
+        "design.toml",
+        text.replace("vented_bay = true", "vented_bay = false"),
+    );
+    let ran = boxwright(&["pack", FEW, &design]);
+    assert_eq!((ran.status, ran.err.as_str()), (1, ""));
+    assert!(ran.out.contains("stop"), "{}", ran.out);
+    assert!(Path::new(&scratch.path("pack/pack.pdf")).exists());
+}
+
+#[test]
+fn both_papers_have_their_size() {
+    for (paper, size) in [
+        ("a4", "841.89 x 595.276 pts (A4)"),
+        ("letter", "792 x 612 pts (letter)"),
+    ] {
+        let scratch = Scratch::new();
+        let out = scratch.path("pack");
+        answer(&[
+            "pack",
+            FEW,
+            &example("bathing-beach"),
+            "--out",
+            &out,
+            "--paper",
+            paper,
+        ]);
+        let output = Command::new("pdfinfo")
+            .arg(format!("{out}/pack.pdf"))
+            .output()
+            .unwrap();
+        let told = String::from_utf8(output.stdout).unwrap();
+        assert!(told.contains(size), "{told}");
+    }
+}
+
+#[test]
+fn a_name_that_looks_like_a_formula_stays_text() {
+    let scratch = Scratch::new();
+    let text = fs::read_to_string(scratch.copied("bathing-beach")).unwrap();
+    let evil = text.replace("\"control panel recess\"", "\"=HYPERLINK(A1)\"");
+    assert_ne!(evil, text);
+    let design = scratch.file("design.toml", evil);
+    boxwright(&["pack", FEW, &design]);
+    let csv = fs::read_to_string(scratch.path("pack/accounts.csv")).unwrap();
+    assert!(csv.contains(",'=HYPERLINK(A1),"), "{csv}");
+    for line in csv.lines() {
+        assert!(
+            line.split(',')
+                .all(|field| !field.starts_with(['=', '+', '@'])),
+            "{line}"
+        );
+    }
+}

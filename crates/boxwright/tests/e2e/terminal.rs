@@ -1,0 +1,115 @@
+//! Colours, pipes, width.
+
+use crate::support::{EXAMPLES, FEW, answer, boxwright, command, example, ran};
+use std::io::Read;
+use std::process::{Command, Stdio};
+
+const ESCAPE: char = '\u{1b}';
+
+#[test]
+fn a_pipe_gets_no_colours() {
+    for arguments in [
+        &["check", FEW, "examples/salvage-party"][..],
+        &["shelf"],
+        &["explain"],
+    ] {
+        assert!(!answer(arguments).contains(ESCAPE), "{arguments:?}");
+    }
+    assert!(!boxwright(&["check", "nowhere.toml"]).err.contains(ESCAPE));
+}
+
+#[test]
+fn colours_can_be_asked_for_and_forbidden() {
+    let arguments = ["check", FEW, "examples/salvage-party"];
+    let plain = answer(&arguments);
+    let forced = ran(command(&arguments).env("CLICOLOR_FORCE", "1")).out;
+    assert!(forced.contains(ESCAPE));
+    let forbidden = ran(command(&arguments)
+        .env("CLICOLOR_FORCE", "1")
+        .env("NO_COLOR", "1"))
+    .out;
+    assert_eq!(forbidden, plain);
+    // Colours are an extra: the words stay the same without them.
+    assert_eq!(without_escapes(&forced), plain);
+}
+
+#[test]
+fn mistakes_are_coloured_only_when_asked_for() {
+    let arguments = ["check", "crates/design/tests/broken/unit-wrong.toml"];
+    let coloured = ran(command(&arguments).env("CLICOLOR_FORCE", "1")).err;
+    assert!(coloured.contains(ESCAPE));
+    let forbidden = ran(command(&arguments)
+        .env("CLICOLOR_FORCE", "1")
+        .env("NO_COLOR", "1"))
+    .err;
+    assert!(!forbidden.contains(ESCAPE));
+}
+
+fn without_escapes(text: &str) -> String {
+    let mut parts = text.split(ESCAPE);
+    let first = parts.next().unwrap().to_owned();
+    parts.fold(first, |out, part| out + part.split_once('m').unwrap().1)
+}
+
+/// On a terminal that knows colours they come by themselves; `script` gives one.
+#[test]
+fn a_terminal_gets_colours_and_no_colour_is_respected() {
+    let binary = env!("CARGO_BIN_EXE_boxwright");
+    let told = |no_colour: Option<&str>| {
+        let mut script = Command::new("script");
+        let line = format!("{binary} explain");
+        script
+            .args(["-q", "-e", "-c", &line, "/dev/null"])
+            .env("TERM", "xterm");
+        script
+            .env_remove("NO_COLOR")
+            .env_remove("CLICOLOR_FORCE")
+            .stdin(Stdio::null());
+        if let Some(value) = no_colour {
+            script.env("NO_COLOR", value);
+        }
+        String::from_utf8(script.output().expect("script of util-linux").stdout).unwrap()
+    };
+    assert!(told(None).contains(ESCAPE));
+    assert!(
+        told(Some("")).contains(ESCAPE),
+        "an empty NO_COLOR says nothing"
+    );
+    assert!(!told(Some("1")).contains(ESCAPE));
+}
+
+#[test]
+fn answers_fit_eighty_columns() {
+    for name in EXAMPLES {
+        for line in answer(&["check", "--figures", FEW, &example(name)]).lines() {
+            assert!(line.chars().count() <= 80, "{name}: {line}");
+        }
+    }
+    for arguments in [&["shelf"][..], &["explain"], &["explain", "travel"]] {
+        for line in answer(arguments).lines() {
+            assert!(line.chars().count() <= 80, "{arguments:?}: {line}");
+        }
+    }
+}
+
+/// Whoever has read enough may hang up.
+#[test]
+fn a_broken_pipe_is_no_fault() {
+    let design = example("bathing-beach");
+    let mut child = command(&["check", "--json", FEW, &design])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut begin = [0; 10];
+    child.stdout.take().unwrap().read_exact(&mut begin).unwrap();
+    let output = child.wait_with_output().unwrap();
+    assert_eq!(String::from_utf8_lossy(&output.stderr), "");
+    assert_eq!(output.status.code(), Some(0));
+}
+
+#[test]
+fn no_progress_is_drawn_into_a_pipe() {
+    let ran = boxwright(&["check", "--builds=20000", &example("salvage-party")]);
+    assert_eq!((ran.status, ran.err.as_str()), (0, ""));
+}
