@@ -6,7 +6,8 @@ use super::{Lettering, drawable};
 pub(crate) fn wrap(letters: &Lettering, text: &str, max: f64) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in text.split([' ', '\n', '\t']).filter(|w| !w.is_empty()) {
+    for word in words(letters, text, max) {
+        let word = word.as_str();
         let joined = if line.is_empty() {
             word.to_owned()
         } else {
@@ -25,6 +26,28 @@ pub(crate) fn wrap(letters: &Lettering, text: &str, max: f64) -> Vec<String> {
         lines.push(line);
     }
     lines.iter().map(|l| drawable(l)).collect()
+}
+
+/// Words that a line may end after. A number stays with a short word behind
+/// it, most likely its unit.
+fn words(letters: &Lettering, text: &str, max: f64) -> Vec<String> {
+    let mut out: Vec<String> = Vec::new();
+    for word in text.split([' ', '\n', '\t']).filter(|w| !w.is_empty()) {
+        let bare = word.trim_end_matches(['.', ',', ';', ':', ')']);
+        let short = bare.chars().count() <= 3 || bare == "dB(A" || bare == "m/s";
+        if let Some(last) = out.last_mut()
+            && short
+            && last.ends_with(|c: char| c.is_ascii_digit())
+        {
+            let held = format!("{last}\u{a0}{word}");
+            if letters.width(&drawable(&held)) <= max {
+                *last = held;
+                continue;
+            }
+        }
+        out.push(word.to_owned());
+    }
+    out
 }
 
 /// Pushes full lines of a word too wide for one; gives back what is left.
@@ -91,6 +114,14 @@ mod tests {
         let max = letters.width("box depth 180");
         let lines = letters.wrap("box depth 180\u{a0}mm", max);
         assert_eq!(lines, ["box depth", "180 mm"]);
+    }
+
+    #[test]
+    fn a_number_stays_with_its_unit() {
+        let letters = Lettering::regular(3.0);
+        let max = letters.width("borne for 3.0");
+        let lines = letters.wrap("borne for 3.0 h, by children", max);
+        assert_eq!(lines, ["borne for", "3.0 h, by", "children"]);
     }
 
     proptest! {
