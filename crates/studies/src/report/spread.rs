@@ -44,10 +44,14 @@ pub struct Measurement {
 const NAMED: usize = 5;
 
 /// Share of the spread below which a cause is not worth naming: two per cent,
-/// or what chance alone brings forth among so many builds.
+/// or what chance alone may bring forth among so many builds and some sixty causes.
 fn worth_naming(builds: usize) -> f64 {
-    (10.0 / builds.max(1) as f64).max(0.02)
+    (16.0 / builds.max(1) as f64).max(0.02)
 }
+
+/// Fewer builds than this name no cause: a Sobol sequence cut short is not
+/// independent from one dimension to the next.
+const ENOUGH: usize = 250;
 
 fn number(promise: &str) -> fn(&Outcome) -> f64 {
     match promise {
@@ -68,6 +72,9 @@ fn points(subject: &Subject, builds: usize) -> Vec<Draw> {
 
 /// The strongest causes behind the spread of each promise.
 pub(crate) fn movers(subject: &Subject, drawn: &Drawn, promises: &[Promise]) -> Vec<Mover> {
+    if drawn.outcomes.len() < ENOUGH {
+        return Vec::new();
+    }
     let points = points(subject, drawn.outcomes.len());
     let causes = subject.causes.list();
     promises

@@ -87,7 +87,7 @@ impl CostSubject {
         };
         if let (Some(price), Some(to_buy)) = (price, to_buy.filter(|&sum| sum > 0.0)) {
             let id = format!("price.{}", self.prices.len() + 1);
-            let label = format!("price of {}", common.name.text);
+            let label = format!("price of {} in {currency}", common.name.text);
             let factor = causes.value(id, label, "", &price.amount, &spreads::PRICE);
             self.prices.push((to_buy / price.amount.si, factor));
         }

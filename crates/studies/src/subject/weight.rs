@@ -122,8 +122,7 @@ impl WeightSubject {
             .iter()
             .map(|(_, weight, _)| weight.at(draw))
             .sum();
-        let filling = FIBRE * enclosure.filling * enclosure.net;
-        parts + filling + self.density.at(draw) * enclosure.wood()
+        parts + fibre(enclosure) + self.density.at(draw) * enclosure.wood()
     }
 
     /// The account, nominal.
@@ -139,8 +138,19 @@ impl WeightSubject {
             kilograms: weight.nominal(),
             known: *known,
         }));
+        if enclosure.filling > 0.0 {
+            lines.push(WeightLine {
+                label: "filling".into(),
+                kilograms: fibre(enclosure),
+                known: false,
+            });
+        }
         lines
     }
+}
+
+fn fibre(enclosure: &EnclosureBuild) -> f64 {
+    FIBRE * enclosure.filling * enclosure.net
 }
 
 fn scaled(value: Value, by: f64) -> Value {
