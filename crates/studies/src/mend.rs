@@ -123,7 +123,7 @@ impl Wrongs {
 }
 
 /// How a trial went.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Trial {
     /// The finding stays, a stop comes, or a wish of the brief is broken that was kept.
     Fails,
@@ -288,4 +288,56 @@ fn tried(subject: &Subject, grid: Grid, builds: usize) -> Vec<Said> {
         measurement: None,
         trial: true,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const DESIGN: &str = "\
+[[drivers]]  # left and right
+part = \"a\"   # the old ones
+
+[[drivers]]
+part = \"b\"
+
+[box]
+kind = \"vented\"
+[box.vent]
+count = 1
+";
+
+    #[test]
+    fn groups_are_counted_from_one_and_remarks_stay() {
+        let edits = [
+            Edit::set("drivers.2.part", "c"),
+            Edit::set("box.kind", "sealed"),
+            Edit::remove("box.vent"),
+        ];
+        let edited = apply(DESIGN, &edits).unwrap();
+        assert!(edited.contains("part = \"a\"   # the old ones"), "{edited}");
+        assert!(
+            edited.contains("part = \"c\"") && !edited.contains("vent"),
+            "{edited}"
+        );
+    }
+
+    #[test]
+    fn an_edit_that_cannot_be_made_is_told() {
+        let nowhere = [Edit::remove("box.radiator.part")];
+        assert!(apply(DESIGN, &nowhere).is_err());
+    }
+
+    #[test]
+    fn a_mend_may_not_break_a_wish_nor_bring_a_stop() {
+        let wrongs = |list: &[(&'static str, Severity)]| Wrongs(list.to_vec());
+        let (stop, caution) = (Severity::Stop, Severity::Caution);
+        let before = wrongs(&[("vent-fits", caution)]);
+        let judge = |after| Trial::judge("vent-fits", &before, &after);
+        assert_eq!(judge(wrongs(&[])), Trial::Clears);
+        assert_eq!(judge(wrongs(&[("vent-fits", caution)])), Trial::Fails);
+        assert_eq!(judge(wrongs(&[("vent-speed", caution)])), Trial::Shifts);
+        assert_eq!(judge(wrongs(&[("vent-speed", stop)])), Trial::Fails);
+        assert_eq!(judge(wrongs(&[("brief-low", caution)])), Trial::Fails);
+    }
 }

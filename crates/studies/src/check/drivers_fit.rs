@@ -57,15 +57,13 @@ fn on_front(evidence: &Evidence<'_>) -> Verdict {
             "mm",
         );
     }
-    let no_driver = |kind: &SpotKind| !matches!(kind, SpotKind::Driver(_));
-    let openings = front.spots.iter().any(|spot| no_driver(&spot.kind));
     let drivers: f64 = front
         .spots
         .iter()
-        .filter(|spot| !no_driver(&spot.kind))
+        .filter(|spot| matches!(spot.kind, SpotKind::Driver(_)))
         .map(|spot| spot.diameter)
         .sum();
-    let only_openings = openings && drivers < along && widest < across;
+    let only_openings = drivers < along && widest < across;
     let verdict = if only_openings {
         Verdict::caution("Front has no room beside the drivers", cause)
             .advice("put vent or radiator on another side of the box, or make the front larger")

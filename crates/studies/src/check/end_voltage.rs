@@ -34,7 +34,7 @@ fn against_chemistry(evidence: &Evidence<'_>) -> Verdict {
     let battery = &evidence.build.battery;
     let chemistry = evidence.design().battery.part.chemistry.value;
     let usual = battery.chemistry.end_voltage_per_cell() * f64::from(battery.cells);
-    let end = battery.end_voltage;
+    let end = evidence.subject.battery.own_end_voltage();
     let volts = |value: f64| number(value, "V");
     if end >= LEEWAY * usual {
         let cause = format!(
@@ -64,9 +64,8 @@ fn against_chemistry(evidence: &Evidence<'_>) -> Verdict {
 }
 
 fn against_board(evidence: &Evidence<'_>) -> Verdict {
-    let battery = &evidence.build.battery;
     let least = evidence.design().amplifier.part.supply_min.si;
-    let end = battery.end_voltage;
+    let end = evidence.subject.battery.own_end_voltage();
     let volts = |value: f64| number(value, "V");
     let left = charge_left(evidence, least);
     if end >= least || left < WASTED {
@@ -79,10 +78,10 @@ fn against_board(evidence: &Evidence<'_>) -> Verdict {
             .measured(end, least, "V");
     }
     let cause = format!(
-        "The board needs {}, the battery is empty only at {}: about {:.0} of 100 parts of its charge cannot be used.",
+        "The board needs {}, the battery is empty only at {}: about {} of its charge cannot be used.",
         volts(least),
         volts(end),
-        100.0 * left
+        number(100.0 * left, "%")
     );
     Verdict::caution("Board gives up before the battery is empty", cause)
         .measured(end, least, "V")

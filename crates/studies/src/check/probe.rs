@@ -99,6 +99,11 @@ impl Probe {
         self
     }
 
+    /// The text of the design.
+    pub(super) fn design(&self) -> &str {
+        &self.design
+    }
+
     /// With a shelf of one's own, given without its format line.
     pub(super) fn shelf(mut self, text: &str) -> Self {
         self.shelf = Some(format!("format = 1\n{text}"));

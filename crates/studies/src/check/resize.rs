@@ -195,3 +195,39 @@ fn shown(millimetres: f64) -> String {
     let text = format!("{millimetres:.1}");
     text.strip_suffix(".0").map_or(text.clone(), Into::into)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::with;
+
+    /// The value that the mend of a box too long would write.
+    fn mended(outside: &str) -> String {
+        let findings = with(&[("box.outside", outside)]).findings("box-size");
+        let mend = findings[0].mend.as_ref().unwrap();
+        mend.edits[0].value.clone().unwrap()
+    }
+
+    #[test]
+    fn a_stated_tolerance_stays() {
+        assert_eq!(mended("440 x 240 x 200 mm"), "420 x 240 x 200 mm");
+        let tolerance = "440 x 240 x 200 mm ± 0.5 mm";
+        assert_eq!(mended(tolerance), "420 x 240 x 200 mm ± 0.5 mm");
+        let about = "about 44 x 24 x 20 cm";
+        assert_eq!(mended(about), "about 420 x 240 x 200 mm");
+    }
+
+    #[test]
+    fn inches_come_out_in_millimetres() {
+        // 9.5 in and 8 in are 241.3 mm and 203.2 mm.
+        assert_eq!(mended("17 1/2 x 9 1/2 x 8 in"), "420 x 241.3 x 203.2 mm");
+    }
+
+    #[test]
+    fn growth_takes_the_smallest_rung_that_helps() {
+        let shallow = with(&[("box.outside", "400 x 240 x 84 mm")]);
+        let findings = shallow.findings("drivers-fit");
+        let mend = findings[0].mend.as_ref().unwrap();
+        // 54 mm of driver, 10 mm behind it and two walls of 11.9 mm are 87.8 mm.
+        assert_eq!(mend.edits[0].value.as_deref(), Some("400 x 240 x 92 mm"));
+    }
+}

@@ -1,6 +1,7 @@
 //! Sealed or vented? Which way keeps the brief more surely.
 
 use super::{Check, Evidence, Verdict};
+use design::EnclosureKind;
 
 pub(super) const CHECK: Check = Check {
     id: "sealed-or-vented",
@@ -29,14 +30,17 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         of(way.odds_low).min(of(way.odds_loud))
     };
     let (sealed, vented) = (odds(&versus.sealed), odds(&versus.vented));
-    let (now, other, advice) = if evidence.vent().is_some() {
-        (vented, sealed, "close the box")
-    } else if evidence.radiator().is_none() {
-        (sealed, vented, "vent it as described")
-    } else {
-        (sealed.max(vented), sealed.max(vented), "")
-    };
     let cause = versus.sentence.clone();
+    let (now, other, way, advice) = match &evidence.design().enclosure.kind {
+        EnclosureKind::Sealed => (sealed, vented, "Vented", "vent it as described"),
+        EnclosureKind::Vented(_) => (vented, sealed, "Sealed", "close the box"),
+        EnclosureKind::PassiveRadiator(_) => {
+            return vec![Verdict::good(
+                "Vent and closed box looked at as well",
+                cause,
+            )];
+        }
+    };
     if other - now < WORTH {
         return vec![Verdict::good(
             "Sealed or vented, looked at both ways",
@@ -44,19 +48,11 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         )];
     }
     let of = crate::words::of_hundred;
-    let title = if evidence.vent().is_some() {
-        format!(
-            "Sealed it would keep the brief in {} builds of 100 instead of {}",
-            of(other),
-            of(now)
-        )
-    } else {
-        format!(
-            "Vented it would keep the brief in {} builds of 100 instead of {}",
-            of(other),
-            of(now)
-        )
-    };
+    let title = format!(
+        "{way} it would keep the brief in {} builds of 100 instead of {}",
+        of(other),
+        of(now)
+    );
     vec![
         Verdict::caution(title, cause)
             .measured(100.0 * now, 100.0 * other, "of 100")

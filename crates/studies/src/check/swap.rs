@@ -1,41 +1,113 @@
-//! Candidates that take another part from the shelf, what costs least first.
+//! Candidates that take another part from the shelf: those most like the
+//! present one first, and among these what costs least.
 
 use super::{Candidate, Edit, Evidence};
 use design::{AmplifierPart, BatteryPart, Common, DriverKind, DriverPart, RadiatorPart, SheetPart};
 
-/// Parts other than the one in use that pass, by what is to be spent on so many.
-fn others<'a, P>(
+/// A part that can stand in for another of its kind.
+trait Part {
+    fn common(&self) -> &Common;
+
+    /// How unlike another it is; 0 where only the price counts.
+    fn unlike(&self, other: &Self) -> u32;
+}
+
+impl Part for AmplifierPart {
+    fn common(&self) -> &Common {
+        &self.common
+    }
+
+    fn unlike(&self, other: &Self) -> u32 {
+        u32::from(self.stage.value != other.stage.value)
+    }
+}
+
+impl Part for BatteryPart {
+    fn common(&self) -> &Common {
+        &self.common
+    }
+
+    fn unlike(&self, other: &Self) -> u32 {
+        let cells = u32::from(self.cells != other.cells);
+        2 * u32::from(self.chemistry.value != other.chemistry.value) + cells
+    }
+}
+
+impl Part for DriverPart {
+    fn common(&self) -> &Common {
+        &self.common
+    }
+
+    fn unlike(&self, other: &Self) -> u32 {
+        let size = |part: &Self| part.size.map(|size| size.si);
+        let kind = u32::from(self.kind.value != other.kind.value);
+        2 * u32::from(size(self) != size(other)) + kind
+    }
+}
+
+impl Part for RadiatorPart {
+    fn common(&self) -> &Common {
+        &self.common
+    }
+
+    fn unlike(&self, _: &Self) -> u32 {
+        0
+    }
+}
+
+impl Part for SheetPart {
+    fn common(&self) -> &Common {
+        &self.common
+    }
+
+    fn unlike(&self, _: &Self) -> u32 {
+        0
+    }
+}
+
+/// Parts that pass in place of the one in use, of which so many are needed.
+fn others<'a, P: Part>(
     evidence: &Evidence<'_>,
     parts: &'a [P],
-    in_use: &str,
+    in_use: &P,
     needed: u32,
-    common: impl Fn(&P) -> &Common,
     passes: impl Fn(&P) -> bool,
 ) -> Vec<&'a P> {
-    let currency = &evidence.design().brief.currency;
-    let spent = |common: &Common| {
-        let missing = f64::from(needed.saturating_sub(common.on_hand));
-        let price = common
-            .price
-            .as_ref()
-            .filter(|price| &price.currency == currency);
-        match price {
-            _ if missing == 0.0 => 0.0,
-            Some(price) => missing * price.amount.si,
-            None => f64::INFINITY,
-        }
-    };
     let mut list: Vec<&P> = parts
         .iter()
-        .filter(|part| common(part).name.text != in_use && passes(part))
+        .filter(|part| part.common().name.text != in_use.common().name.text && passes(part))
         .collect();
-    list.sort_by(|a, b| spent(common(a)).total_cmp(&spent(common(b))));
+    let spent = |part: &P| spent(evidence, part.common(), needed);
+    list.sort_by(|a, b| {
+        let alike = a.unlike(in_use).cmp(&b.unlike(in_use));
+        alike.then(spent(a).total_cmp(&spent(b)))
+    });
     list
 }
 
+/// What is to be spent on so many; infinite where no price is known.
+fn spent(evidence: &Evidence<'_>, common: &Common, needed: u32) -> f64 {
+    let currency = &evidence.design().brief.currency;
+    let missing = f64::from(needed.saturating_sub(common.on_hand));
+    let price = common
+        .price
+        .as_ref()
+        .filter(|price| &price.currency == currency);
+    match price {
+        _ if missing == 0.0 => 0.0,
+        Some(price) => missing * price.amount.si,
+        None => f64::INFINITY,
+    }
+}
+
 fn candidate(what: &str, key: &str, from: &Common, to: &Common) -> Candidate {
-    let words = format!("{what} {} → {}", from.name.text, to.name.text);
-    Candidate::set(words, key, &to.name.text)
+    let (from, to) = (&from.name.text, &to.name.text);
+    let words = if from.starts_with(what) {
+        format!("{from} → {to}")
+    } else {
+        format!("{what} {from} → {to}")
+    };
+    Candidate::set(words, key, to)
 }
 
 /// Other amplifier boards with enough channels, those that need no coupling
@@ -49,9 +121,8 @@ pub(super) fn amplifiers(
     others(
         evidence,
         &evidence.subject.project.shelf.amplifiers,
-        &used.part.common.name.text,
+        &used.part,
         1,
-        |part| &part.common,
         |part| {
             part.channels >= channels && (part.bridged || used.coupling.is_some()) && passes(part)
         },
@@ -77,9 +148,8 @@ pub(super) fn batteries(
     others(
         evidence,
         &evidence.subject.project.shelf.batteries,
-        &used.part.common.name.text,
+        &used.part,
         used.count,
-        |part| &part.common,
         passes,
     )
     .into_iter()
@@ -141,9 +211,8 @@ pub(super) fn drivers_of_any_range(
     others(
         evidence,
         &evidence.subject.project.shelf.drivers,
-        &used.part.common.name.text,
+        &used.part,
         used.count,
-        |part| &part.common,
         |part| part.fs.is_some() && passes(part),
     )
     .into_iter()
@@ -170,9 +239,8 @@ pub(super) fn radiators(
     others(
         evidence,
         &evidence.subject.project.shelf.radiators,
-        &used.part.common.name.text,
+        &used.part,
         used.count,
-        |part| &part.common,
         passes,
     )
     .into_iter()
@@ -208,9 +276,8 @@ pub(super) fn walls(
     others(
         evidence,
         &evidence.subject.project.shelf.sheets,
-        &plan.wall.common.name.text,
+        &plan.wall,
         1,
-        |part| &part.common,
         |sheet| stiff(sheet) && passes(sheet),
     )
     .into_iter()

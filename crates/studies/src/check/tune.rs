@@ -2,7 +2,7 @@
 
 use super::{Candidate, Edit, Evidence};
 use crate::build::{VentBuild, vent_of};
-use physics::loudspeaker::vent_length;
+use physics::loudspeaker::{vent_length, vent_tuning};
 
 /// Steps of tuning tried downwards, as shares of the present one.
 const LOWER: [f64; 8] = [0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6];
@@ -50,12 +50,16 @@ pub(super) fn lower(evidence: &Evidence<'_>) -> Vec<Candidate> {
 
 /// A vent of this diameter and count whose length gives a share of the present tuning.
 fn with_length(evidence: &Evidence<'_>, vent: VentBuild, share: f64) -> Option<VentBuild> {
-    let tuning = share * evidence.outcome.tuning;
-    let net = evidence.build.enclosure.net;
-    let length = vent_length(net, tuning, &vent_of(vent), &evidence.build.air)?;
+    let enclosure = &evidence.build.enclosure;
+    let air = &evidence.build.air;
+    let tuning = evidence.outcome.tuning;
+    // Filling makes the box act larger: as large as the present tuning says.
+    let present = vent_tuning(enclosure.net, &vent_of(enclosure.vent?), air) / tuning;
+    let volume = enclosure.net * present * present;
+    let length = vent_length(volume, share * tuning, &vent_of(vent), air)?;
     let length = (1e3 * length).round() / 1e3;
     // A tube cannot be shorter than the wall it sits in.
-    (length >= evidence.build.enclosure.thickness).then_some(VentBuild { length, ..vent })
+    (length >= enclosure.thickness).then_some(VentBuild { length, ..vent })
 }
 
 fn length_of(vent: VentBuild) -> Edit {
@@ -162,4 +166,47 @@ pub(super) fn radiators(evidence: &Evidence<'_>) -> Vec<Candidate> {
             })
     });
     list.collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{RADIATOR, VENT, with};
+    use crate::{Options, Texts, apply, run};
+
+    fn tuning(design: &str) -> f64 {
+        let texts = Texts {
+            design,
+            shelf: None,
+        };
+        let options = Options {
+            builds: 0,
+            spread: 1.0,
+            progress: &|_| {},
+        };
+        let report = run(texts, options).unwrap();
+        let figure = report.figures.iter().find(|figure| figure.id == "tuning");
+        figure.unwrap().value
+    }
+
+    #[test]
+    fn another_tube_keeps_the_tuning() {
+        let long = with(VENT).with(&[("box.vent.length", "180 mm")]);
+        let findings = long.findings("vent-fits");
+        let mend = findings[0].mend.as_ref().unwrap();
+        assert!(mend.words.contains("same tuning"), "{}", mend.words);
+        let before = tuning(long.design());
+        let after = tuning(&apply(long.design(), &mend.edits).unwrap());
+        // A thinner, shorter tube leaves two hundredths more air: one hundredth of tuning.
+        assert!((after / before - 1.0).abs() < 0.012, "{before} {after}");
+    }
+
+    #[test]
+    fn mass_lowers_the_tuning_by_its_root() {
+        let heavier = |grams| {
+            let mass = ("box.radiator.added_mass", grams);
+            tuning(with(RADIATOR).with(&[mass]).design())
+        };
+        // 32 g of radiator and 96 g more are four times the mass.
+        assert!((heavier("0 g") / heavier("96 g") - 2.0).abs() < 1e-6);
+    }
 }

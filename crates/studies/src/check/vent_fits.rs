@@ -2,7 +2,6 @@
 
 use super::resize::{self, Axis};
 use super::{Check, Evidence, Verdict, tune};
-use crate::words::number;
 
 pub(super) const CHECK: Check = Check {
     id: "vent-fits",
@@ -48,7 +47,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     } else {
         Verdict::caution(
             "Vent is too long to go straight back",
-            format!("{cause} It fits with a bend of {} in it.", number(90.0, "°")),
+            format!("{cause} It fits with one bend."),
         )
         .advice("bend it, its length counting along the middle; or take a narrower tube or a passive radiator")
     };

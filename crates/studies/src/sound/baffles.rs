@@ -6,7 +6,10 @@ use std::sync::{Arc, Mutex, PoisonError};
 /// What the edge wave does on each face, shared by a design and its variants,
 /// most of which change nothing about the front.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Baffles(Arc<Mutex<Vec<(Face, Arc<BaffleModel>)>>>);
+pub(crate) struct Baffles(Arc<Mutex<Vec<Met>>>);
+
+/// A face and what the edge wave does on it.
+type Met = (Face, Arc<BaffleModel>);
 
 impl Baffles {
     /// The model of a face.
@@ -22,7 +25,7 @@ impl Baffles {
         })
     }
 
-    fn known<T>(&self, ask: impl FnOnce(&mut Vec<(Face, Arc<BaffleModel>)>) -> T) -> T {
+    fn known<T>(&self, ask: impl FnOnce(&mut Vec<Met>) -> T) -> T {
         // A list of finished models is sound whoever gave up while holding it.
         ask(&mut self.0.lock().unwrap_or_else(PoisonError::into_inner))
     }

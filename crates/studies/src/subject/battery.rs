@@ -15,6 +15,8 @@ pub(crate) struct BatterySubject {
     resistance: Uncertain,
     part: BatteryPart,
     count: f64,
+    /// Supply at which the amplifier board gives up, in V.
+    least_supply: f64,
 }
 
 pub(crate) const fn chemistry(of: Chemistry) -> cells::Chemistry {
@@ -63,8 +65,17 @@ impl BatterySubject {
                 &spreads::BATTERY_RESISTANCE,
             ),
             count: f64::from(design.battery.count),
+            least_supply: design.amplifier.part.supply_min.si,
             part,
         }
+    }
+
+    /// Voltage at which its own discharge must end, in V; a board that gives up
+    /// before that ends the playing earlier.
+    pub(crate) fn own_end_voltage(&self) -> f64 {
+        let part = &self.part;
+        let usual = chemistry(part.chemistry.value).end_voltage_per_cell() * f64::from(part.cells);
+        part.end_voltage.map_or(usual, |value| value.si)
     }
 
     pub(super) fn at(&self, draw: &Draw) -> cells::Battery {
@@ -79,10 +90,7 @@ impl BatterySubject {
             rated_hours: or(part.rated_time, 3600.0 * rated_hours) / 3600.0,
             peukert: or(part.peukert, peukert),
             resistance: self.resistance.at(draw) / self.count,
-            end_voltage: or(
-                part.end_voltage,
-                kind.end_voltage_per_cell() * f64::from(part.cells),
-            ),
+            end_voltage: self.own_end_voltage().max(self.least_supply),
         }
     }
 }
