@@ -116,6 +116,7 @@ fn marks(subject: &Subject, bench: &Bench<'_>) -> report::Marks {
         least_load: design.amplifier.part.minimum_load.si,
         trusted_to: bench.scene.grid.hertz[bench.scene.trusted],
         stereo: subject.channels_used() == 2,
+        off_axis: bench.scene.off_axis(subject, report::OFF_AXIS),
         distance: design.brief.distance.si,
         place: crate::words::stands(design.place.stands.value),
     }

@@ -24,12 +24,16 @@ const NOTE: &str = "Line: the box as designed. Shaded: eight of ten builds drawn
 pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
     let brief = &project.design.brief;
     let mut charts: Vec<Chart> = Vec::new();
-    let mut curves: Vec<&Curve> = report.curves.iter().collect();
+    let (side, mut curves): (Vec<&Curve>, Vec<&Curve>) =
+        report.curves.iter().partition(|curve| curve.id == OFF_AXIS);
     curves.sort_by_key(|curve| rank(curve.id));
     for curve in curves {
         let mut chart = chart_of(curve);
         if curve.id == "response" {
             chart.marks.extend(how_low(report));
+            chart
+                .series
+                .extend(side.iter().map(|side| from_the_side(side)));
         }
         charts.push(chart);
     }
@@ -42,6 +46,28 @@ pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Pag
     std::iter::once(first)
         .chain(rest.chunks(NEXT))
         .map(|some| Page::new("Curves", grid(some, area)).noted(NOTE))
+        .collect()
+}
+
+/// The curve that is drawn beside the response rather than by itself.
+const OFF_AXIS: &str = "off-axis";
+
+/// The response to a listener beside the axis, to compare with.
+fn from_the_side(curve: &Curve) -> Series {
+    Series {
+        name: "to the side".to_owned(),
+        points: points(curve),
+        band: None,
+        style: SeriesStyle::Reference,
+    }
+}
+
+fn points(curve: &Curve) -> Vec<(f64, f64)> {
+    curve
+        .x
+        .iter()
+        .copied()
+        .zip(curve.y.iter().copied())
         .collect()
 }
 
@@ -93,12 +119,7 @@ pub fn chart_of(curve: &Curve) -> Chart {
     chart.subtitle = curve.title.clone();
     chart.series = vec![Series {
         name: String::new(),
-        points: curve
-            .x
-            .iter()
-            .copied()
-            .zip(curve.y.iter().copied())
-            .collect(),
+        points: points(curve),
         band: curve
             .p10
             .clone()
@@ -119,6 +140,7 @@ pub fn chart_of(curve: &Curve) -> Chart {
 fn words_of(curve: &Curve) -> (&'static str, String) {
     let title = match curve.id {
         "response" => "How low",
+        OFF_AXIS => "To the side",
         "max-level" => "How loud",
         "impedance" => "Impedance",
         "phase" => "Phase",

@@ -94,6 +94,8 @@ impl<'a> Bench<'a> {
         let clean_mid = clean(mid);
         let drawn = |volts, signal| supply_power(build, load, channels, mid, volts, signal);
         let full = self.caps(build, battery.full_voltage());
+        let draw_brief = drawn(brief_volts, Signal::Programme);
+        let charger = self.subject.project.design.battery.charger_current;
         let sine_draw = drawn(load.clean_volts(&caps), Signal::Sine);
         let at_brief = |quantity: &[f64]| {
             scene.crest * Gains::programme_rms(quantity, scene) * brief_volts / SQRT_2
@@ -123,10 +125,12 @@ impl<'a> Bench<'a> {
             clean_full: clean(battery.full_voltage()),
             clean_mid,
             clean_empty: clean(battery.end_voltage),
-            draw_brief: drawn(brief_volts, Signal::Programme),
+            draw_brief,
             draw_idle: drawn(0.0, Signal::Programme),
             peak_current: peak_current(build, gains, &full, channels),
             efficiency: f64::from(channels) * clean_mid / sine_draw,
+            efficiency_brief: f64::from(channels) * load.output_power(brief_volts) / draw_brief,
+            charge_time: charger.map_or(f64::NAN, |current| battery.charge_seconds(current.si)),
             least_impedance: least_impedance(&scene.grid.hertz, gains),
             vent_speed: build
                 .enclosure

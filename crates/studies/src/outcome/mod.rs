@@ -67,6 +67,10 @@ pub struct Outcome {
     pub peak_current: f64,
     /// Output over input power with a sine at the clip point, amplifier alone.
     pub efficiency: f64,
+    /// The same at the brief's loudness, idle counted.
+    pub efficiency_brief: f64,
+    /// Time from empty to full on the charger, in s; NaN where its current is not stated.
+    pub charge_time: f64,
     /// Least impedance on one channel between 20 Hz and 20 kHz, in Ω.
     pub least_impedance: f64,
     /// Greatest air speed in the vent at the brief's loudness, peak, in m/s; NaN without a vent.

@@ -40,6 +40,11 @@ impl Load {
         }
     }
 
+    /// Power of one channel in W at so many volts rms.
+    pub(crate) fn output_power(&self, volts: f64) -> f64 {
+        volts * volts * self.power
+    }
+
     /// Highest sine voltage the stage gives into this load, V rms.
     pub(crate) fn clean_volts(&self, caps: &Caps) -> f64 {
         let voltage = caps.peak_volts / SQRT_2;
@@ -50,8 +55,7 @@ impl Load {
 /// Clean sine power of one channel in W, averaged over the frequencies of the
 /// programme, within the stage's voltage and current.
 pub(crate) fn clean_power(load: &Load, caps: &Caps) -> f64 {
-    let volts = load.clean_volts(caps);
-    volts * volts * load.power
+    load.output_power(load.clean_volts(caps))
 }
 
 /// Power drawn from the supply by all channels in W.
@@ -65,7 +69,7 @@ pub(crate) fn supply_power(
 ) -> f64 {
     let stage = &build.amplifier.stage;
     let rms = volts * load.current;
-    let one = stage.supply_power(supply, rms, rms * signal.form(), volts * volts * load.power);
+    let one = stage.supply_power(supply, rms, rms * signal.form(), load.output_power(volts));
     let idle = stage.idle_current * supply;
     f64::from(channels) * (one - idle) + idle
 }

@@ -43,7 +43,10 @@ pub struct Discharging {
     pub end_voltage: f64,
 }
 
-/// Values of the limits drawn across curves.
+/// Where the listener to the side stands, in degrees off the axis.
+pub(crate) const OFF_AXIS: f64 = 30.0;
+
+/// Values of the limits drawn across curves, and what shifts them.
 pub(crate) struct Marks {
     pub(crate) travel: f64,
     pub(crate) radiator_travel: Option<f64>,
@@ -51,6 +54,8 @@ pub(crate) struct Marks {
     pub(crate) least_load: f64,
     pub(crate) trusted_to: f64,
     pub(crate) stereo: bool,
+    /// Level [`OFF_AXIS`] degrees to the side over that on the axis, in dB.
+    pub(crate) off_axis: Vec<f64>,
     pub(crate) distance: f64,
     pub(crate) place: &'static str,
 }
@@ -152,6 +157,7 @@ pub(crate) fn curves(
             |t| &t.current,
         ),
     ];
+    list.insert(1, to_the_side(&list[0], &marks.off_axis));
     if let Some(limit) = marks.radiator_travel {
         let title = "peak travel of the passive radiator at the clip point".into();
         let pick: Pick = |t| &t.radiator_travel;
@@ -168,6 +174,25 @@ pub(crate) fn curves(
         });
     }
     list
+}
+
+/// The response as heard from the side: the same, shifted by what face and cone do there.
+fn to_the_side(response: &Curve, shift: &[f64]) -> Curve {
+    let shifted = |values: &[f64]| {
+        values
+            .iter()
+            .zip(shift)
+            .map(|(value, by)| value + by)
+            .collect()
+    };
+    Curve {
+        id: "off-axis",
+        title: format!("{}, {OFF_AXIS:.0}° to the side", response.title),
+        y: shifted(&response.y),
+        p10: response.p10.as_deref().map(shifted),
+        p90: response.p90.as_deref().map(shifted),
+        ..response.clone()
+    }
 }
 
 /// Values on one grid brought onto another, linearly in the logarithm of frequency.

@@ -125,6 +125,13 @@ const ROWS: &[Row] = &[
         OWN,
         |o| 100.0 * o.efficiency,
     ),
+    Row(
+        "efficiency-brief",
+        "efficiency of the amplifier at the brief's loudness, idle counted",
+        "%",
+        OWN,
+        |o| 100.0 * o.efficiency_brief,
+    ),
     Row("draw-idle", "drawn from the battery, idle", "W", OWN, |o| {
         o.draw_idle
     }),
@@ -162,6 +169,13 @@ const ROWS: &[Row] = &[
         "h",
         OWN,
         |o| o.runtime_sine / 3600.0,
+    ),
+    Row(
+        "charge-time",
+        "charging time from empty to full",
+        "h",
+        OWN,
+        |o| o.charge_time / 3600.0,
     ),
     Row(
         "vent-speed",

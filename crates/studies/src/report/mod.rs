@@ -13,7 +13,7 @@ pub use promises::{Better, Promise};
 pub use spread::{Measurement, Mover};
 
 pub(crate) use assumptions::assumptions;
-pub(crate) use curves::{Marks, curves, discharging};
+pub(crate) use curves::{Marks, OFF_AXIS, curves, discharging};
 pub(crate) use figures::figures;
 pub(crate) use promises::promises;
 pub(crate) use spread::{best_measurement, movers};

@@ -5,9 +5,9 @@ use super::Grid;
 use crate::subject::{Front, SpotKind, Subject};
 use design::{DriverKind, Programme, Stands};
 use physics::level::{absorption, weighting};
-use physics::math::{amplitude_from_db, power_from_db};
+use physics::math::{amplitude_from_db, db_amplitude, power_from_db};
 use physics::programme::ProgrammeSpectrum;
-use physics::radiation::baffle::Face;
+use physics::radiation::baffle::{BaffleModel, Face};
 use physics::radiation::pair_gain;
 use physics::radiation::surroundings::{Directionality, Surroundings, power_gain_of};
 
@@ -95,6 +95,33 @@ impl Scene {
     /// whole box at the brief's distance.
     pub(crate) fn to_listener(&self, index: usize) -> f64 {
         self.sides[index] * self.place[index] * self.air[index] * self.spreading * self.spreading
+    }
+}
+
+/// Radius in m of what radiates the treble of a driver that covers it: a
+/// tweeter, or the middle of a cone. Common practice, no source.
+const TREBLE_RADIUS: f64 = 0.0125;
+
+impl Scene {
+    /// Level in dB that a listener so many degrees to the side hears over one
+    /// on the axis: the piston's directivity and the box's face.
+    pub(crate) fn off_axis(&self, subject: &Subject, degrees: f64) -> Vec<f64> {
+        let cone = face(subject);
+        let middle = Face {
+            source_radius: TREBLE_RADIUS.min(cone.source_radius),
+            ..cone
+        };
+        let [cone, middle] = [cone, middle].map(|face| {
+            let side = BaffleModel::toward(&face, degrees.to_radians(), 0.0);
+            (BaffleModel::new(&face), side)
+        });
+        let over = |(i, hertz): (usize, &f64)| {
+            let from_middle = self.hold.is_some_and(|hold| i > hold);
+            let (axis, side) = if from_middle { &middle } else { &cone };
+            let gain = |model: &BaffleModel| model.gain(*hertz, subject.air.sound_speed).norm();
+            db_amplitude(gain(side) / gain(axis))
+        };
+        self.grid.hertz.iter().enumerate().map(over).collect()
     }
 }
 
