@@ -155,7 +155,7 @@ pub(crate) struct ExportWhat {
 pub(crate) struct PackArgs {
     #[command(flatten)]
     pub(crate) design: DesignArgs,
-    /// The folder to write into; a folder "pack" beside the design when absent.
+    /// The folder to write into; one named after the design, beside it, when absent.
     #[arg(long, value_name = "DIR")]
     pub(crate) out: Option<PathBuf>,
     /// What it will be printed on.

@@ -7,13 +7,12 @@ use crate::failure::{Failure, Project};
 use crate::folder::Staged;
 use crate::{calendar, csv, files, json, say, terminal};
 use drawings::{Date, Paper, Sheet, Theme, export};
+use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
 use studies::Report;
 use studies::check::Severity;
 
-/// The folder a pack is written into beside its design.
-const PACK: &str = "pack";
 const PDF: &str = "pack.pdf";
 const CHECK: &str = "check.json";
 const ACCOUNTS: &str = "accounts.csv";
@@ -23,7 +22,7 @@ const CURVES: &str = "curves";
 pub(crate) fn run(args: &PackArgs, as_json: bool) -> Result<Ending, Failure> {
     let out = match &args.out {
         Some(out) => out.clone(),
-        None => files::design_path(&args.design.design).with_file_name(PACK),
+        None => beside(&files::design_path(&args.design.design)),
     };
     must_be_ours(&out)?;
     let project = files::project(&args.design)?;
@@ -37,6 +36,19 @@ pub(crate) fn run(args: &PackArgs, as_json: bool) -> Result<Ending, Failure> {
     folder.finish()?;
     terminal::say(&answer(&out, &sheets, &report, as_json))?;
     Ok(ending(&report))
+}
+
+/// The folder for a pack beside its design: `box-pack` for `box.toml`, and
+/// also for `box/design.toml`.
+fn beside(design: &Path) -> PathBuf {
+    let stem = design.file_stem().unwrap_or_default();
+    let whole = fs::canonicalize(design).unwrap_or_else(|_| design.to_owned());
+    let folder = whole.parent().and_then(Path::file_name);
+    let name = match folder {
+        Some(folder) if design.file_name() == Some(OsStr::new(files::DESIGN)) => folder,
+        _ => stem,
+    };
+    design.with_file_name(format!("{}-pack", name.to_string_lossy()))
 }
 
 /// A folder that holds something of the same names must be an earlier pack.

@@ -1,6 +1,8 @@
 //! `boxwright pack`.
 
-use crate::support::{EXAMPLES, FEW, Scratch, answer, boxwright, command, example, names, ran};
+use crate::support::{
+    EXAMPLES, FEW, Scratch, answer, boxwright, command, example, names, ran, root,
+};
 use std::fs;
 use std::path::Path;
 use std::process::Command;
@@ -149,7 +151,24 @@ fn a_stop_is_packed_but_told() {
     let ran = boxwright(&["pack", FEW, &design]);
     assert_eq!((ran.status, ran.err.as_str()), (1, ""));
     assert!(ran.out.contains("stop"), "{}", ran.out);
-    assert!(Path::new(&scratch.path("pack/pack.pdf")).exists());
+}
+
+#[test]
+fn a_pack_is_named_after_its_design() {
+    let scratch = Scratch::new();
+    fs::create_dir(scratch.path("beach")).unwrap();
+    let text = fs::read(root().join(example("bathing-beach"))).unwrap();
+    let design = scratch.file("beach/design.toml", &text);
+    answer(&["pack", FEW, &design]);
+    let other = scratch.file("beach/other.toml", &text);
+    answer(&["pack", FEW, &other]);
+    let inside = ran(command(&["pack", FEW]).current_dir(scratch.path("beach")));
+    assert!(inside.out.starts_with("wrote beach-pack with "), "{}", inside.out);
+    let made = names(Path::new(&scratch.path("beach")));
+    assert_eq!(
+        made,
+        ["beach-pack", "design.toml", "other-pack", "other.toml"]
+    );
 }
 
 #[test]
@@ -185,7 +204,7 @@ fn a_name_that_looks_like_a_formula_stays_text() {
     let evil = text.replace("\"control panel recess\"", "\"=HYPERLINK(A1)\"");
     assert_ne!(evil, text);
     let design = scratch.file("design.toml", evil);
-    boxwright(&["pack", FEW, &design]);
+    boxwright(&["pack", FEW, &design, "--out", &scratch.path("pack")]);
     let csv = fs::read_to_string(scratch.path("pack/accounts.csv")).unwrap();
     assert!(csv.contains(",'=HYPERLINK(A1),"), "{csv}");
     for line in csv.lines() {
