@@ -143,7 +143,7 @@ impl Drop for Progress {
 }
 
 fn bar(total: usize) -> ProgressBar {
-    let style = ProgressStyle::with_template("{pos:>6} of {len} builds {wide_bar} {eta}")
+    let style = ProgressStyle::with_template("{pos:>6} of {len} builds {wide_bar}")
         .expect("the template is well formed");
     ProgressBar::with_draw_target(Some(total as u64), ProgressDrawTarget::stderr())
         .with_style(style)

@@ -163,7 +163,11 @@ fn a_pack_is_named_after_its_design() {
     let other = scratch.file("beach/other.toml", &text);
     answer(&["pack", FEW, &other]);
     let inside = ran(command(&["pack", FEW]).current_dir(scratch.path("beach")));
-    assert!(inside.out.starts_with("wrote beach-pack with "), "{}", inside.out);
+    assert!(
+        inside.out.starts_with("wrote beach-pack with "),
+        "{}",
+        inside.out
+    );
     let made = names(Path::new(&scratch.path("beach")));
     assert_eq!(
         made,

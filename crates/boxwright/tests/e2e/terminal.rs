@@ -1,6 +1,6 @@
 //! Colours, pipes, width.
 
-use crate::support::{EXAMPLES, FEW, answer, boxwright, command, example, ran};
+use crate::support::{EXAMPLES, FEW, answer, boxwright, command, example, ran, root};
 use std::io::Read;
 use std::process::{Command, Stdio};
 
@@ -51,25 +51,27 @@ fn without_escapes(text: &str) -> String {
     parts.fold(first, |out, part| out + part.split_once('m').unwrap().1)
 }
 
-/// On a terminal that knows colours they come by themselves; `script` gives one.
+/// What a terminal shows; `script` of util-linux plays one.
+fn on_a_terminal(arguments: &str, no_colour: Option<&str>) -> String {
+    let mut script = Command::new("script");
+    let line = format!("{} {arguments}", env!("CARGO_BIN_EXE_boxwright"));
+    script.args(["-q", "-e", "-c", &line, "/dev/null"]);
+    script
+        .current_dir(root())
+        .env("TERM", "xterm")
+        .stdin(Stdio::null());
+    script.env_remove("NO_COLOR").env_remove("CLICOLOR_FORCE");
+    if let Some(value) = no_colour {
+        script.env("NO_COLOR", value);
+    }
+    let output = script.output().expect("script of util-linux");
+    String::from_utf8(output.stdout).unwrap()
+}
+
+/// On a terminal that knows colours they come by themselves.
 #[test]
 fn a_terminal_gets_colours_and_no_colour_is_respected() {
-    let binary = env!("CARGO_BIN_EXE_boxwright");
-    let told = |no_colour: Option<&str>| {
-        let mut script = Command::new("script");
-        let line = format!("{binary} explain");
-        script
-            .args(["-q", "-e", "-c", &line, "/dev/null"])
-            .env("TERM", "xterm");
-        script
-            .env_remove("NO_COLOR")
-            .env_remove("CLICOLOR_FORCE")
-            .stdin(Stdio::null());
-        if let Some(value) = no_colour {
-            script.env("NO_COLOR", value);
-        }
-        String::from_utf8(script.output().expect("script of util-linux").stdout).unwrap()
-    };
+    let told = |no_colour| on_a_terminal("explain", no_colour);
     assert!(told(None).contains(ESCAPE));
     assert!(
         told(Some("")).contains(ESCAPE),
@@ -108,8 +110,14 @@ fn a_broken_pipe_is_no_fault() {
     assert_eq!(output.status.code(), Some(0));
 }
 
+/// What takes over a second shows how far it is, to whoever looks.
 #[test]
-fn no_progress_is_drawn_into_a_pipe() {
-    let ran = boxwright(&["check", "--builds=20000", &example("salvage-party")]);
-    assert_eq!((ran.status, ran.err.as_str()), (0, ""));
+fn progress_is_drawn_on_a_terminal_and_not_into_a_pipe() {
+    let design = example("salvage-party");
+    let arguments = ["check", "--builds=20000", &design];
+    let piped = boxwright(&arguments);
+    assert_eq!((piped.status, piped.err.as_str()), (0, ""));
+    let shown = on_a_terminal(&arguments.join(" "), None);
+    assert!(shown.contains(" of 20000 builds"), "{shown}");
+    assert!(!on_a_terminal(&format!("check {FEW} {design}"), None).contains(" builds █"));
 }
