@@ -68,19 +68,23 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
                 below(&part.common, &group.part.common)
             })
         });
+    let batteries = swap::batteries(evidence, |part| {
+        below(&part.common, &design.battery.part.common)
+    });
+    let boards = swap::amplifiers(evidence, |part| {
+        below(&part.common, &design.amplifier.part.common)
+    });
+    let walls = swap::walls(evidence, |part| {
+        below(&part.common, &design.enclosure.wall.common)
+    });
     vec![
         verdict
             .advice("take cheaper parts, or what lies in the drawer")
-            .mends(swap::batteries(evidence, |part| {
-                below(&part.common, &design.battery.part.common)
-            }))
-            .mends(swap::amplifiers(evidence, |part| {
-                below(&part.common, &design.amplifier.part.common)
-            }))
+            .mends(batteries.clone())
+            .mends(boards.clone())
             .mends(drivers)
-            .mends(swap::walls(evidence, |part| {
-                below(&part.common, &design.enclosure.wall.common)
-            })),
+            .mends(walls)
+            .mends(swap::pairs(&batteries, &boards)),
     ]
 }
 

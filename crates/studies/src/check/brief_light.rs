@@ -54,14 +54,16 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .zip(battery)
             .is_some_and(|(other, now)| other.si < now.si)
     });
+    let walls = swap::walls(evidence, |sheet| weight(sheet) < weight(wall));
     vec![
         verdict
             .advice("take thinner or lighter walls, a lighter battery, or a smaller box")
-            .mends(swap::walls(evidence, |sheet| weight(sheet) < weight(wall)))
-            .mends(lighter)
+            .mends(walls.clone())
+            .mends(lighter.clone())
             .ladder(resize::smaller(evidence, Axis::Depth))
             .ladder(resize::smaller(evidence, Axis::Height))
-            .ladder(resize::smaller(evidence, Axis::Width)),
+            .ladder(resize::smaller(evidence, Axis::Width))
+            .mends(swap::pairs(&walls, &lighter)),
     ]
 }
 

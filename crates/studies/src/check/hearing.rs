@@ -29,14 +29,20 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     }
     let outcome = evidence.outcome;
     let brief = &evidence.design().brief;
-    let wanted = brief.loudness.map_or(outcome.loud_a, |wanted| {
+    let asked = brief.loudness.map_or(f64::INFINITY, |wanted| {
         let weighting = if wanted.a_weighted {
             0.0
         } else {
             outcome.loud_a - outcome.loud
         };
-        (wanted.level.si + weighting).min(outcome.loud_a)
+        wanted.level.si + weighting
     });
+    let wanted = asked.min(outcome.loud_a);
+    let level = if asked > outcome.loud_a {
+        "as loud as it can".into()
+    } else {
+        evidence.at_level()
+    };
     let distance = brief.distance.si;
     let closer = level_at(evidence, NEAR) - level_at(evidence, distance);
     let line = |place: &str, level: f64| {
@@ -47,11 +53,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             hours(sensitive_hours_per_week(level))
         )
     };
-    let there = format!(
-        "Playing {}, at {},",
-        evidence.at_level(),
-        number(distance, "m")
-    );
+    let there = format!("Playing {level}, at {},", number(distance, "m"));
     let mut lines = vec![line(&there, wanted)];
     if distance > NEAR {
         lines.push(line("at 1 m,", wanted + closer));

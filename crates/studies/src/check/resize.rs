@@ -60,7 +60,12 @@ pub(super) fn larger(evidence: &Evidence<'_>, axis: Axis) -> Vec<Candidate> {
         .brief
         .largest
         .map_or(GROWTH * now, |largest| axis.of(&largest).si - walls);
-    ladder(evidence, axis, now, millimetres(most).floor() / 1e3)
+    let most = millimetres(most).floor() / 1e3;
+    if most > now {
+        ladder(evidence, axis, now, most)
+    } else {
+        Vec::new()
+    }
 }
 
 /// Larger in one direction after the other, then in all.

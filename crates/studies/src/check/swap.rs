@@ -40,8 +40,17 @@ impl Part for DriverPart {
 
     fn unlike(&self, other: &Self) -> u32 {
         let size = |part: &Self| part.size.map(|size| size.si);
-        let kind = u32::from(self.kind.value != other.kind.value);
-        2 * u32::from(size(self) != size(other)) + kind
+        let rated = |part: &Self| part.impedance.map(|rated| rated.si);
+        let differ = [
+            rated(self) != rated(other),
+            self.kind.value != other.kind.value,
+            size(self) != size(other),
+        ];
+        differ
+            .into_iter()
+            .zip([1, 2, 4])
+            .map(|(differs, weight)| weight * u32::from(differs))
+            .sum()
     }
 }
 
@@ -144,17 +153,23 @@ pub(super) fn batteries(
     evidence: &Evidence<'_>,
     passes: impl Fn(&BatteryPart) -> bool,
 ) -> Vec<Candidate> {
+    let parts = other_batteries(evidence, passes);
+    let swap = |part: &BatteryPart| battery(evidence, part);
+    parts.into_iter().map(swap).collect()
+}
+
+fn other_batteries<'a>(
+    evidence: &Evidence<'a>,
+    passes: impl Fn(&BatteryPart) -> bool,
+) -> Vec<&'a BatteryPart> {
     let used = &evidence.design().battery;
-    others(
-        evidence,
-        &evidence.subject.project.shelf.batteries,
-        &used.part,
-        used.count,
-        passes,
-    )
-    .into_iter()
-    .map(|part| candidate("battery", "battery.part", &used.part.common, &part.common))
-    .collect()
+    let shelf = &evidence.subject.project.shelf.batteries;
+    others(evidence, shelf, &used.part, used.count, passes)
+}
+
+fn battery(evidence: &Evidence<'_>, part: &BatteryPart) -> Candidate {
+    let used = &evidence.design().battery.part;
+    candidate("battery", "battery.part", &used.common, &part.common)
 }
 
 /// Another battery together with another board that suits it, both others than now.
@@ -162,30 +177,29 @@ pub(super) fn supplies(
     evidence: &Evidence<'_>,
     passes: impl Fn(&BatteryPart) -> bool,
 ) -> Vec<Candidate> {
-    let shelf = &evidence.subject.project.shelf;
-    let full = |battery: &BatteryPart| battery.charge_voltage.map(|value| value.si);
     let suits = |board: &AmplifierPart, battery: &BatteryPart| {
         let most = board.supply_recommended.unwrap_or(board.supply_max).si;
-        full(battery).is_some_and(|volts| volts <= most && volts > board.supply_min.si)
+        let full = battery.charge_voltage.map(|value| value.si);
+        full.is_some_and(|volts| volts <= most && volts > board.supply_min.si)
     };
-    let by_name = |candidate: &Candidate| candidate.edits[0].value.clone().unwrap_or_default();
-    let mut pairs = Vec::new();
-    for battery in batteries(evidence, passes) {
-        let name = by_name(&battery);
-        let found = shelf
-            .batteries
-            .iter()
-            .find(|part| part.common.name.text == name);
-        let Some(part) = found else { continue };
-        for board in amplifiers(evidence, |board| suits(board, part)) {
-            let words = format!("{}, {}", battery.words, board.words);
-            pairs.push(Candidate::new(
-                words,
-                [battery.edits.clone(), board.edits].concat(),
-            ));
-        }
-    }
-    pairs
+    let together = |part: &BatteryPart| {
+        let boards = amplifiers(evidence, |board| suits(board, part));
+        pairs(&[battery(evidence, part)], &boards)
+    };
+    let parts = other_batteries(evidence, passes);
+    parts.into_iter().flat_map(together).collect()
+}
+
+/// Each of some candidates with each of others.
+pub(super) fn pairs(these: &[Candidate], those: &[Candidate]) -> Vec<Candidate> {
+    let with = |a: &Candidate, b: &Candidate| {
+        let words = format!("{}, {}", a.words, b.words);
+        Candidate::new(words, [a.edits.as_slice(), &b.edits].concat())
+    };
+    these
+        .iter()
+        .flat_map(|a| those.iter().map(move |b| with(a, b)))
+        .collect()
 }
 
 /// Other drivers for one group that cover the same range and whose data are known.

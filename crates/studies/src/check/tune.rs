@@ -1,7 +1,7 @@
 //! Candidates that change the opening of a box: its tuning, its tubes, its kind.
 
 use super::{Candidate, Edit, Evidence};
-use crate::build::{VentBuild, vent_of};
+use crate::build::VentBuild;
 use physics::loudspeaker::{vent_length, vent_tuning};
 
 /// Steps of tuning tried downwards, as shares of the present one.
@@ -54,9 +54,9 @@ fn with_length(evidence: &Evidence<'_>, vent: VentBuild, share: f64) -> Option<V
     let air = &evidence.build.air;
     let tuning = evidence.outcome.tuning;
     // Filling makes the box act larger: as large as the present tuning says.
-    let present = vent_tuning(enclosure.net, &vent_of(enclosure.vent?), air) / tuning;
+    let present = vent_tuning(enclosure.net, &enclosure.vent?.duct(), air) / tuning;
     let volume = enclosure.net * present * present;
-    let length = vent_length(volume, share * tuning, &vent_of(vent), air)?;
+    let length = vent_length(volume, share * tuning, &vent.duct(), air)?;
     let length = (1e3 * length).round() / 1e3;
     // A tube cannot be shorter than the wall it sits in.
     (length >= enclosure.thickness).then_some(VentBuild { length, ..vent })

@@ -1,7 +1,6 @@
 //! The vent as an organ pipe.
 
 use super::{Check, Evidence, Verdict, tune};
-use crate::build::vent_of;
 use crate::words::number;
 use core::f64::consts::{PI, SQRT_2};
 use physics::loudspeaker::pipe_resonance;
@@ -31,7 +30,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(vent) = evidence.build.enclosure.vent else {
         return Vec::new();
     };
-    let tube = vent_of(vent);
+    let tube = vent.duct();
     let first = pipe_resonance(&tube, &evidence.build.air);
     let hertz = |value: f64| number(value, "Hz");
     let (at, level) = loudest(evidence, first);

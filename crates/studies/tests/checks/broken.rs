@@ -127,6 +127,15 @@ impl Broken {
 
 /// A design studied.
 pub(crate) fn studied(design: &str, shelf: &str, builds: usize) -> Report {
+    tried(design, shelf, builds).unwrap_or_else(|errors| panic!("{errors:#?}\n{design}"))
+}
+
+/// A design studied, where it can be.
+pub(crate) fn tried(
+    design: &str,
+    shelf: &str,
+    builds: usize,
+) -> Result<Report, Vec<design::Diagnostic>> {
     let texts = Texts {
         design,
         shelf: Some(shelf),
@@ -136,7 +145,7 @@ pub(crate) fn studied(design: &str, shelf: &str, builds: usize) -> Report {
         spread: 1.0,
         progress: &|_| {},
     };
-    run(texts, options).unwrap_or_else(|errors| panic!("{errors:#?}\n{design}"))
+    run(texts, options)
 }
 
 /// For each check a design with which it finds fault.

@@ -1,6 +1,7 @@
 //! The checks as a whole: their texts, that each of them can find fault, and
 //! that every mend offered does what it says.
 
+mod any;
 mod broken;
 mod fire;
 mod mends;

@@ -17,7 +17,7 @@ fn wrong<'a>(
 }
 
 /// Makes each mend of a design and looks whether its finding is gone.
-fn mends_clear(design: &str, shelf: &str, builds: usize) -> usize {
+pub(crate) fn mends_clear(design: &str, shelf: &str, builds: usize) -> usize {
     let before = studied(design, shelf, builds);
     let mut made = 0;
     for finding in &before.findings {
