@@ -33,7 +33,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let drivers = evidence.subject.drivers.iter();
     for (driver, group) in drivers.zip(&evidence.design().drivers) {
         let name = &group.part.common.name.text;
-        let conflicts = &driver.completion.conflicts;
+        let conflicts = &driver.conflicts;
         let weighed = conflicts
             .iter()
             .map(|conflict| (severity(conflict), conflict));

@@ -111,7 +111,7 @@ impl Broken {
                 value: Some((*value).into()),
             })
             .collect();
-        apply(CLEAN, &edits).unwrap()
+        apply(CLEAN, &edits).expect("the keys of the list can be set")
     }
 
     /// The text of the shelf beside it.

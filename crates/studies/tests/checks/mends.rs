@@ -26,7 +26,7 @@ pub(crate) fn mends_clear(design: &str, shelf: &str, builds: usize) -> usize {
             finding.severity < Severity::Good,
             "nothing to mend: {finding:#?}"
         );
-        let edited = apply(design, &mend.edits).unwrap();
+        let edited = apply(design, &mend.edits).expect("a mend can be made");
         assert_ne!(edited, design);
         for comment in design.lines().filter_map(|line| line.split_once("# ")) {
             let gone = mend.edits.iter().any(|edit| edit.value.is_none());
