@@ -6,9 +6,9 @@ use crate::check::{self, Candidate, Check, Edit, Evidence, Finding, Mend, Severi
 use crate::odds::Drawn;
 use crate::outcome::Bench;
 use crate::report;
-use crate::run::Texts;
 use crate::sound::Grid;
 use crate::subject::Subject;
+use crate::texts::Texts;
 use crate::vary::Draw;
 use design::{EditError, Key};
 use rayon::prelude::*;

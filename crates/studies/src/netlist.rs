@@ -1,8 +1,8 @@
 //! The network of a design's nominal build as a SPICE netlist.
 
-use crate::build::network_of;
-use crate::run::Texts;
 use crate::subject::Subject;
+use crate::system::network_of;
+use crate::texts::Texts;
 use crate::vary::Draw;
 use design::Diagnostic;
 use physics::loudspeaker::Network;

@@ -7,18 +7,10 @@ use crate::outcome::Bench;
 use crate::report::{self, Accounts, Report};
 use crate::sound::{Grid, VENT_SPEED};
 use crate::subject::Subject;
+use crate::texts::Texts;
 use crate::vary::Draw;
 use crate::versus::versus;
 use design::{Diagnostic, EnclosureKind};
-
-/// The texts of a design and of the maker's own shelf.
-#[derive(Clone, Copy, Debug)]
-pub struct Texts<'a> {
-    /// The design file.
-    pub design: &'a str,
-    /// The maker's own `shelf.toml`, where there is one.
-    pub shelf: Option<&'a str>,
-}
 
 /// How thoroughly to study.
 #[derive(Clone, Copy)]

@@ -1,6 +1,6 @@
 //! Sealed or vented? The same design both ways, under its tolerances.
 
-use crate::build::{VentBuild, vent_of};
+use crate::build::VentBuild;
 use crate::odds::{Band, Drawn};
 use crate::outcome::{Bench, Outcome};
 use crate::sound::{Grid, VENT_SPEED};
@@ -131,11 +131,12 @@ fn best_vent(subject: &Subject) -> Option<(Subject, VentUse)> {
             let Some(length) = vent_length(
                 nominal.enclosure.net,
                 share * closed,
-                &vent_of(VentBuild {
+                &VentBuild {
                     diameter,
                     length: 0.0,
                     count,
-                }),
+                }
+                .duct(),
                 &nominal.air,
             ) else {
                 continue;

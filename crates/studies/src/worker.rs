@@ -1,9 +1,9 @@
 //! One build after another, for those who need single builds rather than a report.
 
 use crate::outcome::{Bench, Outcome, Traces};
-use crate::run::Texts;
 use crate::sound::Grid;
 use crate::subject::Subject;
+use crate::texts::Texts;
 use crate::vary::{Draw, draw};
 use design::Diagnostic;
 

@@ -1,17 +1,13 @@
 //! The numbers of one box: nominal, or drawn within the tolerances.
 
-mod resonance;
-mod system;
+mod driver;
 
-pub(crate) use resonance::Resonance;
-pub(crate) use resonance::vent_of;
-pub(crate) use system::network_of;
+pub(crate) use driver::DriverBuild;
 
-use crate::subject::DriverBuild;
 use physics::air::Air;
 use physics::amplifier::Amplifier;
 use physics::battery::Battery;
-use physics::loudspeaker::Feed;
+use physics::loudspeaker::{Feed, Vent, VentEnd};
 
 /// One box.
 #[derive(Clone, Debug)]
@@ -78,6 +74,23 @@ pub(crate) struct VentBuild {
     pub(crate) length: f64,
     /// How many.
     pub(crate) count: u32,
+}
+
+impl VentBuild {
+    /// The ducts as the physics takes them: one end flush with the front, one
+    /// free inside.
+    pub(crate) fn duct(self) -> Vent {
+        let radius = self.diameter / 2.0;
+        Vent {
+            count: self.count,
+            area: core::f64::consts::PI * radius * radius,
+            length: self.length,
+            hydraulic_radius: radius,
+            inner: VentEnd::Free,
+            outer: VentEnd::Flush,
+            roughness: 1.0,
+        }
+    }
 }
 
 /// The passive radiators of one build.

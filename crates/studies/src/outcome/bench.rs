@@ -1,13 +1,14 @@
 //! A worker that runs all studies of one build after another on one grid.
 
 use super::{Outcome, Traces};
-use crate::build::{Build, Resonance, network_of};
+use crate::build::Build;
 use crate::power::{Load, Playing, Signal, clean_power, consumption, supply_power};
 use crate::sound::{
     Caps, Ceiling, Gains, Grid, Loudest, SHOWN_VOLTAGE, Scene, hump, loudest, low_points,
     programme_ceilings,
 };
 use crate::subject::Subject;
+use crate::system::{Resonance, network_of};
 use core::f64::consts::{PI, SQRT_2, TAU};
 use design::EnclosureKind;
 use physics::battery::Discharge;

@@ -1,9 +1,10 @@
 //! What drives the spread of each promise, and what to measure to narrow it.
 
+use crate::build::DriverBuild;
 use crate::odds::{Band, Drawn};
 use crate::outcome::Outcome;
 use crate::report::Promise;
-use crate::subject::{DriverBuild, Parameter, Subject};
+use crate::subject::{Parameter, Subject};
 use crate::vary::{Draw, draw};
 use rayon::prelude::*;
 use serde::Serialize;

@@ -7,15 +7,18 @@ mod cost;
 mod driver;
 mod enclosure;
 mod front;
+mod parameter;
 mod prior;
 mod radiator;
+mod ties;
 mod weight;
 
 pub use cost::CostLine;
-pub(crate) use driver::{DriverBuild, DriverSubject, Parameter};
+pub(crate) use driver::DriverSubject;
 pub use enclosure::AirLine;
 pub(crate) use enclosure::EnclosureSubject;
 pub use front::{Front, Spot, SpotKind};
+pub(crate) use parameter::Parameter;
 pub(crate) use radiator::RadiatorSubject;
 pub use weight::WeightLine;
 

@@ -3,7 +3,9 @@
 mod cause;
 mod draw;
 mod normal;
+mod shape;
 pub mod spreads;
 
-pub use cause::{Cause, Causes, Origin, Shape, Uncertain};
+pub use cause::{Cause, Causes, Origin, Uncertain};
 pub use draw::{Draw, draw};
+pub use shape::Shape;

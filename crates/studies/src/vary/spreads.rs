@@ -3,7 +3,7 @@
 //! Most of these are common practice without a published source, and say so.
 //! A tolerance stated in the design or the shelf always takes precedence.
 
-use super::cause::Shape;
+use super::shape::Shape;
 
 /// A row of the table of usual spreads.
 #[derive(Clone, Copy, Debug, PartialEq)]

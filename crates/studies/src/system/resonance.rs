@@ -1,11 +1,11 @@
 //! Resonances and Qs of one box in closed form: what a maker compares with
 //! tables, beside the network that gives the response.
 
-use super::{Build, RadiatorBuild, VentBuild};
+use crate::build::{Build, RadiatorBuild};
 use crate::subject::Subject;
 use core::f64::consts::TAU;
 use physics::driver::free_air_mass;
-use physics::loudspeaker::{Vent, VentEnd, vent_tuning};
+use physics::loudspeaker::vent_tuning;
 
 /// Resonances of one box.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -80,7 +80,7 @@ impl Resonance {
             closed_q,
             tuning: enclosure
                 .vent
-                .map(|vent| vent_tuning(whole, &vent_of(vent), air))
+                .map(|vent| vent_tuning(whole, &vent.duct(), air))
                 .or_else(|| {
                     build
                         .radiator
@@ -102,19 +102,6 @@ fn series_over_parallel(subject: &Subject) -> f64 {
         design::Wiring::Parallel => 1.0 / on_channel,
         design::Wiring::Series => on_channel,
         design::Wiring::SeriesParallel => 4.0 / on_channel,
-    }
-}
-
-pub(crate) fn vent_of(vent: VentBuild) -> Vent {
-    let radius = vent.diameter / 2.0;
-    Vent {
-        count: vent.count,
-        area: core::f64::consts::PI * radius * radius,
-        length: vent.length,
-        hydraulic_radius: radius,
-        inner: VentEnd::Free,
-        outer: VentEnd::Flush,
-        roughness: 1.0,
     }
 }
 

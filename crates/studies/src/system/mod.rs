@@ -1,7 +1,10 @@
 //! From the numbers of one box to the network that is solved.
 
-use super::resonance::vent_of;
-use super::{Build, Resonance};
+mod resonance;
+
+pub(crate) use resonance::Resonance;
+
+use crate::build::Build;
 use crate::subject::Subject;
 use design::{Chambers, Side, Wiring};
 use physics::driver::free_air_mass;
@@ -129,7 +132,7 @@ fn outlets(subject: &Subject, build: &Build, share: u32) -> Vec<Outlet> {
     if let Some(vent) = build.enclosure.vent {
         outlets.push(Outlet::Vent(Vent {
             count: vent.count / share,
-            ..vent_of(vent)
+            ..vent.duct()
         }));
     }
     if let Some(radiator) = build.radiator {
