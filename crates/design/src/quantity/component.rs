@@ -2,8 +2,8 @@
 //! codes them: `4k7`, `R22`, `10u`.
 
 use super::Dimension;
+use super::nominal::Nominal;
 use super::number::Number;
-use super::parse::Nominal;
 use super::unit::{self, Found};
 
 /// Letters that stand for the decimal point, and their powers of ten.

@@ -4,6 +4,7 @@ mod component;
 mod decibel;
 mod dimension;
 mod money;
+mod nominal;
 mod number;
 mod parse;
 mod print;

@@ -1,6 +1,7 @@
 //! Text such as `"6.2 L ± 10 %"` to a number in SI with its tolerance.
 
 use super::component;
+use super::nominal::Nominal;
 use super::number::{self, Number, NumberTrouble};
 use super::trouble::{BadNumber, BadTolerance, BadUnit, Trouble, TroubleKind};
 use super::unit::{self, Found, Unit};
@@ -125,22 +126,6 @@ pub(crate) fn quantity(text: &str, wanted: Dimension) -> Result<Quantity, Troubl
         tolerance,
         unit: read.unit,
     })
-}
-
-/// A number with its unit, not yet multiplied out.
-pub(crate) struct Nominal {
-    pub(crate) number: Number,
-    pub(crate) unit: Option<&'static Unit>,
-}
-
-impl Nominal {
-    pub(crate) fn si(&self) -> f64 {
-        match self.unit {
-            Some(unit) if decibel::is_gain(unit) => decibel::ratio(self.number.value()),
-            Some(unit) => self.number.in_unit(unit),
-            None => self.number.value(),
-        }
-    }
 }
 
 /// Number and unit; `fallback` is the unit when none stands beside the number.

@@ -1,7 +1,8 @@
 //! Sizes: `380 x 220 x 220 mm`.
 
 use super::Dimension;
-use super::parse::{self, Nominal, Piece};
+use super::nominal::Nominal;
+use super::parse::{self, Piece};
 use super::trouble::{BadNumber, Trouble};
 use crate::Tolerance;
 use std::ops::Range;

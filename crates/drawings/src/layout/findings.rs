@@ -6,17 +6,7 @@ use super::{BODY, SMALL, STRONG, symbol};
 use crate::geometry::{Point, Rect};
 use crate::role::Role;
 use crate::sheet::{Drawing, Stroke, Style, pen};
-
-/// How bad a finding is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Severity {
-    /// In order.
-    Good,
-    /// Doubtful.
-    Caution,
-    /// Do not build it so.
-    Stop,
-}
+use studies::check::Severity;
 
 /// One finding as text.
 #[derive(Clone, Debug, PartialEq)]

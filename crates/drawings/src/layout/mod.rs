@@ -16,10 +16,11 @@ mod words;
 
 pub use bars::{Bar, Bars};
 pub use block::{Block, Piece, stacked};
-pub use findings::{FindingBlock, Severity};
+pub use findings::FindingBlock;
 pub use flow::flow;
 pub use frame::{TitleBlock, content_area, notes_area};
 pub use promise::{Promise, PromiseStrip};
+pub(crate) use symbol::role_of;
 pub use symbol::symbol;
 pub use table::{Align, Cell, Column, Ledger, Table};
 pub use words::{Heading, Paragraph};

@@ -1,12 +1,13 @@
 //! The promises: value, band, the brief's mark, odds.
 
 use super::block::{Block, Piece};
-use super::findings::Severity;
+use super::symbol::role_of;
 use super::{BODY, SMALL, symbol};
 use crate::geometry::{Point, Rect};
 use crate::role::Role;
 use crate::sheet::{Drawing, Stroke, Style, Text, pen};
 use crate::text::Lettering;
+use studies::check::Severity;
 
 /// One promise as it is shown.
 #[derive(Clone, Debug, PartialEq)]
@@ -108,7 +109,7 @@ impl Promise {
         base += SMALL.leading() * about as f64 + 2.6;
         self.bar(Rect::new(0.0, base, width, 4.6), &mut out);
         base += 5.6;
-        let role = self.state.map_or(Role::Muted, Severity::role);
+        let role = self.state.map_or(Role::Muted, role_of);
         let indent = if self.state.is_some() { INDENT } else { 0.0 };
         if let Some(state) = self.state {
             let middle = base + SMALL.leading() - SMALL.cap_height() / 2.0;
@@ -141,7 +142,7 @@ impl Promise {
         let y = area.y + 3.0;
         let rule = Stroke::new(Role::Hairline, pen::MEDIUM);
         out.line(Point::new(area.x, y), Point::new(area.right(), y), rule);
-        let role = self.state.map_or(Role::Muted, Severity::role);
+        let role = self.state.map_or(Role::Muted, role_of);
         if let Some((p10, p90)) = self.band {
             let (a, b) = (at(p10.min(p90)), at(p10.max(p90)));
             let rect = Rect::new(a, y - 1.0, (b - a).max(0.3), 2.0);

@@ -1,26 +1,23 @@
 //! Signs of severity, told apart by shape before colour.
 
-use super::findings::Severity;
 use crate::geometry::{Point, Rect};
 use crate::role::Role;
 use crate::sheet::{Drawing, Style};
+use studies::check::Severity;
 
-impl Severity {
-    /// Its colour.
-    #[must_use]
-    pub fn role(self) -> Role {
-        match self {
-            Self::Good => Role::Good,
-            Self::Caution => Role::Caution,
-            Self::Stop => Role::Stop,
-        }
+/// The colour of a severity.
+pub(crate) const fn role_of(severity: Severity) -> Role {
+    match severity {
+        Severity::Good => Role::Good,
+        Severity::Caution => Role::Caution,
+        Severity::Stop => Role::Stop,
     }
 }
 
 /// A filled circle for good, a diamond for caution, a square for stop, about
 /// `size` mm across.
 pub fn symbol(out: &mut Drawing, severity: Severity, centre: Point, size: f64) {
-    let style = Style::filled(severity.role());
+    let style = Style::filled(role_of(severity));
     match severity {
         Severity::Good => out.circle(centre, size / 2.0, style),
         Severity::Caution => {

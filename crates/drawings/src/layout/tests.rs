@@ -3,6 +3,7 @@ use crate::geometry::{Point, Rect};
 use crate::paper::Paper;
 use crate::sheet::Sheet;
 use proptest::prelude::*;
+use studies::check::Severity;
 
 fn title(project: &str, title: &str) -> TitleBlock {
     TitleBlock {

@@ -1,10 +1,10 @@
 //! What is wrong and what to change; what the spread comes from; cautions.
 
 use super::{Page, cautions, flowed};
-use crate::layout::{Bar, Bars, Block, FindingBlock, Heading, Paragraph, Severity};
+use crate::layout::{Bar, Bars, Block, FindingBlock, Heading, Paragraph};
 use crate::paper::Paper;
 use design::Project;
-use studies::check::{self, Finding};
+use studies::check::{Finding, Severity};
 use studies::{Report, words};
 
 pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
@@ -25,7 +25,7 @@ fn to_mend(report: &Report) -> Vec<Box<dyn Block>> {
     let bad: Vec<&Finding> = report
         .findings
         .iter()
-        .filter(|f| f.severity != check::Severity::Good)
+        .filter(|f| f.severity != Severity::Good)
         .collect();
     let remark = format!(
         "{} of {} findings, worst first",
@@ -46,7 +46,7 @@ fn in_order(report: &Report) -> Vec<Box<dyn Block>> {
     let good = report
         .findings
         .iter()
-        .filter(|f| f.severity == check::Severity::Good);
+        .filter(|f| f.severity == Severity::Good);
     let good: Vec<Box<dyn Block>> = good.map(|f| Box::new(brief(f)) as Box<dyn Block>).collect();
     if good.is_empty() {
         return good;
@@ -55,19 +55,10 @@ fn in_order(report: &Report) -> Vec<Box<dyn Block>> {
     std::iter::once(heading).chain(good).collect()
 }
 
-/// A severity of the studies as the sheets sign it.
-pub(crate) fn severity(severity: check::Severity) -> Severity {
-    match severity {
-        check::Severity::Stop => Severity::Stop,
-        check::Severity::Caution => Severity::Caution,
-        check::Severity::Good => Severity::Good,
-    }
-}
-
 /// What is in order, in small letters.
 fn brief(finding: &Finding) -> FindingBlock {
     FindingBlock {
-        severity: severity(finding.severity),
+        severity: finding.severity,
         title: finding.title.clone(),
         cause: String::new(),
         measured: finding.cause.clone(),
@@ -89,7 +80,7 @@ fn block(finding: &Finding) -> FindingBlock {
         _ => String::new(),
     };
     FindingBlock {
-        severity: severity(finding.severity),
+        severity: finding.severity,
         title: finding.title.clone(),
         cause: cause.replace(".. ", ". ").replace("..", "."),
         measured: format!("{against}{} · {}", finding.id, finding.source.join(", ")),

@@ -1,15 +1,16 @@
 //! The first sheet: brief, promises, the box.
 
-use super::findings::severity;
 use super::{Page, brief, picture, say};
 use crate::geometry::{Point, Rect};
+use crate::layout::role_of;
 use crate::layout::{
-    Block, Heading, Paragraph, Promise, PromiseStrip, STRONG, Severity, content_area, stacked,
+    Block, Heading, Paragraph, Promise, PromiseStrip, STRONG, content_area, stacked,
 };
 use crate::paper::Paper;
 use crate::sheet::Drawing;
 use crate::text::Lettering;
 use design::Project;
+use studies::check::Severity;
 use studies::{Report, report, words};
 
 pub(crate) fn page(project: &Project, report: &Report, paper: Paper) -> Page {
@@ -118,8 +119,8 @@ fn tally(report: &Report) -> Paragraph {
         let all = report.findings.iter();
         all.filter(|f| f.severity == severity).count()
     };
-    let stops = count(studies::check::Severity::Stop);
-    let cautions = count(studies::check::Severity::Caution);
+    let stops = count(Severity::Stop);
+    let cautions = count(Severity::Caution);
     let plural = |n: usize, one: &str, many: &str| match n {
         1 => format!("1 {one}"),
         n => format!("{n} {many}"),
@@ -142,7 +143,7 @@ fn tally(report: &Report) -> Paragraph {
     };
     Paragraph {
         letters: STRONG,
-        role: worst.role(),
+        role: role_of(worst),
         ..Paragraph::new(&said)
     }
 }
@@ -174,7 +175,7 @@ fn sign(unit: &str) -> &str {
 fn state(promise: &report::Promise, report: &Report) -> Severity {
     let check = format!("brief-{}", promise.id);
     match report.findings.iter().find(|f| f.id == check) {
-        Some(finding) => severity(finding.severity),
+        Some(finding) => finding.severity,
         None if promise.kept() => Severity::Good,
         None => Severity::Caution,
     }

@@ -7,6 +7,7 @@ use boxwright_drawings::layout::*;
 use boxwright_drawings::sheet::{Dash, Stroke, Style, Text, pen};
 use boxwright_drawings::text::Lettering;
 use boxwright_drawings::{Paper, Point, Rect, Role, Sheet};
+use studies::check::Severity;
 
 fn frequencies() -> impl Iterator<Item = f64> {
     (0..200).map(|i| 20.0 * libm::pow(1000.0, f64::from(i) / 199.0))
