@@ -22,9 +22,6 @@ amplifier are counted; the face of the box and the room are not.",
 /// Range that sounds right to most: common practice, no source.
 const RIGHT: (f64, f64) = (0.5, 1.1);
 
-/// Share of builds outside the range that is worth a word.
-const MANY: f64 = 0.2;
-
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     if evidence.vent().is_some() || evidence.radiator().is_some() {
         return Vec::new();
@@ -36,7 +33,6 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         number(evidence.outcome.closed, "Hz")
     );
     let boomy = evidence.odds(|outcome| outcome.closed_q > RIGHT.1);
-    let allowed = 1.0 - evidence.good_odds();
     let verdict = if q > RIGHT.1 {
         let cause = format!(
             "{numbers}: the bass is raised by {} around {}.",
@@ -44,7 +40,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             number(peak_at(evidence.outcome.closed, q), "Hz")
         );
         Verdict::caution("Sealed box booms", cause).measured(q, RIGHT.1, "")
-    } else if boomy > allowed.min(MANY) {
+    } else if boomy > 1.0 - evidence.good_odds() {
         let cause = format!(
             "{numbers}, but in {} of 100 builds it is above {}, where the bass booms.",
             crate::words::of_hundred(boomy),

@@ -7,8 +7,8 @@ pub(super) const CHECK: Check = Check {
     id: "radiator-size",
     title: "Size of the passive radiators",
     what: "Whether the passive radiators can move at least twice the air of the cones.",
-    why: "At its tuning nearly all sound comes from the radiator, at half the frequency range of the \
-cone it moves the more: one as small as the driver reaches its stops long before it.",
+    why: "At its tuning nearly all sound comes from the radiator, so it has to move more air than \
+the cone: one as small as the driver reaches its stops first.",
     limits: "Area times travel, both as stated. How far it moves with the brief's programme is a check \
 of its own.",
     bad: "a 4 in woofer with 4.5 mm of travel and a 3 in radiator with 5 mm",
