@@ -32,7 +32,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     );
     if loss <= THIN {
         return vec![
-            Verdict::good("Face and place leave enough bass", cause).measured(loss, THIN, "dB"),
+            Verdict::good("Bass comes through where it stands", cause).measured(loss, THIN, "dB"),
         ];
     }
     vec![
