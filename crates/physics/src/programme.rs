@@ -103,8 +103,7 @@ impl ProgrammeSpectrum {
 
     /// Share of the power per unit of ln f at a frequency in Hz; zero outside
     /// the outermost bands.
-    #[must_use]
-    pub fn power_density(&self, frequency: f64) -> f64 {
+    fn power_density(&self, frequency: f64) -> f64 {
         let position = db_power(frequency / 1000.0) + 17.0;
         let last = BANDS - 1;
         if !(-0.5..=last as f64 + 0.5).contains(&position) {

@@ -4,7 +4,7 @@ mod table;
 
 use boxwright_physics::air::{Air, STANDARD_PRESSURE};
 use boxwright_physics::level::absorption::db_per_metre;
-use boxwright_physics::level::{spreading, weighting};
+use boxwright_physics::level::weighting;
 use boxwright_physics::math::{db_power, power_from_db};
 
 fn db_per_km(frequency: f64, celsius: f64, humidity_percent: f64) -> f64 {
@@ -52,14 +52,5 @@ fn weighting_of_level_meters() {
         assert!((a - row[2]).abs() < 0.0505, "A at {}: {a}", row[0]);
         assert!((a - row[3]).abs() < 1e-6, "A at {}: {a}", row[0]);
         assert!((c - row[4]).abs() < 0.0505, "C at {}: {c}", row[0]);
-    }
-}
-
-/// `iso-9613-2` eq. 7; eight digits in the table.
-#[test]
-fn spreading_law() {
-    for row in table::numbers(include_str!("../../../reference/spreading.csv")) {
-        assert!((spreading::loss_db(row[0]) - row[1]).abs() < 1e-7);
-        assert!((spreading::level_of_power(0.0, row[0]) + row[2]).abs() < 1e-4);
     }
 }

@@ -1,23 +1,14 @@
-//! How long an ear bears a level, against `niosh-1998` and `itu-h870`.
+//! How long an ear bears a level, against `itu-h870`.
 
 mod table;
 
-use boxwright_physics::level::exposure::{
-    listening_hours_per_week, sensitive_hours_per_week, work_hours_per_day,
-};
+use boxwright_physics::level::exposure::{listening_hours_per_week, sensitive_hours_per_week};
 
 fn check(got: f64, expected: f64) {
     assert!(
         (got / expected - 1.0).abs() < 1e-7,
         "{got} is not {expected}"
     );
-}
-
-#[test]
-fn at_work() {
-    for row in table::numbers(include_str!("../../../reference/exposure_work.csv")) {
-        check(60.0 * work_hours_per_day(row[0]), row[1]);
-    }
 }
 
 #[test]

@@ -9,7 +9,7 @@
 use std::fmt::Write as _;
 
 use super::band::Band;
-use super::element::{Admittance, Impedance, Value};
+use super::element::{Admittance, Impedance, TwoPort, Value};
 use super::network::{Circuit, Element, GROUND, Node};
 use crate::math::{self, Complex};
 
@@ -142,36 +142,10 @@ impl Writer<'_> {
             }
             Value::Admittance(law) => self.parallel(&between(&a, &b), law),
             Value::TwoPort(law) => {
-                let arms = [
-                    self.sampled(|band| -law.admittance(band)[1].lane(0).inv()),
-                    self.sampled(|band| {
-                        let y = law.admittance(band);
-                        (y[0] + y[1]).lane(0)
-                    }),
-                    self.sampled(|band| {
-                        let y = law.admittance(band);
-                        (y[2] + y[1]).lane(0)
-                    }),
-                ];
+                let arms = self.arms(law.as_ref());
                 self.pi(name, [[&a, &b], [&c, &d]], &arms);
             }
-            Value::Gyrator(ratio) => {
-                let (forth, back) = (1.0 / ratio, -1.0 / ratio);
-                self.card(
-                    'G',
-                    &format!("{name}_1"),
-                    &a,
-                    &b,
-                    &format!("{c} {d} {forth:e}"),
-                );
-                self.card(
-                    'G',
-                    &format!("{name}_2"),
-                    &c,
-                    &d,
-                    &format!("{a} {b} {back:e}"),
-                );
-            }
+            Value::Gyrator(ratio) => self.gyrator(name, [[&a, &b], [&c, &d]], *ratio),
             Value::Transformer(ratio) => {
                 let metered = self.ammeter(name, &a);
                 let back = -ratio;
@@ -186,6 +160,41 @@ impl Writer<'_> {
                 self.card('G', name, &a, &b, &format!("drive 0 {amps:e}"));
             }
         }
+    }
+
+    /// The bridge of a π in Ω and its two legs in S, sampled.
+    fn arms(&self, law: &dyn TwoPort) -> [Vec<Complex>; 3] {
+        let leg = |own: usize| {
+            self.sampled(|band| {
+                let y = law.admittance(band);
+                (y[own] + y[1]).lane(0)
+            })
+        };
+        [
+            self.sampled(|band| -law.admittance(band)[1].lane(0).inv()),
+            leg(0),
+            leg(2),
+        ]
+    }
+
+    /// Two controlled sources: the first port's current follows the second's
+    /// voltage over the ratio, and back with the other sign.
+    fn gyrator(&mut self, name: &str, [[a, b], [c, d]]: [[&str; 2]; 2], ratio: f64) {
+        let (forth, back) = (1.0 / ratio, -1.0 / ratio);
+        self.card(
+            'G',
+            &format!("{name}_1"),
+            a,
+            b,
+            &format!("{c} {d} {forth:e}"),
+        );
+        self.card(
+            'G',
+            &format!("{name}_2"),
+            c,
+            d,
+            &format!("{a} {b} {back:e}"),
+        );
     }
 
     /// Begins a branch with an ammeter; gives the node behind it.

@@ -2,14 +2,7 @@
 //!
 //! Caution, not judgement: local rules for work and public events come first.
 
-use crate::math::{exp2, pow};
-
-/// Hours a day at work at a steady level in dB(A): 8 h at 85, halved per 3 dB
-/// (`niosh-1998`).
-#[must_use]
-pub fn work_hours_per_day(level: f64) -> f64 {
-    8.0 / exp2((level - 85.0) / 3.0)
-}
+use crate::math::pow;
 
 /// Hours a week of listening at a steady level in dB(A): 40 h at 80, equal
 /// energy (`itu-h870` mode 1, adults).

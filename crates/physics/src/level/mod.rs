@@ -2,7 +2,6 @@
 
 pub mod absorption;
 pub mod exposure;
-pub mod spreading;
 pub mod weighting;
 
 /// Reference sound pressure in Pa: 20 µPa.

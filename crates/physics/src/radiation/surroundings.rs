@@ -135,17 +135,8 @@ pub fn power_gain_of(
 /// Equivalent absorption area in m² of a room: 24 ln 10 · V/(cT), Sabine (`kuttruff`).
 ///
 /// Fair for reverberation times above some 0.2 s in ordinary rooms.
-#[must_use]
-pub fn absorption_area(volume: f64, reverberation_time: f64, air: &Air) -> f64 {
+fn absorption_area(volume: f64, reverberation_time: f64, air: &Air) -> f64 {
     24.0 * LN_10 * volume / (air.sound_speed * reverberation_time)
-}
-
-/// Schroeder's frequency in Hz, 2000 √(T/V), above which the field of a room
-/// is diffuse (`kuttruff`). Below it single modes raise or lower single places
-/// by 10 dB and more, and the diffuse field is only their mean.
-#[must_use]
-pub fn schroeder_frequency(volume: f64, reverberation_time: f64) -> f64 {
-    2000.0 * (reverberation_time / volume).sqrt()
 }
 
 /// Horizontal distance for a straight distance between two heights.

@@ -22,7 +22,6 @@
 mod rim;
 mod wedge;
 
-use crate::air::Air;
 use crate::math::{Complex, omega, sincos};
 use crate::radiation::piston::directivity;
 use rim::{Echo, Rim};
@@ -40,15 +39,6 @@ pub struct Face {
     pub source_y: f64,
     /// Radius of the source.
     pub source_radius: f64,
-}
-
-/// Far-field pressure on the axis relative to a free-field monopole of the
-/// same volume velocity; time goes as exp(+jωt).
-///
-/// For more than one frequency keep a [`BaffleModel`].
-#[must_use]
-pub fn on_axis(face: &Face, frequency: f64, air: &Air) -> Complex {
-    BaffleModel::new(face).gain(frequency, air.sound_speed)
 }
 
 /// The edge waves of a front in one direction, ready for any frequency.
