@@ -1,7 +1,7 @@
 //! Located errors.
 
-use crate::Place;
 use crate::fault::Fault;
+use crate::place::Place;
 
 /// One thing that is wrong with a text: where, why, and what to write instead.
 #[derive(Clone, Debug, PartialEq, Eq)]

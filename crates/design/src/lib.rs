@@ -4,6 +4,7 @@
 mod diagnostic;
 mod edit;
 mod fault;
+mod format;
 mod model;
 mod place;
 mod quantity;
@@ -17,5 +18,5 @@ pub use edit::{EditError, Key, key_path, path_at, remove_value, set_value};
 pub use model::*;
 pub use place::{FileId, Place};
 pub use quantity::{Dimension, format_like, format_rounded, format_value};
-pub use read::{BUILT_IN_SHELF, FORMAT, built_in_shelf, read, read_shelf};
+pub use read::{BUILT_IN_SHELF, built_in_shelf, read, read_shelf};
 pub use value::{Tolerance, Value};

@@ -2,7 +2,7 @@
 
 use crate::diagnostic::Log;
 use crate::fault::{SyntaxReason, TextFault};
-use crate::{FileId, Place};
+use crate::place::{FileId, Place};
 use std::ops::Range;
 use toml_edit::{Document, TomlError};
 

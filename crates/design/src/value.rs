@@ -1,6 +1,6 @@
 //! A number with the tolerance its writer gave it.
 
-use crate::Place;
+use crate::place::Place;
 
 /// A physical value as written: nominal, tolerance, place.
 #[derive(Clone, Copy, Debug, PartialEq)]

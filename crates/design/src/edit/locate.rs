@@ -1,7 +1,7 @@
 //! From a path to what stands there, and from a place to its path.
 
 use super::{EditError, Key};
-use crate::Place;
+use crate::place::Place;
 use std::ops::Range;
 use toml_edit::{Document, Item, Table, TableLike, Value};
 

@@ -3,7 +3,7 @@
 use super::number::Number;
 use super::parse::{self, Piece};
 use super::trouble::{BadNumber, BadTolerance, BadUnit, Trouble};
-use crate::Tolerance;
+use crate::value::Tolerance;
 
 /// An amount in a currency.
 #[derive(Clone, Debug, PartialEq)]

@@ -6,7 +6,7 @@ use super::number::{self, Number, NumberTrouble};
 use super::trouble::{BadNumber, BadTolerance, BadUnit, Trouble, TroubleKind};
 use super::unit::{self, Found, Unit};
 use super::{Dimension, decibel};
-use crate::Tolerance;
+use crate::value::Tolerance;
 use std::ops::Range;
 
 /// A physical value read from text.

@@ -4,7 +4,7 @@ use super::Dimension;
 use super::nominal::Nominal;
 use super::parse::{self, Piece};
 use super::trouble::{BadNumber, Trouble};
-use crate::Tolerance;
+use crate::value::Tolerance;
 use std::ops::Range;
 
 /// One side of a size: metres, tolerance, and the bytes it stands on.

@@ -1,6 +1,6 @@
 use super::trouble::{BadNumber, BadTolerance, BadUnit};
 use super::*;
-use crate::Tolerance;
+use crate::value::Tolerance;
 use proptest::prelude::*;
 
 #[track_caller]

@@ -3,9 +3,7 @@
 use super::fields::{Fields, wrong_type};
 use crate::diagnostic::Log;
 use crate::fault::TextFault;
-
-/// The format of files this program reads and writes.
-pub const FORMAT: i64 = 1;
+use crate::format::FORMAT;
 
 /// Whether the rest of the file can be read; notes why not.
 pub(crate) fn is_known(top: &Fields<'_>, log: &mut Log) -> bool {

@@ -20,7 +20,6 @@ mod shelf;
 mod values;
 mod words;
 
-pub use format::FORMAT;
 pub use shelf::{BUILT_IN_SHELF, built_in_shelf};
 
 use crate::diagnostic::Log;

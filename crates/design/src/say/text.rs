@@ -1,8 +1,8 @@
 //! Sentences about the text as TOML: keys, tables, types, format.
 
 use super::{Said, either, said, shown};
-use crate::FORMAT;
 use crate::fault::{SyntaxReason, TextFault};
+use crate::format::FORMAT;
 
 pub(super) fn say(fault: &TextFault) -> Said {
     match fault {
