@@ -4,7 +4,6 @@ use super::check::heading;
 use super::layout::{left, wrapped};
 use crate::terminal::{Ink, Tone};
 use studies::check::{Edit, Finding, Severity};
-use studies::words::number;
 
 const BODY: &str = "             ";
 
@@ -16,7 +15,7 @@ pub(super) fn findings(findings: &[Finding], ink: Ink) -> String {
     let (told, in_order): (Vec<&Finding>, Vec<&Finding>) = findings.iter().partition(|finding| {
         finding.severity != Severity::Good || ALWAYS_TOLD.contains(&finding.id)
     });
-    let mut out = heading("Findings", ink);
+    let mut out = heading(&format!("Findings: {}", count(findings)), ink);
     for finding in told {
         out += &one(finding, ink);
     }
@@ -29,6 +28,27 @@ pub(super) fn findings(findings: &[Finding], ink: Ink) -> String {
         out += &signed(sign, tone, &(titles.join("; ") + "."), ink);
     }
     out
+}
+
+/// "1 stop, 2 cautions, 20 in order"; what there is none of is left out.
+fn count(findings: &[Finding]) -> String {
+    let of = |severity| {
+        findings
+            .iter()
+            .filter(|finding| finding.severity == severity)
+            .count()
+    };
+    let said = |count: usize, one: &str, many: &str| match count {
+        0 => None,
+        1 => Some(format!("1 {one}")),
+        _ => Some(format!("{count} {many}")),
+    };
+    let parts = [
+        said(of(Severity::Stop), "stop", "stops"),
+        said(of(Severity::Caution), "caution", "cautions"),
+        said(of(Severity::Good), "in order", "in order"),
+    ];
+    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 const fn sign(severity: Severity) -> (&'static str, Tone) {
@@ -44,11 +64,6 @@ fn one(finding: &Finding, ink: Ink) -> String {
     let title = format!("{} [{}]", finding.title, finding.id);
     let mut out = signed(sign, tone, &title, ink);
     out += &wrapped(BODY, &finding.cause);
-    if let (Some(measured), Some(limit)) = (finding.measured, finding.limit) {
-        let measured = number(measured, finding.unit);
-        let limit = number(limit, finding.unit);
-        out += &wrapped(BODY, &format!("{measured}, held against {limit}"));
-    }
     if let Some(advice) = &finding.advice {
         out += &wrapped(&format!("{BODY}do: "), advice);
     }

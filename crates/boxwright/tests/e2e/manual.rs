@@ -206,20 +206,21 @@ fn the_manual_names_every_key_and_no_other() {
 
 #[test]
 fn links_between_pages_lead_somewhere() {
-    let docs = root().join("docs");
-    for name in crate::support::names(&docs) {
-        if !name.ends_with(".md") {
-            continue;
-        }
-        let page = fs::read_to_string(docs.join(&name)).unwrap();
-        for link in page
-            .split("](")
-            .skip(1)
-            .map(|rest| rest.split(')').next().unwrap())
-        {
-            let target = link.split('#').next().unwrap();
-            let elsewhere = target.starts_with("http") || target.is_empty();
-            assert!(elsewhere || docs.join(target).exists(), "{name}: {link}");
+    for folder in [root(), root().join("docs")] {
+        for name in crate::support::names(&folder) {
+            if !name.ends_with(".md") {
+                continue;
+            }
+            let page = fs::read_to_string(folder.join(&name)).unwrap();
+            for link in page
+                .split("](")
+                .skip(1)
+                .map(|rest| rest.split(')').next().unwrap())
+            {
+                let target = link.split('#').next().unwrap();
+                let elsewhere = target.starts_with("http") || target.is_empty();
+                assert!(elsewhere || folder.join(target).exists(), "{name}: {link}");
+            }
         }
     }
 }
