@@ -16,6 +16,7 @@ mod json;
 mod manual;
 mod mend;
 mod new;
+mod odd;
 mod pack;
 mod shelf;
 mod support;

@@ -1,0 +1,102 @@
+//! Odd designs: every number of every example, a hundred times too small or
+//! too large. Whatever is read is answered, and whatever is refused is shown.
+
+use crate::support::{EXAMPLES, root};
+use std::fs;
+use studies::{Options, Report, Texts, run};
+
+const FACTORS: [f64; 6] = [0.0, 0.01, 0.3, 3.0, 30.0, 1000.0];
+
+/// Where the numbers of a text stand: after `= ` or `= "`.
+fn numbers(text: &str) -> Vec<(usize, usize)> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    for line in text.split_inclusive('\n') {
+        if let Some((key, value)) = line.split_once(" = ") {
+            let quote = usize::from(value.starts_with('"'));
+            let digits = value[quote..]
+                .find(|c: char| !c.is_ascii_digit() && c != '.')
+                .unwrap_or(0);
+            let start = at + key.len() + 3 + quote;
+            if digits > 0 && key != "format" {
+                found.push((start, start + digits));
+            }
+        }
+        at += line.len();
+    }
+    found
+}
+
+/// The report, where the design can be read; every mistake must lie in a text.
+fn answered(design: &str, shelf: Option<&str>) -> Option<Report> {
+    let options = Options {
+        builds: 8,
+        spread: 1.0,
+        progress: &|_| {},
+    };
+    match run(Texts { design, shelf }, options) {
+        Ok(report) => Some(report),
+        Err(found) => {
+            assert!(!found.is_empty());
+            for mistake in found {
+                let text = match mistake.place.file {
+                    design::FileId::Design => design,
+                    design::FileId::Shelf => shelf.expect("it has a shelf"),
+                    design::FileId::BuiltIn => design::BUILT_IN_SHELF,
+                };
+                assert!(text.get(mistake.place.start..mistake.place.end).is_some());
+            }
+            None
+        }
+    }
+}
+
+fn sound(report: &Report, what: &str) {
+    for promise in &report.promises {
+        assert!(
+            !promise.value.is_nan(),
+            "{what}: {} is no number",
+            promise.id
+        );
+        assert!(
+            promise.odds.is_none_or(|odds| (0.0..=1.0).contains(&odds)),
+            "{what}"
+        );
+    }
+    for curve in &report.curves {
+        assert_eq!(curve.x.len(), curve.y.len(), "{what}");
+        assert!(
+            curve.y.iter().all(|y| !y.is_nan()),
+            "{what}: {} has holes",
+            curve.id
+        );
+    }
+    assert!(!report.findings.is_empty(), "{what}");
+}
+
+#[test]
+fn odd_numbers_are_answered_or_refused() {
+    let (mut read, mut refused) = (0, 0);
+    for name in EXAMPLES {
+        let folder = root().join("examples").join(name);
+        let text = fs::read_to_string(folder.join("design.toml")).unwrap();
+        let shelf = fs::read_to_string(folder.join("shelf.toml")).ok();
+        let places = numbers(&text);
+        assert!(places.len() > 15, "{name}: {places:?}");
+        for (start, end) in places {
+            for factor in FACTORS {
+                let number: f64 = text[start..end].parse().unwrap();
+                let odd = format!("{}{}{}", &text[..start], factor * number, &text[end..]);
+                let line = odd[start..].lines().next().unwrap();
+                match answered(&odd, shelf.as_deref()) {
+                    Some(report) => {
+                        sound(&report, &format!("{name}: {line}"));
+                        read += 1;
+                    }
+                    None => refused += 1,
+                }
+            }
+        }
+    }
+    assert!(read > 200 && refused > 50, "{read} read, {refused} refused");
+}
