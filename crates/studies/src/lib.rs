@@ -9,7 +9,9 @@ pub mod report;
 pub mod vary;
 pub mod words;
 
+mod baffles;
 mod build;
+mod finding;
 mod mend;
 mod netlist;
 mod odds;

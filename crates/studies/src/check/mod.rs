@@ -1,7 +1,6 @@
 //! Checks: one file each, with the text that the manual and `explain` tell.
 
 mod evidence;
-mod finding;
 #[cfg(test)]
 mod probe;
 mod resize;
@@ -9,6 +8,7 @@ mod swap;
 mod table;
 mod tune;
 mod variant;
+mod verdict;
 mod wish;
 
 mod bass_bump;
@@ -47,11 +47,11 @@ mod vent_fits;
 mod vent_pipe;
 mod vent_speed;
 
+pub use crate::finding::{Edit, Finding, Mend, Severity};
 pub use evidence::Evidence;
-pub use finding::{Edit, Finding, Mend, Severity};
 pub use table::ALL;
 
-pub(crate) use finding::{Candidate, Verdict};
+pub(crate) use verdict::{Candidate, Verdict};
 
 /// One check: what it looks at, why, where its limits lie, and the check itself.
 #[derive(Clone, Copy)]

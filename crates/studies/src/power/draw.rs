@@ -2,7 +2,8 @@
 
 use crate::build::Build;
 use crate::sound::{Caps, Gains, Scene};
-use core::f64::consts::{FRAC_2_PI, PI, SQRT_2};
+use core::f64::consts::SQRT_2;
+use physics::programme::{SINE_MEAN_TO_RMS, noise_mean_to_rms};
 
 /// What is amplified, as far as the supply is concerned.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,8 +18,8 @@ impl Signal {
     /// Mean of the magnitude over the rms.
     fn form(self) -> f64 {
         match self {
-            Self::Programme => FRAC_2_PI.sqrt(),
-            Self::Sine => 2.0 * SQRT_2 / PI,
+            Self::Programme => noise_mean_to_rms(),
+            Self::Sine => SINE_MEAN_TO_RMS,
         }
     }
 }

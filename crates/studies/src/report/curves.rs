@@ -62,6 +62,113 @@ pub(crate) struct Marks {
 
 type Pick = fn(&Traces) -> &[f64];
 
+/// What curves are drawn from.
+struct Plot<'a> {
+    fine: &'a Grid,
+    coarse: &'a Grid,
+    nominal: &'a Traces,
+    drawn: &'a Drawn,
+}
+
+impl Plot<'_> {
+    /// One number against frequency, `scale` units to one of SI.
+    fn curve(
+        &self,
+        id: &'static str,
+        title: impl Into<String>,
+        unit: &'static str,
+        scale: f64,
+        pick: Pick,
+    ) -> Curve {
+        let bands = self.drawn.curve_band(pick);
+        let side = |side: fn(&Band) -> f64| {
+            let values: Vec<f64> = bands.iter().map(|band| scale * side(band)).collect();
+            (!values.is_empty()).then(|| onto(&self.fine.hertz, &self.coarse.hertz, &values))
+        };
+        let values = pick(self.nominal).iter();
+        Curve {
+            id,
+            title: title.into(),
+            unit,
+            x: self.fine.hertz.clone(),
+            y: values.map(|value| scale * value).collect(),
+            p10: side(|band| band.p10),
+            p90: side(|band| band.p90),
+            limits: None,
+            trusted_to: None,
+            mark: None,
+        }
+    }
+
+    /// What is heard: on the axis, to the side, and the greatest level of a sine.
+    fn levels(&self, marks: &Marks) -> [Curve; 3] {
+        let place = marks.place;
+        let of_one = if marks.stereo { " of one side" } else { "" };
+        let of_both = if marks.stereo { "both sides, " } else { "" };
+        let distance = crate::words::stated(marks.distance, "m");
+        let shown = format!("level{of_one} at 1 m for 2.83 V, {place}");
+        let greatest = format!("greatest level of a sine at {distance}, {of_both}{place}");
+        let response = Curve {
+            trusted_to: Some(marks.trusted_to),
+            ..self.curve("response", shown, "dB", 1.0, |t| &t.response)
+        };
+        let off_axis = to_the_side(&response, &marks.off_axis);
+        let max_level = Curve {
+            limits: Some(self.nominal.max_limit.clone()),
+            trusted_to: Some(marks.trusted_to),
+            ..self.curve("max-level", greatest, "dB", 1.0, |t| &t.max_level)
+        };
+        [response, off_axis, max_level]
+    }
+
+    /// What the amplifier sees and gives, what the cones travel, how late the box is.
+    fn loads(&self, marks: &Marks) -> [Curve; 5] {
+        let impedance = "impedance on one channel";
+        let phase = "phase of that impedance";
+        let travel = "peak cone travel at the clip point";
+        let delay = "group delay of the box";
+        let current = "output current of one channel at the clip point, rms";
+        [
+            Curve {
+                mark: Some(marks.least_load),
+                ..self.curve("impedance", impedance, "Ω", 1.0, |t| &t.impedance)
+            },
+            self.curve("phase", phase, "°", 1.0, |t| &t.phase),
+            Curve {
+                mark: Some(1e3 * marks.travel),
+                ..self.curve("travel", travel, "mm", 1e3, |t| &t.travel)
+            },
+            self.curve("group-delay", delay, "ms", 1e3, |t| &t.group_delay),
+            self.curve("current", current, "A", 1.0, |t| &t.current),
+        ]
+    }
+
+    /// What moves in the outlet, where the box has one.
+    fn outlet(&self, marks: &Marks) -> impl Iterator<Item = Curve> {
+        let radiator = marks.radiator_travel.map(|limit| Curve {
+            mark: Some(1e3 * limit),
+            ..self.curve(
+                "radiator-travel",
+                "peak travel of the passive radiator at the clip point",
+                "mm",
+                1e3,
+                |t| &t.radiator_travel,
+            )
+        });
+        let vent = marks.vent_speed.map(|limit| Curve {
+            mark: Some(limit),
+            ..self.curve(
+                "vent-speed",
+                "peak air speed in the vent at the clip point",
+                "m/s",
+                1.0,
+                |t| &t.vent_speed,
+            )
+        });
+        radiator.into_iter().chain(vent)
+    }
+}
+
 /// The curves of a design.
 pub(crate) fn curves(
     fine: &Grid,
@@ -70,109 +177,15 @@ pub(crate) fn curves(
     drawn: &Drawn,
     marks: &Marks,
 ) -> Vec<Curve> {
-    let curve = |id, title: String, unit, scale: f64, pick: Pick| {
-        let bands = drawn.curve_band(pick);
-        let side = |side: fn(&Band) -> f64| {
-            let values: Vec<f64> = bands.iter().map(|band| scale * side(band)).collect();
-            (!values.is_empty()).then(|| onto(&fine.hertz, &coarse.hertz, &values))
-        };
-        Curve {
-            id,
-            title,
-            unit,
-            x: fine.hertz.clone(),
-            y: pick(nominal).iter().map(|value| scale * value).collect(),
-            p10: side(|band| band.p10),
-            p90: side(|band| band.p90),
-            limits: None,
-            trusted_to: None,
-            mark: None,
-        }
+    let plot = Plot {
+        fine,
+        coarse,
+        nominal,
+        drawn,
     };
-    let place = marks.place;
-    let mut list = vec![
-        Curve {
-            trusted_to: Some(marks.trusted_to),
-            ..curve(
-                "response",
-                format!(
-                    "level{} at 1 m for 2.83 V, {place}",
-                    if marks.stereo { " of one side" } else { "" }
-                ),
-                "dB",
-                1.0,
-                |t| &t.response,
-            )
-        },
-        Curve {
-            limits: Some(nominal.max_limit.clone()),
-            trusted_to: Some(marks.trusted_to),
-            ..curve(
-                "max-level",
-                format!(
-                    "greatest level of a sine at {}, {}{place}",
-                    crate::words::stated(marks.distance, "m"),
-                    if marks.stereo { "both sides, " } else { "" },
-                ),
-                "dB",
-                1.0,
-                |t| &t.max_level,
-            )
-        },
-        Curve {
-            mark: Some(marks.least_load),
-            ..curve(
-                "impedance",
-                "impedance on one channel".into(),
-                "Ω",
-                1.0,
-                |t| &t.impedance,
-            )
-        },
-        curve("phase", "phase of that impedance".into(), "°", 1.0, |t| {
-            &t.phase
-        }),
-        Curve {
-            mark: Some(1e3 * marks.travel),
-            ..curve(
-                "travel",
-                "peak cone travel at the clip point".into(),
-                "mm",
-                1e3,
-                |t| &t.travel,
-            )
-        },
-        curve(
-            "group-delay",
-            "group delay of the box".into(),
-            "ms",
-            1e3,
-            |t| &t.group_delay,
-        ),
-        curve(
-            "current",
-            "output current of one channel at the clip point, rms".into(),
-            "A",
-            1.0,
-            |t| &t.current,
-        ),
-    ];
-    list.insert(1, to_the_side(&list[0], &marks.off_axis));
-    if let Some(limit) = marks.radiator_travel {
-        let title = "peak travel of the passive radiator at the clip point".into();
-        let pick: Pick = |t| &t.radiator_travel;
-        list.push(Curve {
-            mark: Some(1e3 * limit),
-            ..curve("radiator-travel", title, "mm", 1e3, pick)
-        });
-    }
-    if let Some(limit) = marks.vent_speed {
-        let title = "peak air speed in the vent at the clip point".into();
-        list.push(Curve {
-            mark: Some(limit),
-            ..curve("vent-speed", title, "m/s", 1.0, |t| &t.vent_speed)
-        });
-    }
+    let mut list = Vec::from(plot.levels(marks));
+    list.extend(plot.loads(marks));
+    list.extend(plot.outlet(marks));
     list
 }
 

@@ -18,7 +18,7 @@ pub(crate) use figures::figures;
 pub(crate) use promises::promises;
 pub(crate) use spread::{best_measurement, movers};
 
-use crate::check::Finding;
+use crate::finding::Finding;
 use crate::subject::{AirLine, CostLine, Front, WeightLine};
 use crate::versus::Versus;
 use serde::Serialize;

@@ -3,6 +3,7 @@
 use crate::odds::{Band, Drawn};
 use crate::outcome::Outcome;
 use crate::subject::Subject;
+use crate::words;
 use serde::Serialize;
 
 /// Which way is better.
@@ -52,8 +53,8 @@ impl Promise {
     #[must_use]
     pub fn odds_sentence(&self) -> Option<String> {
         let (odds, target) = (self.odds?, self.target?);
-        let of_hundred = crate::words::of_hundred(odds);
-        let mark = crate::words::stated(target, &self.unit);
+        let of_hundred = words::of_hundred(odds);
+        let mark = words::stated(target, &self.unit);
         let verb = match (self.id, of_hundred) {
             ("low" | "loud", 1) => "reaches",
             ("low" | "loud", _) => "reach",
@@ -75,17 +76,18 @@ impl Better {
     }
 }
 
-struct Row<'a> {
+/// A promise before it is held against the builds.
+struct Row {
     id: &'static str,
     title: &'static str,
     about: String,
     unit: String,
     target: Option<f64>,
     better: Better,
-    number: &'a dyn Fn(&Outcome) -> f64,
+    number: fn(&Outcome) -> f64,
 }
 
-impl Row<'_> {
+impl Row {
     fn promise(self, nominal: &Outcome, drawn: &Drawn) -> Promise {
         let band: Option<Band> = drawn.band(self.number);
         let keeps =
@@ -108,26 +110,6 @@ impl Row<'_> {
 /// The five promises of a design.
 pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> Vec<Promise> {
     let brief = &subject.project.design.brief;
-    let weighted = brief.loudness.is_some_and(|wanted| wanted.a_weighted);
-    let distance = crate::words::stated(brief.distance.si, "m");
-    let programme = crate::words::programme(brief.programme.value);
-    let place = crate::words::stands(subject.project.design.place.stands.value);
-    let loudness = brief.loudness.map(|wanted| wanted.level.si);
-    let sides = if subject.channels_used() == 2 {
-        ", both sides"
-    } else {
-        ""
-    };
-    let unit = if weighted { "dB(A)" } else { "dB" };
-    let reached = if weighted {
-        nominal.loud_a
-    } else {
-        nominal.loud
-    };
-    let level = match loudness {
-        Some(wanted) if wanted <= reached => format!("at {}", crate::words::stated(wanted, unit)),
-        _ => format!("as loud as it can, {}", crate::words::number(reached, unit)),
-    };
     let rows = [
         Row {
             id: "low",
@@ -136,30 +118,10 @@ pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> V
             unit: "Hz".into(),
             target: brief.lowest.map(|value| value.si),
             better: Better::Lower,
-            number: &|outcome| outcome.low,
+            number: |outcome| outcome.low,
         },
-        Row {
-            id: "loud",
-            title: "Loud",
-            about: format!("long-term {programme} at {distance}, {place}{sides}, peaks clean"),
-            unit: unit.into(),
-            target: loudness,
-            better: Better::Higher,
-            number: if weighted {
-                &|outcome| outcome.loud_a
-            } else {
-                &|outcome| outcome.loud
-            },
-        },
-        Row {
-            id: "long",
-            title: "Long",
-            about: format!("{programme} {level}, to the end of the battery"),
-            unit: "h".into(),
-            target: brief.runtime.map(|value| value.si / 3600.0),
-            better: Better::Higher,
-            number: &|outcome| outcome.runtime / 3600.0,
-        },
+        loud(subject),
+        long(subject, nominal),
         Row {
             id: "light",
             title: "Light",
@@ -167,7 +129,7 @@ pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> V
             unit: "kg".into(),
             target: brief.weight.map(|value| value.si),
             better: Better::Lower,
-            number: &|outcome| outcome.weight,
+            number: |outcome| outcome.weight,
         },
         Row {
             id: "cost",
@@ -176,8 +138,60 @@ pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> V
             unit: brief.currency.clone(),
             target: brief.cost.map(|value| value.si),
             better: Better::Lower,
-            number: &|outcome| outcome.cost,
+            number: |outcome| outcome.cost,
         },
     ];
     rows.map(|row| row.promise(nominal, drawn)).into()
+}
+
+/// The unit of loudness the brief is in, and where an outcome holds it.
+fn loudness(subject: &Subject) -> (&'static str, fn(&Outcome) -> f64) {
+    let wanted = subject.project.design.brief.loudness;
+    if wanted.is_some_and(|wanted| wanted.a_weighted) {
+        ("dB(A)", |outcome| outcome.loud_a)
+    } else {
+        ("dB", |outcome| outcome.loud)
+    }
+}
+
+fn loud(subject: &Subject) -> Row {
+    let brief = &subject.project.design.brief;
+    let programme = words::programme(brief.programme.value);
+    let distance = words::stated(brief.distance.si, "m");
+    let place = words::stands(subject.project.design.place.stands.value);
+    let sides = if subject.channels_used() == 2 {
+        ", both sides"
+    } else {
+        ""
+    };
+    let (unit, number) = loudness(subject);
+    Row {
+        id: "loud",
+        title: "Loud",
+        about: format!("long-term {programme} at {distance}, {place}{sides}, peaks clean"),
+        unit: unit.into(),
+        target: brief.loudness.map(|wanted| wanted.level.si),
+        better: Better::Higher,
+        number,
+    }
+}
+
+fn long(subject: &Subject, nominal: &Outcome) -> Row {
+    let brief = &subject.project.design.brief;
+    let programme = words::programme(brief.programme.value);
+    let (unit, number) = loudness(subject);
+    let reached = number(nominal);
+    let level = match brief.loudness.map(|wanted| wanted.level.si) {
+        Some(wanted) if wanted <= reached => format!("at {}", words::stated(wanted, unit)),
+        _ => format!("as loud as it can, {}", words::number(reached, unit)),
+    };
+    Row {
+        id: "long",
+        title: "Long",
+        about: format!("{programme} {level}, to the end of the battery"),
+        unit: "h".into(),
+        target: brief.runtime.map(|value| value.si / 3600.0),
+        better: Better::Higher,
+        number: |outcome| outcome.runtime / 3600.0,
+    }
 }

@@ -4,8 +4,8 @@ use super::Scene;
 use crate::build::Build;
 use crate::subject::Subject;
 use core::f64::consts::{PI, SQRT_2};
-use physics::loudspeaker::Sweep;
-use physics::math::omega;
+use physics::loudspeaker::{ChannelSweep, Sweep};
+use physics::math::{J, omega};
 
 /// Per volt rms of the amplifier's open-circuit output, on the scene's grid.
 #[derive(Clone, Debug, Default)]
@@ -45,67 +45,75 @@ impl Gains {
         sweep: &Sweep,
         scene: &Scene,
     ) -> Self {
-        let count = scene.grid.hertz.len();
         let mut gains = Self::default();
         let folds = f64::from(subject.folds());
-        let channels = sweep.channels.len() as f64;
-        let reference = sweep.reference_acceleration;
-        let vent = build.enclosure.vent.is_some();
-        let radiator = build.radiator.is_some();
-        for i in 0..count {
-            let hertz = scene.grid.hertz[i];
-            let w = omega(hertz);
-            let flow = sweep.volume_velocity[i];
-            let whole = build.air.density * w * flow.norm() / (4.0 * PI);
-            gains.pressure.push(whole / folds);
-            gains.roll_off.push(w * flow.norm() / reference);
-            gains.sound_phase.push((flow * physics::math::J).arg());
-            let (mut share, mut travel, mut heat) = (0.0_f64, 0.0, 0.0_f64);
-            let groups = sweep.channels.iter().flat_map(|channel| &channel.groups);
-            for (group, &source) in groups.zip(sources) {
-                let example = &build.drivers[source];
-                let peak = SQRT_2 * group.cone_velocity[i].norm() / w;
-                if peak / example.xmax > share {
-                    (share, travel) = (peak / example.xmax, peak);
-                }
-                let current = group.coil_current[i].norm_sqr();
-                heat = heat.max(current * example.driver.re / example.power);
-            }
-            gains.travel_share.push(share);
-            gains.travel.push(travel);
-            gains.heat_share.push(heat);
-            let outlet = sweep
-                .chambers
-                .first()
-                .and_then(|chamber| chamber.outlets.first());
-            let speed = outlet
-                .filter(|_| vent)
-                .map_or(0.0, |outlet| SQRT_2 * outlet.velocity[i].norm());
-            gains.vent_speed.push(speed);
-            let own = outlet
-                .filter(|_| radiator)
-                .map_or(0.0, |outlet| SQRT_2 * outlet.velocity[i].norm() / w);
-            gains.radiator_travel.push(own);
-            let busiest = sweep.channels.iter().max_by(|a, b| {
-                a.output_current[i]
-                    .norm_sqr()
-                    .total_cmp(&b.output_current[i].norm_sqr())
-            });
-            let Some(busiest) = busiest else { continue };
-            gains.current.push(busiest.output_current[i].norm() / folds);
-            gains
-                .impedance
-                .push(busiest.load_impedance[i].norm() * folds);
-            gains.phase.push(busiest.load_impedance[i].arg());
-            let out: f64 = sweep
-                .channels
-                .iter()
-                .map(|channel| channel.load_current[i].norm_sqr() * channel.load_impedance[i].re)
-                .sum();
-            gains.power.push(out / folds / channels);
+        for (i, &hertz) in scene.grid.hertz.iter().enumerate() {
+            gains.read_sound(build, sweep, folds, i, omega(hertz));
+            gains.read_cones(build, sources, sweep, i, omega(hertz));
+            gains.read_outlet(build, sweep, i, omega(hertz));
+            gains.read_output(sweep, folds, i);
         }
         gains.shape_treble(scene);
         gains
+    }
+
+    /// What the box sends out: `folds` sides, angular frequency `w`.
+    fn read_sound(&mut self, build: &Build, sweep: &Sweep, folds: f64, i: usize, w: f64) {
+        let flow = sweep.volume_velocity[i];
+        let whole = build.air.density * w * flow.norm() / (4.0 * PI);
+        self.pressure.push(whole / folds);
+        self.roll_off
+            .push(w * flow.norm() / sweep.reference_acceleration);
+        self.sound_phase.push((flow * J).arg());
+    }
+
+    /// The cone nearest its limit, and the hottest coil.
+    fn read_cones(&mut self, build: &Build, sources: &[usize], sweep: &Sweep, i: usize, w: f64) {
+        let (mut share, mut travel, mut heat) = (0.0_f64, 0.0, 0.0_f64);
+        let groups = sweep.channels.iter().flat_map(|channel| &channel.groups);
+        for (group, &source) in groups.zip(sources) {
+            let example = &build.drivers[source];
+            let peak = SQRT_2 * group.cone_velocity[i].norm() / w;
+            if peak / example.xmax > share {
+                (share, travel) = (peak / example.xmax, peak);
+            }
+            let current = group.coil_current[i].norm_sqr();
+            heat = heat.max(current * example.driver.re / example.power);
+        }
+        self.travel_share.push(share);
+        self.travel.push(travel);
+        self.heat_share.push(heat);
+    }
+
+    /// The air in the vent, or the passive radiator; zero where there is none.
+    fn read_outlet(&mut self, build: &Build, sweep: &Sweep, i: usize, w: f64) {
+        let chamber = sweep.chambers.first();
+        let outlet = chamber.and_then(|chamber| chamber.outlets.first());
+        let speed = outlet.map_or(0.0, |outlet| SQRT_2 * outlet.velocity[i].norm());
+        let vent = build.enclosure.vent.is_some();
+        let radiator = build.radiator.is_some();
+        self.vent_speed.push(if vent { speed } else { 0.0 });
+        self.radiator_travel
+            .push(if radiator { speed / w } else { 0.0 });
+    }
+
+    /// What leaves the amplifier, and what the busier channel sees.
+    fn read_output(&mut self, sweep: &Sweep, folds: f64, i: usize) {
+        let busiest = sweep.channels.iter().max_by(|a, b| {
+            let current = |channel: &ChannelSweep| channel.output_current[i].norm_sqr();
+            current(a).total_cmp(&current(b))
+        });
+        let Some(busiest) = busiest else { return };
+        let load = busiest.load_impedance[i];
+        self.current.push(busiest.output_current[i].norm() / folds);
+        self.impedance.push(load.norm() * folds);
+        self.phase.push(load.arg());
+        let powers = sweep
+            .channels
+            .iter()
+            .map(|channel| channel.load_current[i].norm_sqr() * channel.load_impedance[i].re);
+        let out: f64 = powers.sum();
+        self.power.push(out / folds / sweep.channels.len() as f64);
     }
 
     /// Holds the level where the cone no longer moves as one, and adds the face of the box.

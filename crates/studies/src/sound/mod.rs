@@ -1,6 +1,5 @@
 //! How low and how loud: from the network's solution to levels and limits.
 
-mod baffles;
 mod gains;
 mod grid;
 mod limits;
@@ -8,7 +7,6 @@ mod loud;
 mod low;
 mod scene;
 
-pub(crate) use baffles::Baffles;
 pub(crate) use gains::Gains;
 pub(crate) use grid::Grid;
 pub use limits::Limit;

@@ -27,8 +27,8 @@ pub(crate) use battery::BatterySubject;
 pub(crate) use cost::CostSubject;
 pub(crate) use weight::WeightSubject;
 
+use crate::baffles::Baffles;
 use crate::build::Build;
-use crate::sound::Baffles;
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{Diagnostic, EnclosureKind, Project, Side};
 use physics::air::Air;

@@ -27,90 +27,71 @@ pub(crate) struct WeightSubject {
     density: Uncertain,
 }
 
+/// The weighed parts, gathered one by one.
+struct Account<'a> {
+    causes: &'a mut Causes,
+    parts: Vec<(String, Uncertain, bool)>,
+}
+
+impl Account<'_> {
+    /// So many of a part of the shelf; `guess` in kg each where its weight is unknown.
+    fn shelf(&mut self, common: &Common, count: u32, guess: f64) {
+        self.add(common.name.text.clone(), count, common.weight, guess);
+    }
+
+    /// So many of anything; `guess` in kg each where its weight is unknown.
+    fn add(&mut self, label: String, count: u32, weight: Option<Value>, guess: f64) {
+        let count = f64::from(count);
+        let id = format!("weight.{}", self.parts.len() + 1);
+        let words = format!("weight of {label}");
+        let each = match weight {
+            Some(weight) => {
+                let all = scaled(weight, count);
+                self.causes.value(id, words, "kg", &all, &spreads::WEIGHT)
+            }
+            None => {
+                let all = guess * count;
+                self.causes
+                    .usual(id, words, "kg", all, &spreads::WEIGHT_GUESSED)
+            }
+        };
+        if each.nominal() > 0.0 {
+            self.parts.push((label, each, weight.is_some()));
+        }
+    }
+}
+
 impl WeightSubject {
     pub(super) fn new(causes: &mut Causes, design: &Design) -> Self {
-        let mut parts = Vec::new();
-        let mut part =
-            |causes: &mut Causes, label: String, count: u32, weight: Option<Value>, guess: f64| {
-                let count = f64::from(count);
-                let id = format!("weight.{}", parts.len() + 1);
-                let words = format!("weight of {label}");
-                let (each, known) = match weight {
-                    Some(weight) => (
-                        causes.value(id, words, "kg", &scaled(weight, count), &spreads::WEIGHT),
-                        true,
-                    ),
-                    None => (
-                        causes.usual(id, words, "kg", guess * count, &spreads::WEIGHT_GUESSED),
-                        false,
-                    ),
-                };
-                if each.nominal() > 0.0 {
-                    parts.push((label, each, known));
-                }
-            };
-        let name = |common: &Common| common.name.text.clone();
+        let mut account = Account {
+            causes,
+            parts: Vec::new(),
+        };
         for group in &design.drivers {
             // Frame and magnet grow with the cube of the size, about 0.5 kg at four inches.
             let size = group.part.size.map_or(1.0, |size| size.si / 0.1016);
-            let guess = 0.5 * size * size * size;
-            part(
-                causes,
-                name(&group.part.common),
-                group.count,
-                group.part.common.weight,
-                guess,
-            );
+            account.shelf(&group.part.common, group.count, 0.5 * size * size * size);
         }
         if let EnclosureKind::PassiveRadiator(used) = &design.enclosure.kind {
-            part(
-                causes,
-                name(&used.part.common),
-                used.count,
-                used.part.common.weight,
-                0.15,
-            );
-            part(
-                causes,
-                "mass added to the radiators".into(),
-                used.count,
-                used.added_mass,
-                0.0,
-            );
+            account.shelf(&used.part.common, used.count, 0.15);
+            let label = "mass added to the radiators".into();
+            account.add(label, used.count, used.added_mass, 0.0);
         }
-        let board = &design.amplifier.part.common;
-        part(causes, name(board), 1, board.weight, 0.1);
+        account.shelf(&design.amplifier.part.common, 1, 0.1);
         let battery = &design.battery;
         let watt_hours = battery.part.capacity.si / 3600.0 * f64::from(battery.part.cells) * 3.3;
-        part(
-            causes,
-            name(&battery.part.common),
-            battery.count,
-            battery.part.common.weight,
-            watt_hours / 100.0,
-        );
+        account.shelf(&battery.part.common, battery.count, watt_hours / 100.0);
         for thing in &design.inside {
-            part(
-                causes,
-                thing.name.text.clone(),
-                thing.count,
-                thing.weight,
-                0.0,
-            );
+            account.add(thing.name.text.clone(), thing.count, thing.weight, 0.0);
         }
-        part(
-            causes,
-            "wire, screws, glue, sockets and finish".into(),
-            1,
-            None,
-            SUNDRIES,
-        );
-        let density = &design.enclosure.wall.density;
+        let label = "wire, screws, glue, sockets and finish".into();
+        account.add(label, 1, None, SUNDRIES);
+        let Account { causes, parts } = account;
         let density = causes.value(
             "sheet.density",
             "density of the walls",
             "kg/m³",
-            density,
+            &design.enclosure.wall.density,
             &spreads::DENSITY,
         );
         Self { parts, density }

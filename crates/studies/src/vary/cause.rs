@@ -131,15 +131,8 @@ impl Causes {
         nominal: f64,
         usual: &'static Usual,
     ) -> Uncertain {
-        let origin = Origin::Usual(usual);
-        self.add(
-            id.into(),
-            label.into(),
-            unit,
-            nominal,
-            usual.shape(nominal),
-            origin,
-        )
+        let (shape, origin) = (usual.shape(nominal), Origin::Usual(usual));
+        self.add(id.into(), label.into(), unit, nominal, shape, origin)
     }
 
     /// A value that is not known, with its prior.
@@ -151,15 +144,8 @@ impl Causes {
         nominal: f64,
         usual: &'static Usual,
     ) -> Uncertain {
-        let origin = Origin::Prior(usual);
-        self.add(
-            id.into(),
-            label.into(),
-            unit,
-            nominal,
-            usual.shape(nominal),
-            origin,
-        )
+        let (shape, origin) = (usual.shape(nominal), Origin::Prior(usual));
+        self.add(id.into(), label.into(), unit, nominal, shape, origin)
     }
 
     fn add(

@@ -1,0 +1,74 @@
+//! What is found about a design, and the edits that mend it.
+
+use serde::Serialize;
+
+/// How bad it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Severity {
+    /// Do not build it like this.
+    Stop,
+    /// It will work, but not as well as it should, or not surely.
+    Caution,
+    /// Looked at and in order.
+    Good,
+}
+
+/// The result of one check on one design.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Finding {
+    /// The check's name.
+    pub id: &'static str,
+    /// How bad it is.
+    pub severity: Severity,
+    /// What was found, in a few words.
+    pub title: String,
+    /// Why, with the numbers.
+    pub cause: String,
+    /// What to change, in words.
+    pub advice: Option<String>,
+    /// An edit that was tried and clears it.
+    pub mend: Option<Mend>,
+    /// The measured value, where there is one.
+    pub measured: Option<f64>,
+    /// The value it is held against.
+    pub limit: Option<f64>,
+    /// Unit of both.
+    pub unit: &'static str,
+    /// Sources of the limit.
+    pub source: &'static [&'static str],
+}
+
+/// An edit to the design file that clears a finding; tried before it is offered.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Mend {
+    /// In words: "box depth 180 → 196 mm".
+    pub words: String,
+    /// The edits, in order.
+    pub edits: Vec<Edit>,
+}
+
+/// One edit to the design file.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Edit {
+    /// Table and key, such as `box.outside` or `drivers.1.part`, groups counted from 1.
+    pub key: String,
+    /// The new value as it stands between the quotes; absent where the key is to go.
+    pub value: Option<String>,
+}
+
+impl Edit {
+    pub(crate) fn set(key: impl Into<String>, value: impl Into<String>) -> Self {
+        Self {
+            key: key.into(),
+            value: Some(value.into()),
+        }
+    }
+
+    pub(crate) fn remove(key: impl Into<String>) -> Self {
+        Self {
+            key: key.into(),
+            value: None,
+        }
+    }
+}
