@@ -122,7 +122,7 @@ fn best_vent(subject: &Subject) -> Option<(Subject, VentUse)> {
     let place = subject.project.design.enclosure.kind_place;
     let count = match subject.project.design.enclosure.chambers.value {
         design::Chambers::Shared => 1,
-        design::Chambers::OnePerSide => subject.folds(),
+        design::Chambers::OnePerSide => subject.channels_used(),
     };
     let depth = nominal.enclosure.inside[2];
     let mut best: Option<(f64, Subject, VentUse)> = None;

@@ -1,6 +1,7 @@
 //! The impedance dip against the board's least load.
 
 use super::{Candidate, Check, Evidence, Verdict, swap};
+use crate::subject::on_one_channel;
 use crate::words::number;
 use design::Wiring;
 
@@ -75,10 +76,9 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
 
 /// Groups in parallel wired in series instead.
 fn in_series(evidence: &Evidence<'_>) -> impl Iterator<Item = Candidate> {
-    let folds = evidence.subject.folds();
     let groups = evidence.design().drivers.iter().enumerate();
     groups
-        .filter(move |(_, group)| group.wiring.value == Wiring::Parallel && group.count / folds > 1)
+        .filter(|(_, group)| group.wiring.value == Wiring::Parallel && on_one_channel(group) > 1)
         .map(|(index, group)| {
             Candidate::set(
                 format!("{} wired in series", group.part.common.name.text),

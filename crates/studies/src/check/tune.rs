@@ -148,13 +148,13 @@ pub(super) fn radiators(evidence: &Evidence<'_>) -> Vec<Candidate> {
     if evidence.radiator().is_some() {
         return Vec::new();
     }
-    let folds = evidence.subject.folds();
+    let sides = evidence.subject.channels_used();
     let shelf = &evidence.subject.project.shelf.radiators;
     let list = shelf.iter().flat_map(|part| {
         let name = &part.common.name.text;
         [1, 2]
             .into_iter()
-            .filter(|count| *count <= folds)
+            .filter(|count| *count <= sides)
             .map(move |count| {
                 let mut edits = vec![Edit::set("box.kind", "passive radiator")];
                 if evidence.vent().is_some() {

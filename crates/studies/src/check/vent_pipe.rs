@@ -69,12 +69,12 @@ fn loudest(evidence: &Evidence<'_>, first: f64) -> (f64, f64) {
     let area = vent.map_or(0.0, |vent| {
         f64::from(vent.count) * PI * vent.diameter * vent.diameter / 4.0
     });
-    let folds = f64::from(evidence.subject.folds());
+    let sides = f64::from(evidence.subject.channels_used());
     let scene = evidence.scene;
     let share = |i: usize| {
         let flow = area * evidence.gains.vent_speed[i] / SQRT_2;
         let own = evidence.build.air.density * omega(scene.grid.hertz[i]) * flow / (4.0 * PI);
-        own / folds * scene.baffle[i] / evidence.gains.pressure[i]
+        own / sides * scene.baffle[i] / evidence.gains.pressure[i]
     };
     let about = (0..scene.grid.hertz.len()).filter(|&i| {
         let ratio = scene.grid.hertz[i] / first;

@@ -160,7 +160,8 @@ impl<'a> Bench<'a> {
 
     fn sensitivity(&self, build: &Build) -> f64 {
         // Mid-band pressure of one side in half space at 1 m: ρ·U'/(2π).
-        let acceleration = self.sweep.reference_acceleration / f64::from(self.subject.folds());
+        let acceleration =
+            self.sweep.reference_acceleration / f64::from(self.subject.channels_used());
         let pressure = build.air.density * acceleration * SHOWN_VOLTAGE / TAU;
         db_of_pressure(pressure)
     }

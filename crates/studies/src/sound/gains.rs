@@ -2,10 +2,10 @@
 
 use super::Scene;
 use crate::build::Build;
-use crate::subject::Subject;
+use crate::subject::{Subject, on_one_channel};
 use core::f64::consts::{PI, SQRT_2};
 use physics::loudspeaker::{ChannelSweep, Sweep};
-use physics::math::{J, omega};
+use physics::math::{Complex, J, omega};
 
 /// Per volt rms of the amplifier's open-circuit output, on the scene's grid.
 #[derive(Clone, Debug, Default)]
@@ -36,6 +36,36 @@ pub(crate) struct Gains {
     pub(crate) sound_phase: Vec<f64>,
 }
 
+/// Volume velocity of one side that, with another like it, gives the mean
+/// square of two unlike ones: in the bass that of everything summed, in the
+/// treble that of each side by itself. `pair` is the mean-square
+/// gain from one of two equal sides to both, 2(1 + s) with s the coherence.
+fn mean_side(
+    subject: &Subject,
+    build: &Build,
+    sources: &[usize],
+    sweep: &Sweep,
+    i: usize,
+    pair: f64,
+) -> f64 {
+    let mut sources = sources.iter();
+    let mut cones = [Complex::default(); 2];
+    for (channel, flow) in sweep.channels.iter().zip(&mut cones) {
+        for (group, &source) in channel.groups.iter().zip(&mut sources) {
+            let count = on_one_channel(&subject.project.design.drivers[source]);
+            let area = f64::from(count) * build.drivers[source].driver.area;
+            *flow += group.cone_velocity[i] * area;
+        }
+    }
+    // Vents, radiators and leaks count half to each side.
+    let rest = (sweep.volume_velocity[i] - cones[0] - cones[1]) / 2.0;
+    let apart: f64 = cones.map(|flow| (flow + rest).norm_sqr()).iter().sum();
+    let coherence = pair / 2.0 - 1.0;
+    let together = sweep.volume_velocity[i].norm_sqr();
+    let square = (together * coherence + apart * (1.0 - coherence)) / pair;
+    square.max(0.0).sqrt()
+}
+
 impl Gains {
     /// Reads the gains of one build from its solved network.
     pub(crate) fn read(
@@ -48,7 +78,13 @@ impl Gains {
         let mut gains = Self::default();
         let folds = f64::from(subject.folds());
         for (i, &hertz) in scene.grid.hertz.iter().enumerate() {
-            gains.read_sound(build, sweep, folds, i, omega(hertz));
+            gains.read_sound(sweep, i, omega(hertz));
+            let side = match sweep.channels.len() {
+                2 => mean_side(subject, build, sources, sweep, i, scene.sides[i]),
+                _ => sweep.volume_velocity[i].norm() / folds,
+            };
+            let pressure = build.air.density * omega(hertz) * side / (4.0 * PI);
+            gains.pressure.push(pressure);
             gains.read_cones(build, sources, sweep, i, omega(hertz));
             gains.read_outlet(build, sweep, i, omega(hertz));
             gains.read_output(sweep, folds, i);
@@ -57,11 +93,9 @@ impl Gains {
         gains
     }
 
-    /// What the box sends out: `folds` sides, angular frequency `w`.
-    fn read_sound(&mut self, build: &Build, sweep: &Sweep, folds: f64, i: usize, w: f64) {
+    /// What the box sends out as a whole, at the angular frequency `w`.
+    fn read_sound(&mut self, sweep: &Sweep, i: usize, w: f64) {
         let flow = sweep.volume_velocity[i];
-        let whole = build.air.density * w * flow.norm() / (4.0 * PI);
-        self.pressure.push(whole / folds);
         self.roll_off
             .push(w * flow.norm() / sweep.reference_acceleration);
         self.sound_phase.push((flow * J).arg());
@@ -87,9 +121,9 @@ impl Gains {
 
     /// The air in the vent, or the passive radiator; zero where there is none.
     fn read_outlet(&mut self, build: &Build, sweep: &Sweep, i: usize, w: f64) {
-        let chamber = sweep.chambers.first();
-        let outlet = chamber.and_then(|chamber| chamber.outlets.first());
-        let speed = outlet.map_or(0.0, |outlet| SQRT_2 * outlet.velocity[i].norm());
+        let outlets = sweep.chambers.iter().flat_map(|chamber| &chamber.outlets);
+        let fastest = outlets.map(|outlet| outlet.velocity[i].norm());
+        let speed = SQRT_2 * fastest.fold(0.0, f64::max);
         let vent = build.enclosure.vent.is_some();
         let radiator = build.radiator.is_some();
         self.vent_speed.push(if vent { speed } else { 0.0 });

@@ -60,7 +60,7 @@ impl Scene {
             |f: &dyn Fn(f64) -> f64| grid.hertz.iter().map(|&hertz| f(hertz)).collect::<Vec<_>>();
         let face_gain = |hertz: f64| model.gain(hertz, air.sound_speed).norm();
         let spacing = subject.front.spacing();
-        let folds = subject.folds();
+        let sides = subject.channels_used();
         let radius = cone_radius(subject);
         let ka_one = air.sound_speed / (core::f64::consts::TAU * radius);
         let trusted = grid
@@ -74,7 +74,7 @@ impl Scene {
                 power_gain_of(&surroundings, source, hertz, distance, air, BAND)
             }),
             sides: each(&|hertz| {
-                if folds == 2 {
+                if sides == 2 {
                     pair_gain(hertz, spacing, air)
                 } else {
                     1.0

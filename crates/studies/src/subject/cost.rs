@@ -73,7 +73,13 @@ impl CostSubject {
     }
 
     fn part(&mut self, causes: &mut Causes, currency: &str, common: &Common, needed: f64) {
-        let on_hand = f64::from(common.on_hand).min(needed);
+        // Two groups of one part share what lies in the drawer.
+        let same = self
+            .lines
+            .iter()
+            .filter(|line| line.label == common.name.text);
+        let taken: f64 = same.map(|line| line.on_hand).sum();
+        let on_hand = (f64::from(common.on_hand) - taken).clamp(0.0, needed);
         let missing = needed - on_hand;
         let price = common
             .price

@@ -30,8 +30,17 @@ pub(crate) use weight::WeightSubject;
 use crate::baffles::Baffles;
 use crate::build::Build;
 use crate::vary::{Causes, Draw, Uncertain, spreads};
-use design::{Diagnostic, EnclosureKind, Project, Side};
+use design::{Diagnostic, DriverUse, EnclosureKind, Project, Side};
 use physics::air::Air;
+
+/// How many drivers of a group hang on one channel of those that carry it.
+#[must_use]
+pub(crate) const fn on_one_channel(group: &DriverUse) -> u32 {
+    match group.side.value {
+        Side::Both => group.count / 2,
+        Side::Left | Side::Right | Side::Mono => group.count,
+    }
+}
 
 /// A design ready to be studied.
 #[derive(Clone, Debug)]
@@ -172,14 +181,22 @@ impl Subject {
             .any(|group| matches!(group.side.value, Side::Left | Side::Right))
     }
 
-    /// Amplifier channels in use.
+    /// Amplifier channels in use: as many as sides that play.
     #[must_use]
     pub(crate) fn channels_used(&self) -> u32 {
         if self.has_unlike_sides() {
-            2
+            let both = [Side::Left, Side::Right];
+            both.map(|side| u32::from(self.plays_on(side))).iter().sum()
         } else {
             self.folds()
         }
+    }
+
+    /// Whether drivers hang on the channel of a side.
+    #[must_use]
+    pub(crate) fn plays_on(&self, side: Side) -> bool {
+        let mut groups = self.project.design.drivers.iter();
+        groups.any(|group| [side, Side::Both].contains(&group.side.value))
     }
 
     fn air_at(&self, draw: &Draw) -> Air {

@@ -5,7 +5,7 @@ mod resonance;
 pub(crate) use resonance::Resonance;
 
 use crate::build::Build;
-use crate::subject::Subject;
+use crate::subject::{Subject, on_one_channel};
 use design::{Chambers, Side, Wiring};
 use physics::driver::free_air_mass;
 use physics::loudspeaker::{
@@ -21,20 +21,27 @@ use physics::loudspeaker::{
 /// Beside the network stands, for each of its driver groups, the group of the
 /// design it comes from.
 pub(crate) fn network_of(subject: &Subject, build: &Build) -> (System, Vec<usize>) {
-    let folds = subject.folds();
-    let (channels, sources): (Vec<Channel>, Vec<Vec<usize>>) = if subject.has_unlike_sides() {
-        [Side::Left, Side::Right]
-            .map(|side| channel(subject, build, Some(side)))
-            .into_iter()
-            .unzip()
-    } else {
-        let (channel, sources) = channel(subject, build, None);
-        (vec![folded(channel, folds)], vec![sources])
+    let unlike = subject.has_unlike_sides();
+    let split = unlike && subject.project.design.enclosure.chambers.value == Chambers::OnePerSide;
+    // A side without drivers is neither a channel nor, by itself, a chamber that is heard.
+    let sides = [Side::Left, Side::Right].into_iter().map(Some);
+    let sides: Vec<Option<Side>> = match unlike {
+        true => sides
+            .filter(|side| side.is_some_and(|side| subject.plays_on(side)))
+            .collect(),
+        false => vec![None],
     };
-    let split = channels.len() == 2
-        && subject.project.design.enclosure.chambers.value == Chambers::OnePerSide;
+    let (channels, sources): (Vec<Channel>, Vec<Vec<usize>>) = sides
+        .iter()
+        .enumerate()
+        .map(|(index, side)| {
+            let chamber = if split { index } else { 0 };
+            let (channel, sources) = channel(subject, build, *side, chamber);
+            (folded(channel, subject.folds()), sources)
+        })
+        .unzip();
     let chambers = if split {
-        vec![chamber(subject, build, 2), chamber(subject, build, 2)]
+        vec![chamber(subject, build, 2); channels.len()]
     } else {
         vec![chamber(subject, build, 1)]
     };
@@ -47,9 +54,14 @@ pub(crate) fn network_of(subject: &Subject, build: &Build) -> (System, Vec<usize
     (system, sources.concat())
 }
 
-fn channel(subject: &Subject, build: &Build, only: Option<Side>) -> (Channel, Vec<usize>) {
-    let chambers = subject.project.design.enclosure.chambers.value;
-    let own = only == Some(Side::Right) && chambers == Chambers::OnePerSide;
+/// The channel of one side, or the one modelled where sides are alike, before
+/// one chamber, and the groups of the design its groups come from.
+fn channel(
+    subject: &Subject,
+    build: &Build,
+    only: Option<Side>,
+    chamber: usize,
+) -> (Channel, Vec<usize>) {
     let (groups, sources) = subject
         .project
         .design
@@ -58,13 +70,9 @@ fn channel(subject: &Subject, build: &Build, only: Option<Side>) -> (Channel, Ve
         .zip(&build.drivers)
         .enumerate()
         .filter_map(|(index, (group, example))| {
-            let side = group.side.value;
-            let here = match (side, only) {
-                (Side::Both, _) => group.count / 2,
-                (_, None) => group.count,
-                (side, Some(only)) if side == only => group.count,
-                _ => 0,
-            };
+            let elsewhere =
+                only.is_some_and(|only| ![only, Side::Both].contains(&group.side.value));
+            let here = if elsewhere { 0 } else { on_one_channel(group) };
             let (series, parallel) = match group.wiring.value {
                 Wiring::Parallel => (1, here),
                 Wiring::Series => (here, 1),
@@ -74,7 +82,7 @@ fn channel(subject: &Subject, build: &Build, only: Option<Side>) -> (Channel, Ve
                 driver: example.driver,
                 series,
                 parallel,
-                chamber: usize::from(own),
+                chamber,
             };
             (here > 0).then_some((group, index))
         })

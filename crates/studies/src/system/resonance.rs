@@ -2,7 +2,7 @@
 //! tables, beside the network that gives the response.
 
 use crate::build::{Build, RadiatorBuild};
-use crate::subject::Subject;
+use crate::subject::{Subject, on_one_channel};
 use core::f64::consts::TAU;
 use physics::driver::free_air_mass;
 use physics::loudspeaker::vent_tuning;
@@ -97,7 +97,7 @@ impl Resonance {
 fn series_over_parallel(subject: &Subject) -> f64 {
     let design = &subject.project.design;
     let group = &design.drivers[0];
-    let on_channel = f64::from(group.count) / f64::from(subject.folds());
+    let on_channel = f64::from(on_one_channel(group));
     match group.wiring.value {
         design::Wiring::Parallel => 1.0 / on_channel,
         design::Wiring::Series => on_channel,
