@@ -2,13 +2,25 @@
 
 use crate::build::EnclosureBuild;
 use crate::vary::{Causes, Draw, Uncertain, spreads};
-use design::{Common, Design, EnclosureKind, Value};
+use design::{BatteryPart, Chemistry, Common, Design, EnclosureKind, Value};
 
 /// Fibre filling in kg per m³ of the space it fills: common practice, no source.
 const FIBRE: f64 = 12.0;
 
 /// Wire, screws, glue, sockets, knobs and finish in kg: common practice, no source.
 const SUNDRIES: f64 = 0.25;
+
+/// Weight in kg of a battery that states none, from cell voltage and Wh per kg
+/// usual for its chemistry, case and protection included: common practice, no source.
+fn battery_guess(part: &BatteryPart) -> f64 {
+    let (volts, density) = match part.chemistry.value {
+        Chemistry::LeadAcid => (2.0, 37.0),
+        Chemistry::IronPhosphate => (3.2, 95.0),
+        Chemistry::LithiumIon => (3.6, 200.0),
+        Chemistry::NickelMetalHydride => (1.2, 52.0),
+    };
+    part.capacity.si / 3600.0 * f64::from(part.cells) * volts / density
+}
 
 /// A line of the weight account.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,8 +91,8 @@ impl WeightSubject {
         }
         account.shelf(&design.amplifier.part.common, 1, 0.1);
         let battery = &design.battery;
-        let watt_hours = battery.part.capacity.si / 3600.0 * f64::from(battery.part.cells) * 3.3;
-        account.shelf(&battery.part.common, battery.count, watt_hours / 100.0);
+        let guess = battery_guess(&battery.part);
+        account.shelf(&battery.part.common, battery.count, guess);
         for thing in &design.inside {
             account.add(thing.name.text.clone(), thing.count, thing.weight, 0.0);
         }
@@ -143,5 +155,25 @@ fn scaled(value: Value, by: f64) -> Value {
         si: value.si * by,
         tolerance,
         ..value
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const DESIGN: &str = include_str!("../../../../examples/bathing-beach/design.toml");
+
+    /// The generic batteries of the shelf weigh what is guessed of them, within the
+    /// spread of a guess.
+    #[test]
+    fn batteries_weigh_about_what_is_guessed() {
+        let project = design::read(DESIGN, None).expect("a sound design");
+        for part in &project.shelf.batteries {
+            let weight = part.common.weight.expect("the shelf states it").si;
+            let ratio = battery_guess(part) / weight;
+            let name = &part.common.name.text;
+            assert!((0.7..=1.3).contains(&ratio), "{name}: {ratio}");
+        }
     }
 }
