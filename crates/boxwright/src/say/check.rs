@@ -4,14 +4,15 @@ use super::layout::wrapped;
 use super::{figures, findings, promises};
 use crate::terminal::{Ink, Tone};
 use studies::Report;
+use studies::check::{Finding, Severity};
 
 /// A report as the answer of `check`.
 pub(crate) fn check(report: &Report, all_figures: bool, ink: Ink) -> String {
     let mut out = head(report, ink);
-    out += &promises::promises(&report.promises, ink);
+    out += &promises::promises(report, ink);
     out += &findings::findings(&report.findings, ink);
     out += &movers(report, ink);
-    if let Some(versus) = &report.versus {
+    if let Some(versus) = report.versus.as_ref().filter(|_| !told_as_finding(report)) {
         out += &heading("Sealed or vented", ink);
         out += &wrapped("  ", &versus.sentence);
     }
@@ -20,6 +21,13 @@ pub(crate) fn check(report: &Report, all_figures: bool, ink: Ink) -> String {
         out += &figures::assumptions(&report.assumptions, ink);
     }
     out
+}
+
+/// Whether a finding has already said what venting wins and risks.
+fn told_as_finding(report: &Report) -> bool {
+    let told =
+        |finding: &Finding| finding.id == "sealed-or-vented" && finding.severity != Severity::Good;
+    report.findings.iter().any(told)
 }
 
 /// A heading with an empty line before it.

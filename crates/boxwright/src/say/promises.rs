@@ -3,6 +3,8 @@
 use super::check::heading;
 use super::layout::{left, right, wrapped};
 use crate::terminal::{Ink, Tone};
+use studies::Report;
+use studies::check::{Finding, Severity};
 use studies::report::{Better, Promise};
 use studies::words::{bare, number};
 
@@ -13,7 +15,7 @@ const BAND: usize = 22;
 const MARK: usize = 20;
 
 /// The promises, each with value, band, mark and odds.
-pub(super) fn promises(promises: &[Promise], ink: Ink) -> String {
+pub(super) fn promises(report: &Report, ink: Ink) -> String {
     let head = format!(
         "  {}{}   {}{}",
         left("", TITLE),
@@ -23,8 +25,8 @@ pub(super) fn promises(promises: &[Promise], ink: Ink) -> String {
     );
     let mut out = heading("Promises", ink);
     out += &format!("{}\n", ink.paint(Tone::Faint, &head));
-    for promise in promises {
-        out += &row(promise, ink);
+    for promise in &report.promises {
+        out += &row(promise, &verdict(promise, &report.findings, ink));
         if let Some(sentence) = promise.odds_sentence() {
             out += &wrapped(&format!("  {}", left("", TITLE)), &sentence);
         }
@@ -35,8 +37,8 @@ pub(super) fn promises(promises: &[Promise], ink: Ink) -> String {
     out
 }
 
-fn row(promise: &Promise, ink: Ink) -> String {
-    let title = ink.paint(Tone::Strong, &left(promise.title, TITLE));
+fn row(promise: &Promise, verdict: &str) -> String {
+    let title = left(promise.title, TITLE);
     let value = right(&number(promise.value, &promise.unit), VALUE);
     let band = match (promise.p10, promise.p90) {
         (Some(low), Some(high)) => format!(
@@ -51,7 +53,7 @@ fn row(promise: &Promise, ink: Ink) -> String {
         left(&band, BAND),
         left(&mark(promise), MARK)
     );
-    format!("{}{}\n", line, verdict(promise, ink)).replace(" \n", "\n")
+    format!("{}\n", format!("{line}{verdict}").trim_end())
 }
 
 fn mark(promise: &Promise) -> String {
@@ -64,10 +66,20 @@ fn mark(promise: &Promise) -> String {
     })
 }
 
-fn verdict(promise: &Promise, ink: Ink) -> String {
-    match promise.target {
-        None => String::new(),
-        Some(_) if promise.kept() => ink.paint(Tone::Good, "● kept"),
-        Some(_) => ink.paint(Tone::Stop, "■ missed"),
+/// Whether the mark is kept, as the check of this wish sees it: kept on paper
+/// is not yet kept.
+fn verdict(promise: &Promise, findings: &[Finding], ink: Ink) -> String {
+    let of_wish = |finding: &&Finding| finding.id.strip_prefix("brief-") == Some(promise.id);
+    let severity = findings
+        .iter()
+        .find(of_wish)
+        .map(|finding| finding.severity);
+    match (promise.target, promise.kept(), severity) {
+        (None, ..) => String::new(),
+        (Some(_), false, _) => ink.paint(Tone::Stop, "■ missed"),
+        (Some(_), true, Some(Severity::Stop | Severity::Caution)) => {
+            ink.paint(Tone::Caution, "◆ in doubt")
+        }
+        (Some(_), true, _) => ink.paint(Tone::Good, "● kept"),
     }
 }
