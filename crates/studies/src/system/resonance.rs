@@ -56,7 +56,7 @@ impl Resonance {
             let on_cone = box_compliance(omega) / (driver.area * driver.area);
             1.0 / (1.0 / driver.compliance + 1.0 / on_cone)
         };
-        // The filling's share depends a little on frequency: two rounds settle it.
+        // The filling's share depends a little on frequency: three rounds settle it.
         let mut omega = TAU * example.fs();
         for _ in 0..3 {
             omega = 1.0 / (mass * mechanical(omega)).sqrt();
