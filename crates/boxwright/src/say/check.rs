@@ -1,6 +1,6 @@
 //! A whole report.
 
-use super::layout::wrapped;
+use super::layout::{heading, wrapped};
 use super::{figures, findings, promises};
 use crate::terminal::{Ink, Tone};
 use studies::Report;
@@ -28,11 +28,6 @@ fn told_as_finding(report: &Report) -> bool {
     let told =
         |finding: &Finding| finding.id == "sealed-or-vented" && finding.severity != Severity::Good;
     report.findings.iter().any(told)
-}
-
-/// A heading with an empty line before it.
-pub(super) fn heading(text: &str, ink: Ink) -> String {
-    format!("\n{}\n", ink.paint(Tone::Strong, text))
 }
 
 fn head(report: &Report, ink: Ink) -> String {

@@ -1,6 +1,6 @@
 //! Checks told.
 
-use super::check::heading;
+use super::layout::heading;
 use super::layout::{columns, left, wrapped};
 use crate::bibliography;
 use crate::terminal::{Ink, Tone};

@@ -1,7 +1,6 @@
 //! Every figure, and everything that was taken for granted.
 
-use super::check::heading;
-use super::layout::{left, right, wrapped};
+use super::layout::{heading, left, right, wrapped};
 use crate::terminal::Ink;
 use studies::report::{Assumption, Figure};
 use studies::words::{bare, number};

@@ -1,7 +1,6 @@
 //! Findings, worst first, each with its cause and its mend.
 
-use super::check::heading;
-use super::layout::{left, wrapped};
+use super::layout::{heading, left, wrapped};
 use crate::terminal::{Ink, Tone};
 use studies::check::{Edit, Finding, Severity};
 

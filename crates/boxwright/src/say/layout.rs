@@ -1,6 +1,6 @@
 //! Words into lines and columns.
 
-use crate::terminal::WIDTH;
+use crate::terminal::{Ink, Tone, WIDTH};
 
 /// How many columns a text takes.
 pub(crate) fn columns(text: &str) -> usize {
@@ -60,6 +60,11 @@ fn unbroken(text: &str) -> Vec<String> {
         }
     }
     words
+}
+
+/// A heading with an empty line before it.
+pub(super) fn heading(text: &str, ink: Ink) -> String {
+    format!("\n{}\n", ink.paint(Tone::Strong, text))
 }
 
 #[cfg(test)]

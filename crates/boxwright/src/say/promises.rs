@@ -1,7 +1,6 @@
 //! Promises as a table.
 
-use super::check::heading;
-use super::layout::{left, right, wrapped};
+use super::layout::{heading, left, right, wrapped};
 use crate::terminal::{Ink, Tone};
 use studies::Report;
 use studies::check::{Finding, Severity};

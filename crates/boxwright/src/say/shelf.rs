@@ -1,6 +1,6 @@
 //! Shelf parts told.
 
-use super::check::heading;
+use super::layout::heading;
 use super::layout::{columns, left, right, wrapped};
 use crate::parts::{Fact, Part};
 use crate::terminal::{Ink, Tone};

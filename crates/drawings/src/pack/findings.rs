@@ -92,7 +92,7 @@ fn block(finding: &Finding) -> FindingBlock {
 }
 
 /// Causes named for each promise at most.
-const CAUSES: usize = 4;
+const CAUSES: usize = 3;
 
 /// What drives the spread of each promise.
 fn spread(report: &Report) -> Vec<Box<dyn Block>> {

@@ -69,13 +69,23 @@ fn against_board(evidence: &Evidence<'_>) -> Verdict {
     let volts = |value: f64| number(value, "V");
     let left = charge_left(evidence, least);
     if end >= least || left < WASTED {
+        let (title, then) = if end >= least {
+            (
+                "Battery is empty before the board gives up",
+                "Something must end the discharge there: the pack's protection, or a low-voltage cut-off.",
+            )
+        } else {
+            (
+                "Board gives up when the battery is all but empty",
+                "Little is lost by that.",
+            )
+        };
         let cause = format!(
-            "The board works down to {}; the battery is empty at {}. Something must end the discharge there: the pack's protection, or a low-voltage cut-off.",
+            "The board works down to {}; the battery is empty at {}. {then}",
             volts(least),
             volts(end)
         );
-        return Verdict::good("Battery is empty before the board gives up", cause)
-            .measured(end, least, "V");
+        return Verdict::good(title, cause).measured(end, least, "V");
     }
     let cause = format!(
         "The board needs {}, the battery is empty only at {}: about {} of its charge cannot be used.",

@@ -32,9 +32,12 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         .part
         .charge_voltage
         .map_or(battery.charge_voltage(), |value| value.si);
+    let cells = match battery.cells {
+        1 => "a single cell of this chemistry".to_owned(),
+        cells => format!("{cells} cells of this chemistry in series"),
+    };
     let mut care = format!(
-        "Only a protected pack of a known maker, with a charger made for {} cells of this chemistry in series ({}). No salvaged cells; no charging below 0 °C; stop using it when it swells.",
-        battery.cells,
+        "Only a protected pack of a known maker, with a charger made for {cells} ({}). No salvaged cells; no charging below 0 °C; stop using it when it swells.",
         number(charge, "V")
     );
     let energy = used.part.capacity.si / 3600.0 * battery.mid_voltage();

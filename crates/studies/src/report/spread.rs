@@ -54,10 +54,20 @@ fn worth_naming(builds: usize) -> f64 {
 /// independent from one dimension to the next.
 const ENOUGH: usize = 250;
 
-fn number(promise: &str) -> fn(&Outcome) -> f64 {
+/// How loud, as the brief counts it: A-weighted or not.
+fn loudness(subject: &Subject) -> fn(&Outcome) -> f64 {
+    let wanted = subject.project.design.brief.loudness;
+    if wanted.is_some_and(|wanted| wanted.a_weighted) {
+        |o| o.loud_a
+    } else {
+        |o| o.loud
+    }
+}
+
+fn number(subject: &Subject, promise: &str) -> fn(&Outcome) -> f64 {
     match promise {
         "low" => |o| o.low,
-        "loud" => |o| o.loud,
+        "loud" => loudness(subject),
         "long" => |o| o.runtime,
         "light" => |o| o.weight,
         _ => |o| o.cost,
@@ -81,7 +91,7 @@ pub(crate) fn movers(subject: &Subject, drawn: &Drawn, promises: &[Promise]) -> 
     promises
         .par_iter()
         .flat_map_iter(|promise| {
-            let number = number(promise.id);
+            let number = number(subject, promise.id);
             let values: Vec<f64> = drawn.outcomes.iter().map(number).collect();
             let mut list: Vec<Mover> = causes
                 .iter()
@@ -142,7 +152,7 @@ const READINGS: [Reading; 4] = [
 pub(crate) fn best_measurement(subject: &Subject, drawn: &Drawn) -> Option<Measurement> {
     let points = points(subject, drawn.outcomes.len());
     let low: Vec<f64> = drawn.outcomes.iter().map(|o| o.low).collect();
-    let loud: Vec<f64> = drawn.outcomes.iter().map(|o| o.loud).collect();
+    let loud: Vec<f64> = drawn.outcomes.iter().map(loudness(subject)).collect();
     let low_now = Band::of(low.iter().copied())?;
     let loud_now = Band::of(loud.iter().copied())?;
     let mut best: Option<(f64, Measurement)> = None;
