@@ -46,7 +46,8 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
     );
     let promises = report::promises(&subject, &studied.outcome, &drawn);
     let versus = if options.builds > 0 {
-        versus(&subject, (options.builds / VERSUS_SHARE).max(1))
+        let builds = (options.builds / VERSUS_SHARE).max(1);
+        versus(&subject, &studied.outcome, &drawn, builds)
     } else {
         None
     };

@@ -63,23 +63,36 @@ const EVEN_ENOUGH: f64 = 2.0;
 /// Greatest hump in dB that still pleases: common practice, no source.
 pub(crate) const GREATEST_HUMP: f64 = 3.0;
 
-/// Studies a design sealed and vented; `None` where no vent can be built into it.
-pub(crate) fn versus(subject: &Subject, builds: usize) -> Option<Versus> {
+/// Holds a design sealed against the same vented; `None` where no vent can be
+/// built into it. The box as it is stands with `nominal` and `drawn`, the
+/// other way is studied here on `builds` drawn builds.
+pub(crate) fn versus(
+    subject: &Subject,
+    nominal: &Outcome,
+    drawn: &Drawn,
+    builds: usize,
+) -> Option<Versus> {
     let kind = &subject.project.design.enclosure.kind;
-    let (vented, vent) = match kind {
-        EnclosureKind::Vented(vent) => (subject.clone(), vent.clone()),
-        EnclosureKind::Sealed | EnclosureKind::PassiveRadiator(_) => best_vent(subject)?,
+    let present = || way(subject, nominal, drawn);
+    let sealed = || study(&variant(subject, EnclosureKind::Sealed)?, builds);
+    let (sealed_way, (vented_way, tuning), vent) = match kind {
+        EnclosureKind::Vented(vent) => (sealed()?.0, (present()?, nominal.tuning), vent.clone()),
+        EnclosureKind::Sealed => {
+            let (vented, vent) = best_vent(subject)?;
+            (present()?, study(&vented, builds)?, vent)
+        }
+        EnclosureKind::PassiveRadiator(_) => {
+            let (vented, vent) = best_vent(subject)?;
+            (sealed()?.0, study(&vented, builds)?, vent)
+        }
     };
-    let sealed = variant(subject, EnclosureKind::Sealed)?;
-    let (sealed_way, _) = study(&sealed, builds)?;
-    let (vented_way, outcome) = study(&vented, builds)?;
     let mut versus = Versus {
         sealed: sealed_way,
         vented: vented_way,
         vent_diameter: vent.diameter.si,
         vent_length: vent.length.si,
         vent_count: vent.count,
-        tuning: outcome.tuning,
+        tuning,
         sentence: String::new(),
     };
     versus.sentence = sentence(subject, &versus);
@@ -92,13 +105,18 @@ fn variant(subject: &Subject, kind: EnclosureKind) -> Option<Subject> {
     subject.variant(project).ok()
 }
 
-fn study(subject: &Subject, builds: usize) -> Option<(Way, Outcome)> {
+/// A way and its tuning in Hz, studied.
+fn study(subject: &Subject, builds: usize) -> Option<(Way, f64)> {
     let mut bench = Bench::new(subject, Grid::coarse());
     let nominal = bench.study(subject.build(&Draw::Nominal)).outcome;
     let drawn = Drawn::run(subject, &bench, builds, &|_| {});
+    Some((way(subject, &nominal, &drawn)?, nominal.tuning))
+}
+
+fn way(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> Option<Way> {
     let low: Band = drawn.band(|o| o.low)?;
     let brief = &subject.project.design.brief;
-    let way = Way {
+    Some(Way {
         low: nominal.low,
         low_p10: low.p10,
         low_p90: low.p90,
@@ -110,8 +128,7 @@ fn study(subject: &Subject, builds: usize) -> Option<(Way, Outcome)> {
         odds_loud: brief.loudness.and_then(|mark| {
             drawn.share(|o| if mark.a_weighted { o.loud_a } else { o.loud } >= mark.level.si)
         }),
-    };
-    Some((way, nominal))
+    })
 }
 
 /// The vent that plays lowest without a bump, with air slow enough and a tube that fits.

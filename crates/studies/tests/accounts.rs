@@ -93,3 +93,25 @@ fn money_counts_what_is_still_to_be_bought() {
     let with = study(&exact(&[("leak = \"usual\"", priced)]), 0, 1.0);
     assert!((promise(&with, "cost").value - promise(&report, "cost").value - 19.0).abs() < 1e-9);
 }
+
+#[test]
+fn a_tolerance_on_a_thing_inside_moves_the_volume_as_far_as_it_says() {
+    let with = |volume: &str| {
+        let thing = format!("leak = \"usual\"\n[[inside]]\nname = \"bag\"\n{volume}\n");
+        let report = study(&exact(&[("leak = \"usual\"", &thing)]), 400, 1.0);
+        let net = report
+            .figures
+            .iter()
+            .find(|figure| figure.id == "net-volume");
+        let net = net.expect("every box has air");
+        net.p90.expect("drawn builds") - net.p10.expect("drawn builds")
+    };
+    let (exact, loose) = (
+        with("volume = \"2 L ± 0.01 L\""),
+        with("volume = \"2 L ± 1 L\""),
+    );
+    // Eight of ten even draws within ± 1 L span 1.6 L.
+    assert!(exact < 0.4 && (loose - 1.6).abs() < 0.15, "{exact} {loose}");
+    let block = with("block = \"100 x 100 x 200 mm ± 50 mm\"");
+    assert!(block > 1.0, "{block}");
+}

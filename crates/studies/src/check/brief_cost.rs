@@ -46,7 +46,16 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         .map(|line| line.label.as_str())
         .collect();
     if !unknown.is_empty() {
-        verdict.cause += &format!(" Not counted, for want of a price: {}.", unknown.join(", "));
+        verdict.cause += &format!(
+            " Not counted, for want of a price in {currency}: {}.",
+            unknown.join(", ")
+        );
+        if verdict.severity == Severity::Good {
+            verdict.severity = Severity::Caution;
+            verdict.title = "Cost is known in part only".into();
+            verdict.advice = Some(format!("put their prices in {currency} on the shelf"));
+            return vec![verdict];
+        }
     }
     if verdict.severity == Severity::Good {
         return vec![verdict];
@@ -114,7 +123,7 @@ mod tests {
 
     #[test]
     fn other_currencies_are_said_in_words() {
-        let found = check(CHECK.id, &[("brief.cost", "125 CHF")], &[Good]);
+        let found = check(CHECK.id, &[("brief.cost", "125 CHF")], &[Caution]);
         assert!(
             found[0].measured.is_none() && found[0].cause.contains("Not counted"),
             "{found:#?}"

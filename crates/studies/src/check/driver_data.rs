@@ -1,6 +1,7 @@
 //! Whether a driver's stated data agree with one another.
 
 use super::{Check, Evidence, Severity, Verdict};
+use crate::subject::DriverSubject;
 use crate::words::number;
 use physics::driver::Conflict;
 
@@ -36,7 +37,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         let conflicts = &driver.conflicts;
         let weighed = conflicts
             .iter()
-            .map(|conflict| (severity(conflict), conflict));
+            .map(|conflict| (severity(driver, conflict), conflict));
         let worst = weighed
             .filter(|(severity, _)| *severity < Severity::Good)
             .max_by(|a, b| {
@@ -44,7 +45,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
                 b.0.cmp(&a.0).then(size(a.1).total_cmp(&size(b.1)))
             });
         verdicts.push(match worst {
-            Some((severity, conflict)) => said(name, severity, conflict),
+            Some((severity, conflict)) => said(driver, name, severity, conflict),
             None => Verdict::good(
                 format!("Data of {name} fit together"),
                 match conflicts.len() {
@@ -57,19 +58,30 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     verdicts
 }
 
-fn severity(conflict: &Conflict) -> Severity {
+/// Whether some of the values were measured and others only published, so that
+/// they are not of one and the same driver.
+fn is_mixed(driver: &DriverSubject, conflict: &Conflict) -> bool {
+    let measured = conflict
+        .names
+        .iter()
+        .filter(|name| driver.is_measured(name))
+        .count();
+    measured > 0 && measured < conflict.names.len()
+}
+
+fn severity(driver: &DriverSubject, conflict: &Conflict) -> Severity {
     let off = conflict.percent.abs();
     let sensitivity = conflict.names.last() == Some(&"sensitivity");
     match off {
         _ if sensitivity && off <= SENSITIVITY => Severity::Good,
         _ if sensitivity => Severity::Caution,
-        _ if off > WRONG => Severity::Stop,
+        _ if off > WRONG && !is_mixed(driver, conflict) => Severity::Stop,
         _ if off > ROUNDING => Severity::Caution,
         _ => Severity::Good,
     }
 }
 
-fn said(name: &str, severity: Severity, conflict: &Conflict) -> Verdict {
+fn said(driver: &DriverSubject, name: &str, severity: Severity, conflict: &Conflict) -> Verdict {
     let (doubted, grounds) = match conflict.names.split_last() {
         Some((last, grounds)) => (*last, grounds.join(", ")),
         None => ("value", String::new()),
@@ -81,15 +93,23 @@ fn said(name: &str, severity: Severity, conflict: &Conflict) -> Verdict {
         conflict.relation,
         conflict.percent.abs()
     );
-    let title = format!("Data of {name} contradict each other");
+    let title = if is_mixed(driver, conflict) {
+        format!("{name} differs from its published data")
+    } else {
+        format!("Data of {name} contradict each other")
+    };
     let (_, unit) = scale(doubted);
     let by = scale(doubted).0;
     Verdict::new(severity, title, cause)
         .measured(by * conflict.stated, by * conflict.implied, unit)
-        .advice(format!(
-            "look for a slipped unit or digit among {}, or measure; {doubted} was set aside here",
-            conflict.names.join(", ")
-        ))
+        .advice(if is_mixed(driver, conflict) {
+            "what was measured counts, published values it contradicts were set aside; measure the others too where it matters".to_owned()
+        } else {
+            format!(
+                "look for a slipped unit or digit among {}, or measure; {doubted} was set aside here",
+                conflict.names.join(", ")
+            )
+        })
 }
 
 fn shown(name: &str, si: f64) -> String {

@@ -110,8 +110,7 @@ impl CostSubject {
     pub(super) fn at(&self, draw: &Draw) -> Money {
         self.prices
             .iter()
-            .map(|(count, price)| count * price.at(draw))
-            .sum()
+            .fold(0.0, |sum, (count, price)| sum + count * price.at(draw))
     }
 
     pub(crate) fn lines(&self) -> &[CostLine] {

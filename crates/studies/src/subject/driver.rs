@@ -276,6 +276,13 @@ impl DriverSubject {
         Ok(subject)
     }
 
+    /// Whether a tolerance is stated on the parameter of this name: somebody measured it.
+    pub(crate) fn is_measured(&self, name: &str) -> bool {
+        self.pinned
+            .iter()
+            .any(|parameter| parameter.words().0 == name)
+    }
+
     fn check(&self, used: &DriverUse) -> Result<(), Diagnostic> {
         let Driver {
             re,

@@ -1,11 +1,9 @@
 //! The box: its walls, the air inside, and what takes air up.
 
+use super::displacement::{cylinder, displaced};
 use crate::build::EnclosureBuild;
 use crate::vary::{Causes, Draw, Uncertain, spreads};
-use core::f64::consts::FRAC_PI_4;
-use design::{
-    Chambers, Design, Diagnostic, EnclosureKind, EnclosureSize, Leak, Shape, Value, VentUse,
-};
+use design::{Chambers, Design, Diagnostic, EnclosureKind, EnclosureSize, Leak, Value, VentUse};
 
 /// Wall of a vent tube in m: common practice, no source.
 const TUBE_WALL: f64 = 0.003;
@@ -43,37 +41,6 @@ struct VentSubject {
     count: u32,
 }
 
-fn cylinder(diameter: f64, length: f64) -> f64 {
-    FRAC_PI_4 * diameter * diameter * length
-}
-
-/// Air taken up by a driver when nobody stated it: frame, basket and magnet.
-fn driver_volume(part: &design::DriverPart) -> f64 {
-    part.displacement.map_or_else(
-        || {
-            let cutout = part.cutout.or(part.size).map_or(0.09, |value| value.si);
-            let depth = part.depth.map_or(0.5 * cutout, |value| value.si);
-            let magnet = part.magnet.map_or(0.6 * cutout, |value| value.si);
-            // A cone frustum from cut-out to magnet over half the depth is mostly air
-            // that the cone leaves open; about a third of it is basket and cone.
-            cylinder(magnet, 0.45 * depth) + cylinder(cutout, 0.55 * depth) / 3.0
-        },
-        |value| value.si,
-    )
-}
-
-fn shape_volume(shape: &Shape) -> f64 {
-    match shape {
-        Shape::Block(size) => size.width.si * size.height.si * size.depth.si,
-        Shape::Cylinder { diameter, length } => cylinder(diameter.si, length.si),
-        Shape::Volume(volume) => volume.si,
-    }
-}
-
-fn block(size: Option<design::Size>) -> f64 {
-    size.map_or(0.0, |s| s.width.si * s.height.si * s.depth.si)
-}
-
 impl EnclosureSubject {
     pub(super) fn new(causes: &mut Causes, design: &Design) -> Self {
         let plan = &design.enclosure;
@@ -97,7 +64,7 @@ impl EnclosureSubject {
             &thickness,
             &spreads::THICKNESS,
         );
-        let displaced = Self::displaced(causes, design);
+        let displaced = displaced(causes, design);
         let filling = plan.filling.map_or(Uncertain::fixed(0.0), |share| {
             causes.value(
                 "box.filling",
@@ -139,48 +106,6 @@ impl EnclosureSubject {
             leak_q: causes.usual("box.leak", "Q of the leaks", "", leak, &spreads::LEAK),
             vent,
         }
-    }
-
-    fn displaced(causes: &mut Causes, design: &Design) -> Vec<(String, Uncertain)> {
-        let mut lines = Vec::new();
-        let mut line = |causes: &mut Causes, label: String, volume: f64| {
-            if volume > 0.0 {
-                let id = format!("box.displaced.{}", lines.len() + 1);
-                let words = format!("air taken up by {label}");
-                let uncertain = causes.usual(id, words, "m³", volume, &spreads::DISPLACED);
-                lines.push((label, uncertain));
-            }
-        };
-        for group in &design.drivers {
-            let label = format!("{} × {}", group.count, group.part.common.name.text);
-            line(
-                causes,
-                label,
-                f64::from(group.count) * driver_volume(&group.part),
-            );
-        }
-        if let EnclosureKind::PassiveRadiator(used) = &design.enclosure.kind {
-            let frame = used.part.frame.map_or(0.1, |value| value.si);
-            let depth = used.part.depth.map_or(0.02, |value| value.si);
-            let one = cylinder(0.85 * frame, depth) / 3.0;
-            let label = format!("{} × {}", used.count, used.part.common.name.text);
-            line(causes, label, f64::from(used.count) * one);
-        }
-        let board = &design.amplifier.part;
-        line(causes, board.common.name.text.clone(), block(board.size));
-        // A bay of its own takes the battery out of the chambers' air, but its walls are not counted.
-        let battery = &design.battery;
-        let volume = f64::from(battery.count) * block(battery.part.size);
-        line(causes, battery.part.common.name.text.clone(), volume);
-        for thing in &design.inside {
-            let label = format!("{} × {}", thing.count, thing.name.text);
-            line(
-                causes,
-                label,
-                f64::from(thing.count) * shape_volume(&thing.shape),
-            );
-        }
-        lines
     }
 
     /// The box of one build.

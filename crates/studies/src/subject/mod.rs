@@ -4,6 +4,7 @@
 mod amplifier;
 mod battery;
 mod cost;
+mod displacement;
 mod driver;
 mod enclosure;
 mod front;

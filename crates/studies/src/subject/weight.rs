@@ -2,7 +2,10 @@
 
 use crate::build::EnclosureBuild;
 use crate::vary::{Causes, Draw, Uncertain, spreads};
-use design::{BatteryPart, Chemistry, Common, Design, EnclosureKind, Value};
+use design::{
+    BatteryPart, Chemistry, Common, Design, DriverKind, DriverPart, EnclosureKind, Value,
+};
+use physics::math::pow;
 
 /// Fibre filling in kg per m³ of the space it fills: common practice, no source.
 const FIBRE: f64 = 12.0;
@@ -80,9 +83,8 @@ impl WeightSubject {
             parts: Vec::new(),
         };
         for group in &design.drivers {
-            // Frame and magnet grow with the cube of the size, about 0.5 kg at four inches.
-            let size = group.part.size.map_or(1.0, |size| size.si / 0.1016);
-            account.shelf(&group.part.common, group.count, 0.5 * size * size * size);
+            let guess = driver_guess(&group.part);
+            account.shelf(&group.part.common, group.count, guess);
         }
         if let EnclosureKind::PassiveRadiator(used) = &design.enclosure.kind {
             account.shelf(&used.part.common, used.count, 0.15);
@@ -140,6 +142,18 @@ impl WeightSubject {
         }
         lines
     }
+}
+
+/// Weight in kg of a driver whose weight nobody stated: so much at four
+/// inches for its kind, growing with frame and magnet. Common practice, no source.
+fn driver_guess(part: &DriverPart) -> f64 {
+    let at_four_inches = match part.kind.value {
+        DriverKind::FullRange | DriverKind::Coaxial => 0.45,
+        DriverKind::Woofer => 0.85,
+        DriverKind::Subwoofer => 1.4,
+    };
+    let size = part.size.map_or(1.0, |size| size.si / 0.1016);
+    at_four_inches * pow(size, 1.7)
 }
 
 fn fibre(enclosure: &EnclosureBuild) -> f64 {

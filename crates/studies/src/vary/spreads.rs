@@ -142,7 +142,7 @@ table! {
         "charge, temperature and connectors";
     WEIGHT = "weight", "weight of a bought part", EvenRelative, 0.05, PRACTICE,
         "published weights are rounded";
-    WEIGHT_GUESSED = "weight.guessed", "weight of what is not listed", EvenRelative, 0.30, PRACTICE,
+    WEIGHT_GUESSED = "weight.guessed", "weight of what is not listed", EvenRelative, 0.40, PRACTICE,
         "wire, screws, glue, finish, and parts whose weight is not given";
     DENSITY = "sheet.density", "density of a sheet good", EvenRelative, 0.06, PRACTICE,
         "moisture and glue";
