@@ -61,7 +61,7 @@ fn the_beach_box_is_what_its_file_says() {
     assert_eq!(design.enclosure.kind, EnclosureKind::Sealed);
     assert_eq!(design.enclosure.thickness.unwrap().si, 0.0118);
     assert_eq!(design.brief.currency, "EUR");
-    assert_eq!(design.brief.largest.unwrap().height.si, 0.22);
+    assert_eq!(design.brief.largest.unwrap().height.si, 0.24);
     assert_eq!(design.inside.len(), 3);
 }
 

@@ -20,6 +20,9 @@ pub(crate) enum Bounds {
 
 use Bounds::Positive;
 
+/// Edges of boxes, parts and things: from a tenth of a millimetre to five metres.
+const EDGE: Bounds = Bounds::Within(1e-4, 5.0);
+
 impl Bounds {
     fn allows(self, si: f64) -> bool {
         match self {
@@ -121,7 +124,7 @@ impl Fields<'_> {
                 tolerance: edge.tolerance,
                 place: entry.inner_place(text, edge.range),
             };
-            values.push(checked(key, value, Dimension::Length, Positive, log));
+            values.push(checked(key, value, Dimension::Length, EDGE, log));
         }
         let values: Vec<Value> = values.into_iter().collect::<Option<_>>()?;
         Some((values.try_into().ok()?, entry.place()))
