@@ -43,7 +43,8 @@ pub(crate) fn page(project: &Project, report: &Report, paper: Paper) -> Page {
     };
     let page = page.noted(
         "Triangle: what the brief asks for. Stroke: the box as designed. Shaded: eight of ten \
-         builds drawn within the tolerances lie there.",
+         builds drawn within the tolerances lie there. Disc: kept. Diamond: in doubt. Square: \
+         missed.",
     );
     page.noted(
         "Dimensions in mm, over the walls. Where battery and board sit inside is an example: \
@@ -171,13 +172,14 @@ fn sign(unit: &str) -> &str {
     }
 }
 
-/// What the check of this wish says; without one, whether the design keeps it.
+/// How a wish stands: missed as designed, kept only on paper, or kept.
 fn state(promise: &report::Promise, report: &Report) -> Severity {
     let check = format!("brief-{}", promise.id);
-    match report.findings.iter().find(|f| f.id == check) {
-        Some(finding) => finding.severity,
-        None if promise.kept() => Severity::Good,
-        None => Severity::Caution,
+    let found = report.findings.iter().find(|f| f.id == check);
+    match found.map(|f| f.severity) {
+        _ if !promise.kept() => Severity::Stop,
+        Some(Severity::Stop | Severity::Caution) => Severity::Caution,
+        Some(Severity::Good) | None => Severity::Good,
     }
 }
 
