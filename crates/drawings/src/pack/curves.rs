@@ -52,6 +52,10 @@ pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Pag
 /// The curve that is drawn beside the response rather than by itself.
 const OFF_AXIS: &str = "off-axis";
 
+const GROUP_DELAY: &str = "group-delay";
+/// Where hearing begins, Hz: group delay below it does not set the scale.
+const HEARD: f64 = 20.0;
+
 /// The response to a listener beside the axis, to compare with.
 fn from_the_side(curve: &Curve) -> Series {
     Series {
@@ -82,7 +86,7 @@ fn rank(id: &str) -> usize {
         "radiator-travel",
         "vent-speed",
         "current",
-        "group-delay",
+        GROUP_DELAY,
     ];
     ORDER
         .iter()
@@ -127,6 +131,9 @@ pub fn chart_of(curve: &Curve) -> Chart {
             .map(|(low, high)| Band { low, high }),
         style: SeriesStyle::Main,
     }];
+    if curve.id == GROUP_DELAY && curve.y.iter().any(|y| *y < chart.y.low) {
+        chart.caption = "The curve goes on below the chart.".to_owned();
+    }
     chart.model_holds = curve.trusted_to.map(|to| (low, to));
     if let Some(mark) = curve.mark {
         let name = format!("{}: {}", mark_name(curve.id), say::plain(mark, curve.unit));
@@ -145,7 +152,7 @@ fn words_of(curve: &Curve) -> (&'static str, String) {
         "impedance" => "Impedance",
         "phase" => "Phase",
         "travel" => "Cone travel",
-        "group-delay" => "Group delay",
+        GROUP_DELAY => "Group delay",
         "current" => "Current",
         "radiator-travel" => "Radiator travel",
         "vent-speed" => "Air in the vent",
@@ -171,15 +178,17 @@ fn mark_name(id: &str) -> &'static str {
 }
 
 /// Levels over the span that matters; travel and speed not far beyond their
-/// limit; phase over its whole range; the rest from zero.
+/// limit; phase over its whole range; group delay as far down as it is heard;
+/// the rest from zero.
 fn y_axis(curve: &Curve, label: String) -> Axis {
-    let band = curve.p90.iter().chain(&curve.p10).flatten();
-    let finite = curve
-        .y
-        .iter()
-        .chain(band)
-        .copied()
-        .filter(|v| v.is_finite());
+    let from = if curve.id == GROUP_DELAY { HEARD } else { 0.0 };
+    let along = |values: &'_ [f64]| -> Vec<f64> {
+        let pairs = curve.x.iter().zip(values);
+        let shown = pairs.filter(|(x, v)| **x >= from && v.is_finite());
+        shown.map(|(_, v)| *v).collect()
+    };
+    let values = [Some(&curve.y), curve.p10.as_ref(), curve.p90.as_ref()];
+    let finite = values.into_iter().flatten().flat_map(|v| along(v));
     let (least, top) = finite.fold((0.0, f64::MIN), |(a, b), v| (v.min(a), v.max(b)));
     let top = if top > f64::MIN { top } else { 1.0 };
     match (curve.unit, curve.mark) {
