@@ -4,7 +4,7 @@ use crate::geometry::{Point, Rect};
 use crate::path::{Path, Segment};
 use crate::role::{Role, Theme};
 use crate::sheet::{Anchor, Group, Item, Shape, Sheet, Style, Text};
-use crate::text::Weight;
+use crate::text::{Weight, held};
 use core::fmt::Write;
 
 /// The sheet as an SVG document in the colours of a theme. The same sheet
@@ -151,7 +151,7 @@ impl Writer {
             num(text.letters.size_mm),
             self.colour(text.role),
             num(text.width()),
-            escaped(&text.content)
+            escaped(&held(&text.content, text.letters.weight))
         ));
     }
 

@@ -16,7 +16,8 @@ pub use picture::box_picture;
 use crate::date::Date;
 use crate::layout::{Block, Paragraph, TitleBlock, content_area, flow, notes_area, stacked};
 use crate::paper::Paper;
-use crate::sheet::{Drawing, Sheet};
+use crate::sheet::{Drawing, Item, Sheet};
+use crate::text::{Weight, missing};
 use design::Project;
 use studies::Report;
 
@@ -56,12 +57,26 @@ pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>
     pages.extend(curves::pages(project, report, paper));
     pages.extend(accounts::pages(report, paper));
     pages.extend(assumed::pages(report, paper));
+    let lacking = |page: &Page| lacks_letters(&page.drawing.items);
+    if !missing(&report.name, Weight::Bold).is_empty() || pages.iter().any(lacking) {
+        let note = "Characters this font does not hold are shown as ?.";
+        pages[0].notes.push(note.to_owned());
+    }
     let count = pages.len();
     pages
         .into_iter()
         .enumerate()
         .map(|(i, page)| sheet(page, i + 1, count, report, paper, date))
         .collect()
+}
+
+/// Whether any text has characters that the font does not hold.
+fn lacks_letters(items: &[Item]) -> bool {
+    items.iter().any(|item| match item {
+        Item::Text(text) => !missing(&text.content, text.letters.weight).is_empty(),
+        Item::Group(_, inside) => lacks_letters(inside),
+        Item::Shape(..) => false,
+    })
 }
 
 fn sheet(

@@ -50,8 +50,24 @@ fn em(weight: Weight) -> f64 {
     f64::from(face(weight).units_per_em())
 }
 
+/// The glyph of a character, of the stand-in where the font has none.
 fn glyph(c: char, weight: Weight) -> GlyphId {
-    face(weight).glyph_index(c).unwrap_or(GlyphId(0))
+    let face = face(weight);
+    let known = face.glyph_index(c);
+    known
+        .or_else(|| face.glyph_index(STAND_IN))
+        .unwrap_or(GlyphId(0))
+}
+
+/// What is drawn for a character that the font does not hold.
+const STAND_IN: char = '?';
+
+/// The text with the stand-in for every character that the font does not hold.
+pub(crate) fn held(text: &str, weight: Weight) -> String {
+    let known = |c: &char| face(weight).glyph_index(*c).is_some();
+    text.chars()
+        .map(|c| if known(&c) { c } else { STAND_IN })
+        .collect()
 }
 
 /// Characters of the text that the font has no glyph for, each once.

@@ -6,8 +6,8 @@
 mod font;
 mod set;
 
-pub(crate) use font::glyph_run;
 pub use font::{Weight, font_data, missing};
+pub(crate) use font::{glyph_run, held};
 pub use set::{number, signed};
 
 use crate::math;
@@ -159,6 +159,14 @@ mod tests {
             assert_eq!(missing(signs, weight), Vec::<char>::new(), "{weight:?}");
         }
         assert_eq!(missing("語", Weight::Regular), vec!['語']);
+    }
+
+    #[test]
+    fn a_question_mark_stands_in_for_what_the_font_lacks() {
+        assert_eq!(held("Kiste 語 2", Weight::Bold), "Kiste ? 2");
+        assert_eq!(TEN.width("a語"), TEN.width("a?"));
+        let glyphs = |text| glyph_run(text, Weight::Regular)[0].glyph;
+        assert_eq!(glyphs("語"), glyphs("?"));
     }
 
     #[test]
