@@ -19,7 +19,7 @@ pub struct Bar {
 }
 
 /// Bars under one another, all from the same start; lengths are compared
-/// from zero.
+/// from zero. They are not parted.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Bars {
     /// The bars.
@@ -84,6 +84,6 @@ fn row(bar: &Bar, [names, values, room]: [f64; 3], share: f64, last: bool) -> Pi
     Piece {
         height,
         drawing,
-        keep_with_next: false,
+        keep_with_next: !last,
     }
 }

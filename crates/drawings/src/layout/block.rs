@@ -19,6 +19,11 @@ pub trait Block {
     /// The pieces for a column so many mm wide.
     fn pieces(&self, width: f64) -> Vec<Piece>;
 
+    /// The same with a little less clear space, to save a page.
+    fn tight_pieces(&self, width: f64) -> Vec<Piece> {
+        self.pieces(width)
+    }
+
     /// What to repeat on top when the block goes on in another column.
     fn repeated(&self, _width: f64) -> Option<Piece> {
         None

@@ -26,13 +26,14 @@ pub struct FindingBlock {
 /// From the left edge to the text.
 const INDENT: f64 = 5.0;
 
-impl Block for FindingBlock {
-    fn pieces(&self, width: f64) -> Vec<Piece> {
+impl FindingBlock {
+    /// The finding with the gap between its texts, in mm.
+    fn piece(&self, width: f64, gap: f64) -> Piece {
         let inner = width - INDENT;
         let mut drawing = Drawing::default();
         let rule = Stroke::new(Role::Hairline, pen::FINE);
         drawing.line(Point::new(0.0, 0.0), Point::new(width, 0.0), rule);
-        let mut y = 2.4;
+        let mut y = 1.5 + gap;
         let middle = Point::new(1.5, y + STRONG.cap_height() / 2.0);
         symbol(&mut drawing, self.severity, middle, 2.4);
         for (text, letters, role) in [
@@ -43,17 +44,27 @@ impl Block for FindingBlock {
             if !text.is_empty() {
                 let (part, height) = lines(text, letters, role, inner);
                 drawing.append(part.moved(INDENT, y));
-                y += height + 0.9;
+                y += height + gap;
             }
         }
         if !self.mend.is_empty() {
             y += boxed(&self.mend, y + 0.4, inner, &mut drawing) + 1.4;
         }
-        vec![Piece {
-            height: y + 1.6,
+        Piece {
+            height: y + 0.7 + gap,
             drawing,
             keep_with_next: false,
-        }]
+        }
+    }
+}
+
+impl Block for FindingBlock {
+    fn pieces(&self, width: f64) -> Vec<Piece> {
+        vec![self.piece(width, 0.9)]
+    }
+
+    fn tight_pieces(&self, width: f64) -> Vec<Piece> {
+        vec![self.piece(width, 0.5)]
     }
 
     fn space_above(&self) -> f64 {

@@ -5,26 +5,57 @@ use crate::geometry::Rect;
 use crate::sheet::Drawing;
 
 /// Blocks in columns of equal width within `area`, as many pages as needed;
-/// each page is a drawing.
+/// each page is a drawing. Gaps shrink where that saves a last page with next
+/// to nothing on it.
 #[must_use]
 pub fn flow(blocks: &[Box<dyn Block>], area: Rect, columns: usize, gutter: f64) -> Vec<Drawing> {
     let columns = columns.max(1);
     let width = (area.w - gutter * (columns - 1) as f64) / columns as f64;
-    let mut pages = Pages {
-        area,
-        columns,
-        pitch: width + gutter,
-        column: 0,
-        used: 0.0,
-        done: vec![Drawing::default()],
+    let laid = |parts: &[Part]| {
+        let mut pages = Pages {
+            area,
+            columns,
+            pitch: width + gutter,
+            column: 0,
+            used: 0.0,
+            done: vec![Drawing::default()],
+        };
+        let last = pages.fill(parts, 0);
+        if columns > 1 && pages.column > 0 {
+            pages.balance(parts, last);
+        }
+        pages.done
     };
-    let parts = parts(blocks, width);
-    let last = pages.fill(&parts, 0);
-    if columns > 1 && pages.column > 0 {
-        pages.balance(&parts, last);
+    let roomy = laid(&parts(blocks, width, Gaps::Roomy));
+    if !ends_slight(&roomy, area) {
+        return roomy;
     }
-    pages.done
+    let tight = laid(&parts(blocks, width, Gaps::Tight));
+    if tight.len() < roomy.len() {
+        tight
+    } else {
+        roomy
+    }
 }
+
+/// Share of the height below which a last page holds next to nothing.
+const SLIGHT: f64 = 0.22;
+
+/// Whether there are several pages and the last one holds next to nothing.
+pub(crate) fn ends_slight(pages: &[Drawing], area: Rect) -> bool {
+    let reach = pages.last().and_then(Drawing::bounds);
+    pages.len() > 1 && reach.is_none_or(|r| r.bottom() - area.y < SLIGHT * area.h)
+}
+
+/// How much clear space is left between pieces.
+#[derive(Clone, Copy, PartialEq)]
+enum Gaps {
+    Roomy,
+    Tight,
+}
+
+/// Of the clear space above a block, what is left where it is tight.
+const SHRUNK: f64 = 0.7;
 
 /// How finely the columns of the last page are evened out, mm.
 const EVEN: f64 = 4.0;
@@ -38,13 +69,17 @@ struct Part {
     repeated: Option<Piece>,
 }
 
-fn parts(blocks: &[Box<dyn Block>], width: f64) -> Vec<Part> {
+fn parts(blocks: &[Box<dyn Block>], width: f64, gaps: Gaps) -> Vec<Part> {
     let mut out = Vec::new();
     for block in blocks {
-        for (i, piece) in block.pieces(width).into_iter().enumerate() {
+        let (pieces, above) = match gaps {
+            Gaps::Roomy => (block.pieces(width), block.space_above()),
+            Gaps::Tight => (block.tight_pieces(width), SHRUNK * block.space_above()),
+        };
+        for (i, piece) in pieces.into_iter().enumerate() {
             out.push(Part {
                 piece,
-                above: if i == 0 { block.space_above() } else { 0.0 },
+                above: if i == 0 { above } else { 0.0 },
                 repeated: if i == 0 { None } else { block.repeated(width) },
             });
         }

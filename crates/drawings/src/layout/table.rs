@@ -108,6 +108,10 @@ pub struct Table {
 const GAP: f64 = 3.0;
 /// Above and below the text of a row.
 const PAD: f64 = 1.25;
+/// The same where rows are drawn together to save a page.
+const TIGHT: f64 = 1.0;
+/// So many last rows stay together.
+const TAIL: usize = 3;
 
 struct Measured {
     left: f64,
@@ -141,13 +145,23 @@ impl Table {
             .collect()
     }
 
-    fn row(&self, row: &[Cell], measured: &[Measured], width: f64, last: bool) -> Piece {
+    fn laid(&self, width: f64, pad: f64) -> Vec<Piece> {
+        let measured = self.measure(width);
+        let count = self.rows.len();
+        let rows = self.rows.iter().enumerate().map(|(i, row)| Piece {
+            keep_with_next: i + 1 < count && i + TAIL >= count,
+            ..self.row(row, &measured, width, pad, i + 1 == count)
+        });
+        self.heading(width).into_iter().chain(rows).collect()
+    }
+
+    fn row(&self, row: &[Cell], at: &[Measured], width: f64, pad: f64, last: bool) -> Piece {
         let mut drawing = Drawing::default();
         let mut deepest = BODY.cap_height();
-        for ((cell, column), m) in row.iter().zip(&self.columns).zip(measured) {
-            deepest = deepest.max(set_cell(cell, column.align, m, &mut drawing));
+        for ((cell, column), m) in row.iter().zip(&self.columns).zip(at) {
+            deepest = deepest.max(set_cell(cell, column.align, m, pad, &mut drawing));
         }
-        let height = deepest + 2.0 * PAD + 0.35;
+        let height = deepest + 2.0 * pad + 0.35;
         if !last {
             let rule = Stroke::new(Role::Hairline, pen::FINE);
             drawing.line(Point::new(0.0, height), Point::new(width, height), rule);
@@ -195,10 +209,11 @@ impl Table {
     }
 }
 
-/// Sets one field; gives the y of its last base line.
-fn set_cell(cell: &Cell, align: Align, m: &Measured, out: &mut Drawing) -> f64 {
+/// Sets one field; gives the y of its last base line,
+/// less the clear space `pad` above it.
+fn set_cell(cell: &Cell, align: Align, m: &Measured, pad: f64, out: &mut Drawing) -> f64 {
     let letters = cell.letters();
-    let first = PAD + BODY.cap_height();
+    let first = pad + BODY.cap_height();
     let right = m.left + m.width;
     let line = |x: f64, y: f64, text: &str, anchor: Anchor| {
         Text::new(Point::new(x, y), text, letters)
@@ -212,19 +227,19 @@ fn set_cell(cell: &Cell, align: Align, m: &Measured, out: &mut Drawing) -> f64 {
                 base = first + letters.leading() * i as f64;
                 out.text(line(m.left, base, part, Anchor::Start));
             }
-            base - PAD
+            base - pad
         }
         Align::Right => {
             let text = letters.ellipsis(&cell.text, m.width);
             out.text(line(right, first, &text, Anchor::End));
-            first - PAD
+            first - pad
         }
         Align::Decimal => {
             let text = letters.ellipsis(&cell.text, m.width);
             let (_, after) = split_decimal(&text);
             let x = right - m.tail + letters.width(after);
             out.text(line(x, first, &text, Anchor::End));
-            first - PAD
+            first - pad
         }
     }
 }
@@ -240,14 +255,11 @@ fn split_decimal(text: &str) -> (&str, &str) {
 
 impl Block for Table {
     fn pieces(&self, width: f64) -> Vec<Piece> {
-        let measured = self.measure(width);
-        let count = self.rows.len();
-        let rows = self
-            .rows
-            .iter()
-            .enumerate()
-            .map(|(i, row)| self.row(row, &measured, width, i + 1 == count));
-        self.heading(width).into_iter().chain(rows).collect()
+        self.laid(width, PAD)
+    }
+
+    fn tight_pieces(&self, width: f64) -> Vec<Piece> {
+        self.laid(width, TIGHT)
     }
 
     fn repeated(&self, width: f64) -> Option<Piece> {
@@ -269,8 +281,8 @@ pub struct Ledger {
     pub summed: bool,
 }
 
-impl Block for Ledger {
-    fn pieces(&self, width: f64) -> Vec<Piece> {
+impl Ledger {
+    fn table(&self, width: f64) -> Table {
         let widest = self
             .rows
             .iter()
@@ -295,7 +307,17 @@ impl Block for Ledger {
                 vec![cell(name), cell(value)]
             })
             .collect();
-        Table { columns, rows }.pieces(width)
+        Table { columns, rows }
+    }
+}
+
+impl Block for Ledger {
+    fn pieces(&self, width: f64) -> Vec<Piece> {
+        self.table(width).pieces(width)
+    }
+
+    fn tight_pieces(&self, width: f64) -> Vec<Piece> {
+        self.table(width).tight_pieces(width)
     }
 
     fn space_above(&self) -> f64 {
