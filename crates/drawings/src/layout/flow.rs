@@ -27,7 +27,8 @@ pub fn flow(blocks: &[Box<dyn Block>], area: Rect, columns: usize, gutter: f64) 
         pages.done
     };
     let roomy = laid(&parts(blocks, width, Gaps::Roomy));
-    if !ends_slight(&roomy, area) {
+    let slight = roomy.last().is_some_and(|page| is_slight(page, area));
+    if roomy.len() < 2 || !slight {
         return roomy;
     }
     let tight = laid(&parts(blocks, width, Gaps::Tight));
@@ -41,10 +42,10 @@ pub fn flow(blocks: &[Box<dyn Block>], area: Rect, columns: usize, gutter: f64) 
 /// Share of the height below which a last page holds next to nothing.
 const SLIGHT: f64 = 0.22;
 
-/// Whether there are several pages and the last one holds next to nothing.
-pub(crate) fn ends_slight(pages: &[Drawing], area: Rect) -> bool {
-    let reach = pages.last().and_then(Drawing::bounds);
-    pages.len() > 1 && reach.is_none_or(|r| r.bottom() - area.y < SLIGHT * area.h)
+/// Whether a last page holds next to nothing.
+pub(crate) fn is_slight(page: &Drawing, area: Rect) -> bool {
+    let reach = page.bounds();
+    reach.is_none_or(|r| r.bottom() - area.y < SLIGHT * area.h)
 }
 
 /// How much clear space is left between pieces.

@@ -18,6 +18,7 @@ pub use bars::{Bar, Bars};
 pub use block::{Block, Piece, stacked};
 pub use findings::FindingBlock;
 pub use flow::flow;
+pub(crate) use flow::is_slight;
 pub use frame::{TitleBlock, content_area, notes_area};
 pub use promise::{Promise, PromiseStrip};
 pub(crate) use symbol::role_of;

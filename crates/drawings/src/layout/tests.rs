@@ -90,6 +90,58 @@ fn a_heading_never_ends_a_column() {
 }
 
 #[test]
+fn the_last_rows_of_a_table_stay_together() {
+    let area = Rect::new(0.0, 0.0, 80.0, 60.0);
+    for rows in 3..40 {
+        let pages = flow(&[Box::new(table(rows))], area, 1, 0.0);
+        let last = pages.last().unwrap();
+        let count = last
+            .items
+            .iter()
+            .filter(|i| matches!(i, crate::sheet::Item::Text(t) if t.content.starts_with("part ")))
+            .count();
+        assert!(count >= 3, "{rows} rows: {count} on the last page");
+    }
+}
+
+#[test]
+fn gaps_shrink_where_that_saves_a_slight_page() {
+    let blocks: Vec<Box<dyn Block>> = (0..11)
+        .map(|i| Box::new(Paragraph::new(&format!("line {i}"))) as Box<dyn Block>)
+        .collect();
+    let piece = blocks[0].pieces(80.0)[0].height;
+    // Room for ten and a half.
+    let area = Rect::new(0.0, 0.0, 80.0, 10.5 * (piece + 2.5));
+    assert_eq!(flow(&blocks[..10], area, 1, 0.0).len(), 1);
+    assert_eq!(flow(&blocks, area, 1, 0.0).len(), 1);
+    let small = Rect {
+        h: area.h / 2.0,
+        ..area
+    };
+    assert!(flow(&blocks, small, 1, 0.0).len() > 1);
+}
+
+#[test]
+fn bars_are_not_parted_from_one_another_or_their_heading() {
+    let bar = |name: &str| Bar {
+        name: name.to_owned(),
+        value: "1 %".to_owned(),
+        length: 1.0,
+    };
+    let bars = Bars {
+        bars: ["one", "two", "three"].map(bar).to_vec(),
+    };
+    let blocks: Vec<Box<dyn Block>> = vec![
+        Box::new(Paragraph::new("first")),
+        Box::new(Heading::new("Second", "")),
+        Box::new(bars),
+    ];
+    let pages = flow(&blocks, Rect::new(0.0, 0.0, 50.0, 27.0), 1, 0.0);
+    assert_eq!(pages.len(), 2);
+    assert_eq!(pages[0].items.len(), 1);
+}
+
+#[test]
 fn the_check_square_is_20_mm() {
     let sheet = title("Demo", "Cuts").sheet();
     let found = sheet.drawing.items.iter().any(|i| {

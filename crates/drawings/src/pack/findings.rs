@@ -1,24 +1,70 @@
 //! What is wrong and what to change; what the spread comes from; cautions.
 
 use super::{Page, cautions, flowed};
-use crate::layout::{Bar, Bars, Block, FindingBlock, Heading, Paragraph};
+use crate::layout::{Bar, Bars, Block, FindingBlock, Heading, Paragraph, content_area, is_slight};
 use crate::paper::Paper;
 use design::Project;
 use studies::check::{Finding, Severity};
 use studies::{Report, words};
 
+/// How much is said of what needs no mending.
+#[derive(Clone, Copy)]
+struct Detail {
+    /// Causes named for each promise at most.
+    causes: usize,
+    /// Whether the reason stands under what is in order.
+    reasons: bool,
+}
+
+/// From the fullest to the shortest.
+const DETAILS: [Detail; 3] = [
+    Detail {
+        causes: 3,
+        reasons: true,
+    },
+    Detail {
+        causes: 2,
+        reasons: true,
+    },
+    Detail {
+        causes: 2,
+        reasons: false,
+    },
+];
+
+/// The sheets with as much detail as does not end on a nearly empty one.
 pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
+    let laid = |detail: Detail| {
+        let blocks = blocks(project, report, detail);
+        flowed("Findings and mends", &blocks, paper, 2)
+    };
+    let full = laid(DETAILS[0]);
+    let pages = if ends_slight(&full, paper) {
+        let mut shorter = DETAILS[1..].iter().map(|d| laid(*d));
+        let saved = shorter.find(|p| p.len() < full.len());
+        saved.unwrap_or(full)
+    } else {
+        full
+    };
+    let note = "Square: do not build it so. Diamond: weigh it. Disc: looked at and in order. A mend \
+                was tried: with it the finding is gone and no new stop comes.";
+    pages.into_iter().map(|p| p.noted(note)).collect()
+}
+
+fn ends_slight(pages: &[Page], paper: Paper) -> bool {
+    let last = pages.last().map(|page| &page.drawing);
+    pages.len() > 1 && last.is_some_and(|last| is_slight(last, content_area(paper)))
+}
+
+fn blocks(project: &Project, report: &Report, detail: Detail) -> Vec<Box<dyn Block>> {
     let mut blocks = to_mend(report);
     blocks.push(Box::new(Heading::new("Cautions", "in any case")));
     for caution in cautions::cautions(project) {
         blocks.push(Box::new(Paragraph::new(caution)));
     }
-    blocks.extend(in_order(report));
-    blocks.extend(spread(report));
-    let pages = flowed("Findings and mends", &blocks, paper, 2);
-    let note = "Square: do not build it so. Diamond: weigh it. Disc: looked at and in order. A mend \
-                was tried: with it the finding is gone and no new stop comes.";
-    pages.into_iter().map(|p| p.noted(note)).collect()
+    blocks.extend(in_order(report, detail.reasons));
+    blocks.extend(spread(report, detail.causes));
+    blocks
 }
 
 fn to_mend(report: &Report) -> Vec<Box<dyn Block>> {
@@ -42,12 +88,14 @@ fn to_mend(report: &Report) -> Vec<Box<dyn Block>> {
     blocks
 }
 
-fn in_order(report: &Report) -> Vec<Box<dyn Block>> {
+fn in_order(report: &Report, reasons: bool) -> Vec<Box<dyn Block>> {
     let good = report
         .findings
         .iter()
         .filter(|f| f.severity == Severity::Good);
-    let good: Vec<Box<dyn Block>> = good.map(|f| Box::new(brief(f)) as Box<dyn Block>).collect();
+    let good: Vec<Box<dyn Block>> = good
+        .map(|f| Box::new(brief(f, reasons)) as Box<dyn Block>)
+        .collect();
     if good.is_empty() {
         return good;
     }
@@ -55,13 +103,17 @@ fn in_order(report: &Report) -> Vec<Box<dyn Block>> {
     std::iter::once(heading).chain(good).collect()
 }
 
-/// What is in order, in small letters.
-fn brief(finding: &Finding) -> FindingBlock {
+/// What is in order, its reason in small letters.
+fn brief(finding: &Finding, reasons: bool) -> FindingBlock {
     FindingBlock {
         severity: finding.severity,
         title: finding.title.clone(),
         cause: String::new(),
-        measured: finding.cause.clone(),
+        measured: if reasons {
+            finding.cause.clone()
+        } else {
+            String::new()
+        },
         mend: String::new(),
     }
 }
@@ -91,16 +143,13 @@ fn block(finding: &Finding) -> FindingBlock {
     }
 }
 
-/// Causes named for each promise at most.
-const CAUSES: usize = 3;
-
 /// What drives the spread of each promise.
-fn spread(report: &Report) -> Vec<Box<dyn Block>> {
+fn spread(report: &Report, causes: usize) -> Vec<Box<dyn Block>> {
     let mut blocks: Vec<Box<dyn Block>> = Vec::new();
     for promise in &report.promises {
         let movers = report.movers.iter().filter(|m| m.promise == promise.id);
         let bars: Vec<Bar> = movers
-            .take(CAUSES)
+            .take(causes)
             .map(|m| Bar {
                 name: m.cause.clone(),
                 value: format!("{} %", words::bare(100.0 * m.share, "%")),
