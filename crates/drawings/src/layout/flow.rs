@@ -39,13 +39,14 @@ pub fn flow(blocks: &[Box<dyn Block>], area: Rect, columns: usize, gutter: f64) 
     }
 }
 
-/// Share of the height below which a last page holds next to nothing.
+/// Share of the area below which a last page holds next to nothing.
 const SLIGHT: f64 = 0.22;
 
 /// Whether a last page holds next to nothing.
 pub(crate) fn is_slight(page: &Drawing, area: Rect) -> bool {
-    let reach = page.bounds();
-    reach.is_none_or(|r| r.bottom() - area.y < SLIGHT * area.h)
+    let used = |r: Rect| (r.right() - area.x) * (r.bottom() - area.y);
+    let used = page.bounds().map_or(0.0, used);
+    used < SLIGHT * area.w * area.h
 }
 
 /// How much clear space is left between pieces.
