@@ -46,7 +46,7 @@ pub(crate) struct DesignArgs {
 /// How thoroughly to study.
 #[derive(Args, Clone, Copy, Debug)]
 pub(crate) struct BuildsArgs {
-    /// Builds drawn within the tolerances; 0 for the nominal one alone.
+    /// Builds drawn within the tolerances: 0 for the nominal build alone, or at least 100.
     #[arg(long, value_name = "N", default_value_t = 2000, value_parser = builds)]
     pub(crate) builds: usize,
 }
@@ -54,10 +54,15 @@ pub(crate) struct BuildsArgs {
 /// More drawn builds than this tell nothing new and fill the memory.
 const MOST_BUILDS: usize = 100_000;
 
+/// Odds of fewer drawn builds would be a matter of luck.
+const FEWEST_BUILDS: usize = 100;
+
 fn builds(text: &str) -> Result<usize, String> {
     match text.parse() {
-        Ok(builds) if builds <= MOST_BUILDS => Ok(builds),
-        _ => Err(format!("a whole number from 0 to {MOST_BUILDS} is wanted")),
+        Ok(builds) if builds == 0 || (FEWEST_BUILDS..=MOST_BUILDS).contains(&builds) => Ok(builds),
+        _ => Err(format!(
+            "0 for the nominal build alone, or at least {FEWEST_BUILDS} and at most {MOST_BUILDS}"
+        )),
     }
 }
 

@@ -102,6 +102,28 @@ fn unreadable(path: &Path, error: &io::Error) -> Failure {
     }
 }
 
+/// Fails where an export would overwrite a file: the design, the shelf or any other.
+pub(crate) fn must_take(path: &Path) -> Result<(), Failure> {
+    if is_device(path) {
+        return Ok(());
+    }
+    must_be_absent(path)
+}
+
+/// Writes an export into a new file, or a device or a pipe.
+pub(crate) fn write_out(path: &Path, text: &str) -> Result<(), Failure> {
+    if is_device(path) {
+        return fs::write(path, text).map_err(|error| unwritable(path, &error));
+    }
+    must_be_absent(path)?;
+    write_new(path, text)
+}
+
+/// Whether a path takes bytes as they come: neither a file nor a folder.
+fn is_device(path: &Path) -> bool {
+    fs::metadata(path).is_ok_and(|there| !there.is_file() && !there.is_dir())
+}
+
 /// Fails where a file would be overwritten.
 pub(crate) fn must_be_absent(path: &Path) -> Result<(), Failure> {
     // A dangling link is something too.
@@ -134,19 +156,9 @@ pub(crate) fn write_new(path: &Path, text: &str) -> Result<(), Failure> {
 }
 
 /// Writes a file whole or not at all: whoever looks sees the old or the new.
-pub(crate) fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     // What a link points to is replaced, not the link.
     let target = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    if target.is_dir() {
-        return Err(Failure::mended(
-            format!("{} is a folder", path.display()),
-            "name a file in it",
-        ));
-    }
-    if target.exists() && !target.is_file() {
-        // A device or a pipe takes bytes as they come.
-        return fs::write(&target, bytes).map_err(|error| unwritable(path, &error));
-    }
     renamed_into(&target, bytes).map_err(|error| unwritable(path, &error))
 }
 

@@ -7,6 +7,9 @@ use crate::failure::Failure;
 use crate::{csv, files, json, terminal};
 
 pub(crate) fn run(args: &ExportArgs, as_json: bool) -> Result<Ending, Failure> {
+    if let Some(path) = &args.out {
+        files::must_take(path)?;
+    }
     let project = files::project(&args.design)?;
     let answer = if args.what.netlist {
         let netlist = studies::netlist(texts(&project))
@@ -25,7 +28,7 @@ pub(crate) fn run(args: &ExportArgs, as_json: bool) -> Result<Ending, Failure> {
         }
     };
     match &args.out {
-        Some(path) => files::write_whole(path, answer.as_bytes())?,
+        Some(path) => files::write_out(path, &answer)?,
         None => terminal::say(&answer)?,
     }
     Ok(Ending::Well)

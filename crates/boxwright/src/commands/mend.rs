@@ -6,7 +6,7 @@ use crate::cli::MendArgs;
 use crate::failure::{Failure, Project};
 use crate::{files, json, say, terminal};
 use studies::Report;
-use studies::check::{Finding, Mend};
+use studies::check::{Finding, Mend, Severity};
 
 pub(crate) fn run(args: &MendArgs, as_json: bool) -> Result<Ending, Failure> {
     let project = files::project(&args.design)?;
@@ -19,6 +19,14 @@ pub(crate) fn run(args: &MendArgs, as_json: bool) -> Result<Ending, Failure> {
         })?;
         return Ok(Ending::Well);
     };
+    if in_order(&report, id) {
+        terminal::say(&if as_json {
+            json::written(&[])
+        } else {
+            say::nothing_to_mend(id)
+        })?;
+        return Ok(Ending::Well);
+    }
     let mend = mend(&report, id)?;
     let edited = edited(&project, mend)?;
     let path = files::design_path(&args.design.design);
@@ -29,6 +37,13 @@ pub(crate) fn run(args: &MendArgs, as_json: bool) -> Result<Ending, Failure> {
         say::mended(mend, &project.design.text, &edited, terminal::ink())
     })?;
     Ok(Ending::Well)
+}
+
+/// Whether a check was made and found nothing that an edit could better.
+fn in_order(report: &Report, id: &str) -> bool {
+    let mut of_id = report.findings.iter().filter(|finding| finding.id == id);
+    let fine = |finding: &Finding| finding.severity == Severity::Good && finding.mend.is_none();
+    of_id.next().is_some_and(fine) && of_id.all(fine)
 }
 
 fn mend<'a>(report: &'a Report, id: &str) -> Result<&'a Mend, Failure> {

@@ -74,6 +74,12 @@ fn target(given: &Path) -> PathBuf {
 
 fn named(text: &str, args: &NewArgs, path: &Path) -> Result<String, Failure> {
     let name = match (&args.name, args.like) {
+        (Some(name), _) if name.trim().is_empty() => {
+            return Err(Failure::mended(
+                "a design needs a name",
+                "write one after --name, or leave --name out",
+            ));
+        }
         (Some(name), _) => name.clone(),
         (None, Some(_)) => return Ok(text.to_owned()),
         (None, None) => match guessed(path) {

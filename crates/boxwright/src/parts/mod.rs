@@ -49,6 +49,9 @@ pub(crate) fn all(shelf: &Shelf) -> Vec<Part> {
         .collect()
 }
 
+/// Significant digits of values shown: finer than any shop measures.
+const DIGITS: usize = 4;
+
 /// An inch in m.
 const INCH: f64 = 0.0254;
 
@@ -77,7 +80,7 @@ impl Facts {
 
     fn size(mut self, size: Option<Size>) -> Self {
         if let Some(size) = size {
-            let edge = |value: Value| design::format_value(value.si, Dimension::Length);
+            let edge = |value: Value| design::format_rounded(value.si, Dimension::Length, DIGITS);
             self.0.push(Fact {
                 key: "size",
                 text: [size.width, size.height, size.depth].map(edge).join(" x "),
@@ -180,7 +183,7 @@ fn price(price: &Money) -> String {
 
 /// A value the way a shelf file writes it.
 fn said(value: Value, what: Dimension) -> String {
-    let text = design::format_value(value.si, what);
+    let text = design::format_rounded(value.si, what, DIGITS);
     match value.tolerance {
         Tolerance::Unstated => text,
         Tolerance::About => format!("about {text}"),
@@ -200,13 +203,18 @@ mod tests {
         let own = design::read_shelf(Some(&format!("format = 1\n{text}"))).unwrap();
         for (before, after) in built_in.iter().zip(&all(&own)) {
             assert_eq!(before.name, after.name);
-            let numbers = |part: &Part| {
+            let texts = |part: &Part| {
                 part.facts
                     .iter()
-                    .map(|fact| (fact.key, fact.si, fact.text.clone()))
+                    .map(|fact| (fact.key, fact.text.clone()))
                     .collect::<Vec<_>>()
             };
-            assert_eq!(numbers(before), numbers(after), "{}", before.name);
+            assert_eq!(texts(before), texts(after), "{}", before.name);
+            for (a, b) in before.facts.iter().zip(&after.facts) {
+                let (a, b) = (a.si.unwrap_or(0.0), b.si.unwrap_or(0.0));
+                // Half of the fourth digit.
+                assert!((a - b).abs() <= 5e-4 * a.abs(), "{}: {a} {b}", before.name);
+            }
             assert_eq!(before.price, after.price);
         }
     }

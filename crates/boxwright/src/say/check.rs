@@ -1,6 +1,7 @@
 //! A whole report.
 
 use super::layout::{heading, wrapped};
+use super::plain::plain;
 use super::{figures, findings, promises};
 use crate::terminal::{Ink, Tone};
 use studies::Report;
@@ -34,7 +35,7 @@ fn head(report: &Report, ink: Ink) -> String {
     let revision = report
         .revision
         .map_or_else(String::new, |revision| format!(", revision {revision}"));
-    let name = ink.paint(Tone::Strong, &report.name);
+    let name = ink.paint(Tone::Strong, &plain(&report.name));
     let builds = match report.builds {
         0 => "nominal build only, no bands or odds".to_owned(),
         builds => format!("{builds} builds drawn within the tolerances"),

@@ -1,6 +1,7 @@
 //! Why there is no answer.
 
 use super::layout::wrapped;
+use super::plain::{plain, plain_source};
 use crate::failure::{Failure, Named, Project};
 use crate::terminal::{Ink, Tone, WIDTH, complaints_are_watched};
 use miette::{GraphicalReportHandler, GraphicalTheme, LabeledSpan, NamedSource, SourceCode};
@@ -31,7 +32,7 @@ fn texts(project: &Project, found: &[design::Diagnostic], ink: Ink) -> String {
         let handler = GraphicalReportHandler::new_themed(theme(ink))
             .with_links(false)
             .with_width(WIDTH)
-            .with_footer(format!("mend: {}", diagnostic.mend));
+            .with_footer(format!("mend: {}", plain(&diagnostic.mend)));
         let located = Located::new(diagnostic, file);
         // Writing into a String does not fail.
         handler.render_report(&mut out, &located).ok();
@@ -64,10 +65,10 @@ impl<'a> Located<'a> {
     fn new(diagnostic: &'a design::Diagnostic, file: Named) -> Self {
         let place = diagnostic.place;
         let span = (place.start, place.end.saturating_sub(place.start));
-        let label = LabeledSpan::new_primary_with_span(Some(diagnostic.label.clone()), span);
+        let label = LabeledSpan::new_primary_with_span(Some(plain(&diagnostic.label)), span);
         Self {
             diagnostic,
-            source: NamedSource::new(file.name, file.text),
+            source: NamedSource::new(plain(&file.name), plain_source(&file.text)),
             label,
         }
     }
@@ -75,7 +76,7 @@ impl<'a> Located<'a> {
 
 impl fmt::Display for Located<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.diagnostic.message)
+        f.write_str(&plain(&self.diagnostic.message))
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::findings::edited;
 use super::layout::wrapped;
+use super::plain::plain;
 use crate::terminal::{Ink, Tone};
 use std::path::{Path, PathBuf};
 use studies::check::{Finding, Mend};
@@ -10,17 +11,21 @@ use studies::check::{Finding, Mend};
 pub(crate) fn begun(written: &[PathBuf]) -> String {
     let mut out = String::new();
     for path in written {
-        out += &format!("wrote {}\n", path.display());
+        out += &format!("wrote {}\n", plain(&path.to_string_lossy()));
     }
     if let Some(design) = written.first() {
-        out += &format!("next: boxwright check {}\n", design.display());
+        out += &format!(
+            "next: boxwright check {}\n",
+            plain(&design.to_string_lossy())
+        );
     }
     out
 }
 
 /// A pack was written.
 pub(crate) fn packed(folder: &Path, sheets: usize, stops: usize, ink: Ink) -> String {
-    let mut out = format!("wrote {} with {sheets} sheets\n", folder.display());
+    let name = plain(&folder.to_string_lossy());
+    let mut out = format!("wrote {name} with {sheets} sheets\n");
     if stops > 0 {
         let said = "■ stop: do not build it like this; see boxwright check\n";
         out += &ink.paint(Tone::Stop, said);
@@ -46,6 +51,11 @@ pub(crate) fn mends(findings: &[Finding], ink: Ink) -> String {
     out + "\nboxwright mend DESIGN ID makes one.\n"
 }
 
+/// A check that a mend was asked for is in order.
+pub(crate) fn nothing_to_mend(id: &str) -> String {
+    format!("{id} is in order: nothing to mend\n")
+}
+
 /// A mend was made: the lines that changed, old and new.
 pub(crate) fn mended(mend: &Mend, before: &str, after: &str, ink: Ink) -> String {
     let mut out = wrapped("", &mend.words);
@@ -54,7 +64,7 @@ pub(crate) fn mended(mend: &Mend, before: &str, after: &str, ink: Ink) -> String
         ("+", Tone::Good, without(after, before)),
     ] {
         for line in lines {
-            out += &format!("{}\n", ink.paint(tone, &format!("{sign} {line}")));
+            out += &format!("{}\n", ink.paint(tone, &format!("{sign} {}", plain(line))));
         }
     }
     out

@@ -1,6 +1,7 @@
 //! Findings, worst first, each with its cause and its mend.
 
 use super::layout::{heading, left, wrapped};
+use super::plain::plain;
 use crate::terminal::{Ink, Tone};
 use studies::check::{Edit, Finding, Severity};
 
@@ -85,11 +86,12 @@ fn signed(sign: &str, tone: Tone, text: &str, ink: Ink) -> String {
 
 /// An edit as it will stand in the file.
 pub(super) fn edited(edit: &Edit) -> String {
-    match &edit.value {
+    let edited = match &edit.value {
         Some(value) if is_bare(value) => format!("{} = {value}", edit.key),
         Some(value) => format!("{} = \"{value}\"", edit.key),
         None => format!("{} taken out", edit.key),
-    }
+    };
+    plain(&edited)
 }
 
 /// Whether a value stands in the file without quotes.

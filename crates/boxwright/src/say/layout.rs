@@ -1,5 +1,6 @@
 //! Words into lines and columns.
 
+use super::plain::plain;
 use crate::terminal::{Ink, Tone, WIDTH};
 
 /// How many columns a text takes.
@@ -31,7 +32,7 @@ pub(crate) fn wrapped(first: &str, text: &str) -> String {
         if !line.is_empty() {
             line.push(' ');
         }
-        line.push_str(&word);
+        line.push_str(&plain(&word));
     }
     lines.push(line);
     let blanks = " ".repeat(indent);

@@ -7,13 +7,14 @@ mod figures;
 mod files;
 mod findings;
 mod layout;
+mod plain;
 mod promises;
 mod shelf;
 
 pub(crate) use check::check;
 pub(crate) use explain::{checks, explained};
 pub(crate) use failure::failure;
-pub(crate) use files::{begun, mended, mends, packed};
+pub(crate) use files::{begun, mended, mends, nothing_to_mend, packed};
 #[cfg(test)]
 pub(crate) use shelf::part_as_toml;
 pub(crate) use shelf::{parts, shelf};

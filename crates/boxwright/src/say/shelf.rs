@@ -2,6 +2,7 @@
 
 use super::layout::heading;
 use super::layout::{columns, left, right, wrapped};
+use super::plain::{is_hidden, plain};
 use crate::parts::{Fact, Part};
 use crate::terminal::{Ink, Tone};
 
@@ -33,7 +34,7 @@ pub(crate) fn shelf(parts: &[Part], ink: Ink) -> String {
             .unwrap_or(0);
         out += &heading(title, ink);
         for part in of_kind {
-            let name = left(&part.name, widest);
+            let name = left(&plain(&part.name), widest);
             let price = right(part.price.as_deref().unwrap_or("—"), PRICE);
             out += &wrapped(&format!("  {name} {price}  "), &facts(part, keys));
         }
@@ -51,6 +52,7 @@ fn facts(part: &Part, keys: &[&str]) -> String {
                 format!("{} {}{}", fact.key, fact.text, star(fact))
             }
             "channels" => format!("{} ch", fact.text),
+            "cells" if fact.text == "1" => "1 cell".into(),
             "cells" => format!("{} cells", fact.text),
             "supply_max" => format!("to {}", fact.text),
             "minimum_load" => format!("from {}", fact.text),
@@ -83,9 +85,21 @@ pub(crate) fn parts(parts: &[Part], ink: Ink) -> String {
     told.join("\n")
 }
 
+/// A text between quotes; characters that do not show are written as escapes.
+fn quoted(text: &str) -> String {
+    let mut out = String::from("\"");
+    for c in text.chars() {
+        match c {
+            '"' | '\\' => out.extend(['\\', c]),
+            c if is_hidden(c) => out += &format!("\\u{:04x}", u32::from(c)),
+            c => out.push(c),
+        }
+    }
+    out + "\""
+}
+
 /// A part as an entry of a shelf file.
 pub(crate) fn part_as_toml(part: &Part) -> String {
-    let quoted = |text: &str| format!("\"{}\"", text.replace('\\', "\\\\").replace('"', "\\\""));
     let mut out = format!("[[{}]]\nname = {}\n", part.kind, quoted(&part.name));
     if let Some(about) = &part.about {
         out += &format!("about = {}\n", quoted(about));

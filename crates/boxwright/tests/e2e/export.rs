@@ -37,9 +37,9 @@ fn curves_as_a_table_and_as_json_agree() {
 }
 
 #[test]
-fn a_file_is_written_whole_and_replaced_whole() {
+fn a_new_file_is_written_whole() {
     let scratch = Scratch::new();
-    let out = scratch.file("net.cir", "old");
+    let out = scratch.path("net.cir");
     let design = example("bathing-beach");
     assert_eq!(answer(&["export", "--netlist", &design, "--out", &out]), "");
     assert_eq!(
@@ -54,6 +54,38 @@ fn a_file_is_written_whole_and_replaced_whole() {
         "{}",
         ran.err
     );
+}
+
+#[test]
+fn nothing_that_is_there_is_overwritten() {
+    let scratch = Scratch::new();
+    let design = scratch.copied("salvage-party");
+    let shelf = scratch.path("shelf.toml");
+    let other = scratch.file("old.csv", "mine");
+    let detour = scratch.path("./design.toml");
+    for out in [&design, &detour, &shelf, &other] {
+        let before = fs::read(out).unwrap();
+        for what in ["--netlist", "--curves"] {
+            let ran = boxwright(&["export", what, FEW, &design, "--out", out]);
+            assert_eq!((ran.status, ran.out.as_str()), (2, ""));
+            let said = ran.err.split_whitespace().collect::<Vec<_>>().join(" ");
+            assert!(
+                said.contains("is already there and stays as it is"),
+                "{said}"
+            );
+            assert_eq!(fs::read(out).unwrap(), before);
+        }
+    }
+    assert_eq!(scratch.names(), ["design.toml", "old.csv", "shelf.toml"]);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_device_takes_an_export() {
+    let design = example("bathing-beach");
+    let plain = answer(&["export", "--netlist", &design]);
+    let out = answer(&["export", "--netlist", &design, "--out", "/dev/stdout"]);
+    assert_eq!(out, plain);
 }
 
 /// The general circuit simulator takes every example's netlist as it is.

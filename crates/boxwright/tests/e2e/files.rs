@@ -119,6 +119,8 @@ fn what_is_not_understood_is_exit_status_two() {
         &["chek"][..],
         &["check", "--builds", "many"],
         &["check", "--builds", "100001"],
+        &["check", "--builds", "1"],
+        &["check", "--builds", "99"],
         &["export"],
         &["export", "--netlist", "--curves"],
         &["new", "--like", "nothing"],

@@ -73,12 +73,29 @@ fn what_cannot_be_mended_is_said() {
     let before = fs::read(&path).unwrap();
     for (id, words) in [
         ("nothing", "no finding nothing"),
-        ("hearing", "no single edit"),
+        ("driver-unknown", "no single edit"),
     ] {
         let ran = boxwright(&["mend", FEW, &path, id]);
         assert_eq!((ran.status, ran.out.as_str()), (2, ""));
         assert!(ran.err.contains(words), "{}", ran.err);
     }
+    assert_eq!(fs::read(&path).unwrap(), before);
+}
+
+#[test]
+fn what_is_in_order_needs_no_mend() {
+    let scratch = Scratch::new();
+    let path = scratch.copied("salvage-party");
+    let before = fs::read(&path).unwrap();
+    let ran = boxwright(&["mend", FEW, &path, "lead-acid-airtight"]);
+    assert_eq!((ran.status, ran.err.as_str()), (0, ""));
+    assert_eq!(ran.out, "lead-acid-airtight is in order: nothing to mend\n");
+    let ran = boxwright(&["mend", "--json", FEW, &path, "lead-acid-airtight"]);
+    let answer: Value = serde_json::from_str(&ran.out).unwrap();
+    assert_eq!(
+        (ran.status, &answer["written"]),
+        (0, &serde_json::json!([]))
+    );
     assert_eq!(fs::read(&path).unwrap(), before);
 }
 

@@ -32,6 +32,17 @@ fn every_key_has_its_unit_and_the_file_its_remarks() {
 }
 
 #[test]
+fn a_name_is_not_empty() {
+    for name in ["", " "] {
+        let scratch = Scratch::new();
+        let ran = boxwright(&["new", &scratch.path("x.toml"), "--name", name]);
+        assert_eq!((ran.status, ran.out.as_str()), (2, ""));
+        assert!(ran.err.contains("needs a name"), "{}", ran.err);
+        assert_eq!(scratch.names(), Vec::<String>::new());
+    }
+}
+
+#[test]
 fn examples_can_be_begun_from() {
     for name in EXAMPLES {
         let scratch = Scratch::new();

@@ -8,7 +8,7 @@ use std::sync::atomic::{AtomicU32, Ordering};
 pub(crate) const EXAMPLES: [&str; 3] = ["bathing-beach", "salvage-party", "workshop-mono"];
 
 /// Drawn builds where a test is not about odds.
-pub(crate) const FEW: &str = "--builds=50";
+pub(crate) const FEW: &str = "--builds=100";
 
 /// The root of the repository.
 pub(crate) fn root() -> PathBuf {

@@ -1,6 +1,6 @@
 //! Colours, pipes, width.
 
-use crate::support::{EXAMPLES, FEW, answer, boxwright, command, example, ran, root};
+use crate::support::{EXAMPLES, FEW, Scratch, answer, boxwright, command, example, ran, root};
 use std::io::Read;
 use std::process::{Command, Stdio};
 
@@ -78,6 +78,30 @@ fn a_terminal_gets_colours_and_no_colour_is_respected() {
         "an empty NO_COLOR says nothing"
     );
     assert!(!told(Some("1")).contains(ESCAPE));
+}
+
+/// What a design says does not steer the terminal it is shown on.
+#[test]
+fn hidden_characters_of_a_design_stay_out_of_the_terminal() {
+    let scratch = Scratch::new();
+    let path = scratch.copied("bathing-beach");
+    let text = std::fs::read_to_string(&path).unwrap();
+    let line = text
+        .lines()
+        .find(|line| line.starts_with("name = "))
+        .unwrap();
+    let named = text.replacen(line, r#"name = "box\u001b[2J\u202e\u0007""#, 1);
+    let shown = answer(&["check", FEW, &scratch.file("named.toml", named)]);
+    assert!(
+        shown.starts_with("box\u{fffd}[2J\u{fffd}\u{fffd}"),
+        "{shown}"
+    );
+    let raw = text.replacen(line, "name = \"box\u{1b}]0;x\u{7}\u{202e}\" oops", 1);
+    let ran = boxwright(&["check", &scratch.file("raw.toml", raw)]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("box?]0;x?"), "{}", ran.err);
+    let hidden = |c: char| c != '\n' && (c.is_control() || c == '\u{202e}');
+    assert!(!shown.contains(hidden) && !ran.err.contains(hidden));
 }
 
 #[test]
