@@ -5,7 +5,7 @@ use crate::support::{EXAMPLES, root};
 use std::fs;
 use studies::{Options, Report, Texts, run};
 
-const FACTORS: [f64; 4] = [0.0, 0.03, 30.0, 1000.0];
+const FACTORS: [f64; 5] = [0.0, 0.03, 3.0, 30.0, 1000.0];
 
 /// Where the numbers of a text stand: after `= ` or `= "`.
 fn numbers(text: &str) -> Vec<(usize, usize)> {
