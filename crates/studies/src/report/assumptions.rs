@@ -63,7 +63,6 @@ fn spread(shape: Shape, nominal: f64) -> String {
     match shape {
         Shape::Fixed => "none".into(),
         Shape::Even { half } => format!("± {} %, even", percent(half / nominal.abs())),
-        Shape::Normal { sigma } => format!("σ {} %, normal", percent(sigma / nominal.abs())),
         Shape::Factor { sigma } => format!("σ {} %, as a factor", percent(sigma)),
     }
 }

@@ -150,6 +150,13 @@ const READINGS: [Reading; 4] = [
 
 /// The measurement that narrows "low" and "loud" most, for drivers with guessed data.
 pub(crate) fn best_measurement(subject: &Subject, drawn: &Drawn) -> Option<Measurement> {
+    if subject
+        .drivers
+        .iter()
+        .all(|driver| driver.guessed.is_empty())
+    {
+        return None;
+    }
     let points = points(subject, drawn.outcomes.len());
     let low: Vec<f64> = drawn.outcomes.iter().map(|o| o.low).collect();
     let loud: Vec<f64> = drawn.outcomes.iter().map(loudness(subject)).collect();

@@ -31,17 +31,6 @@ pub enum Limit {
 }
 
 impl Limit {
-    /// Every limit.
-    pub const ALL: [Self; 7] = [
-        Self::ConeTravel,
-        Self::RadiatorTravel,
-        Self::AmplifierVoltage,
-        Self::AmplifierCurrent,
-        Self::CoilHeat,
-        Self::VentSpeed,
-        Self::Source,
-    ];
-
     /// In words.
     #[must_use]
     pub const fn words(self) -> &'static str {

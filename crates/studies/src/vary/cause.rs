@@ -1,7 +1,7 @@
 //! A physical cause of variation and its spread.
 
 use super::draw::Draw;
-use super::normal::{deviate, log_factor};
+use super::normal::log_factor;
 use super::shape::Shape;
 use super::spreads::{self, Usual};
 use design::{Place, Tolerance, Value};
@@ -69,7 +69,6 @@ impl Uncertain {
         match self.shape {
             Shape::Fixed => self.nominal,
             Shape::Even { half } => self.nominal + half * (2.0 * unit - 1.0),
-            Shape::Normal { sigma } => self.nominal + sigma * deviate(unit),
             Shape::Factor { sigma } => self.nominal * log_factor(unit, sigma),
         }
     }

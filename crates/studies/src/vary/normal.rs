@@ -12,7 +12,7 @@ const TAIL: f64 = 1.349_898_031_630_094_5e-3;
 ///
 /// Inverse of the distribution by `wichura-1988` (algorithm AS 241, about 16
 /// digits), applied to the interval between the two tails.
-pub(crate) fn deviate(unit: f64) -> f64 {
+fn deviate(unit: f64) -> f64 {
     let unit = unit.clamp(0.0, 1.0);
     inverse(TAIL + unit * (1.0 - 2.0 * TAIL)).clamp(-CUT, CUT)
 }

@@ -10,11 +10,6 @@ pub enum Shape {
         /// Half width in the value's own unit.
         half: f64,
     },
-    /// Normal about the nominal, cut off at three standard deviations.
-    Normal {
-        /// Standard deviation in the value's own unit.
-        sigma: f64,
-    },
     /// A factor whose logarithm is normal, cut off at three standard deviations.
     Factor {
         /// Standard deviation of the natural logarithm.
@@ -29,7 +24,6 @@ impl Shape {
             Self::Fixed => Self::Fixed,
             Self::Even { half: 0.0 } => Self::Fixed,
             Self::Even { half } => Self::Even { half: half * by },
-            Self::Normal { sigma } => Self::Normal { sigma: sigma * by },
             Self::Factor { sigma } => Self::Factor { sigma: sigma * by },
         }
     }
