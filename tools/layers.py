@@ -14,11 +14,13 @@ import sys
 ALLOWED = {
     "boxwright-physics": set(),
     "boxwright-design": set(),
-    "boxwright-studies": {"boxwright-physics", "boxwright-design"},
-    "boxwright-drawings": {"boxwright-design", "boxwright-studies"},
+    "boxwright-wood": set(),
+    "boxwright-studies": {"boxwright-physics", "boxwright-design", "boxwright-wood"},
+    "boxwright-drawings": {"boxwright-design", "boxwright-studies", "boxwright-wood"},
     "boxwright": {
         "boxwright-physics",
         "boxwright-design",
+        "boxwright-wood",
         "boxwright-studies",
         "boxwright-drawings",
     },

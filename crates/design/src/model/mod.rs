@@ -2,14 +2,18 @@
 //! places kept.
 
 mod brief;
+mod carpentry;
 mod circuit;
+mod control;
 mod driver;
 mod enclosure;
 mod power;
 mod shelf;
 
 pub use brief::*;
+pub use carpentry::*;
 pub use circuit::*;
+pub use control::*;
 pub use driver::*;
 pub use enclosure::*;
 pub use power::*;
