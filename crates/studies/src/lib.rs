@@ -4,6 +4,7 @@
 //! does. The same studies run on the nominal build and on thousands of drawn
 //! ones, so every result comes with a band and with odds.
 
+pub mod carpentry;
 pub mod check;
 pub mod report;
 pub mod vary;

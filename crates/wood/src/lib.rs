@@ -5,7 +5,15 @@
 //! right-handed frame: x runs to the right as the listener sees it, y backwards,
 //! z upwards, from the front, left, bottom corner of the box's outer block.
 
+mod body;
 mod plan;
+mod polytope;
+mod shape;
+
+pub mod sawing;
 pub mod vector;
 
+pub use body::{Body, Frame, Panel, PanelEdge, PanelHole, PanelId};
 pub use plan::*;
+pub use polytope::{Face, Plane, Polytope};
+pub use shape::{Part, Pose, Screw, Shape, Solid};

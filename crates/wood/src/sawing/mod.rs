@@ -1,0 +1,97 @@
+//! How sheets are sawn: straight cuts from edge to edge, numbered in order.
+
+/// A rectangle to be cut out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Blank {
+    /// What it is for.
+    pub name: String,
+    /// Along the face grain, in m.
+    pub length: f64,
+    /// Across it, in m.
+    pub width: f64,
+    /// Whether it may be turned by a right angle.
+    pub turns: bool,
+    /// Blanks of one group that should lie side by side along the grain in
+    /// the order of the list, so that the grain runs around the box.
+    pub run: Option<usize>,
+}
+
+/// Sheets or offcuts to cut from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stock {
+    /// What it is.
+    pub name: String,
+    /// Along the face grain, in m.
+    pub length: f64,
+    /// Across it, in m.
+    pub width: f64,
+    /// How many there are; `None` where more can be bought.
+    pub count: Option<usize>,
+}
+
+/// What the saw can do.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SawLimits {
+    /// Width of a cut in m.
+    pub kerf: f64,
+    /// Taken off every edge of a whole sheet first, in m.
+    pub trim: f64,
+    /// Longest cut in m.
+    pub longest: f64,
+    /// Narrowest strip that can be cut off in m.
+    pub narrowest: f64,
+}
+
+/// How every blank is cut from the stock.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Layout {
+    /// The sheets used, in order.
+    pub sheets: Vec<CutSheet>,
+    /// Blanks, by index, that fit on nothing.
+    pub left_over: Vec<usize>,
+    /// Fewest sheets that could do, proven.
+    pub fewest: usize,
+    /// Whether nothing better exists: as few sheets, and no larger offcut.
+    pub proven: bool,
+}
+
+/// One sheet and its cuts.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutSheet {
+    /// Which stock, by index.
+    pub stock: usize,
+    /// Where blanks lie, from the corner at which length and width start.
+    pub pieces: Vec<Laid>,
+    /// Cuts in sawing order.
+    pub cuts: Vec<Cut>,
+    /// What is left and can be used, largest first: x, y, length, width in m.
+    pub offcuts: Vec<[f64; 4]>,
+}
+
+/// A blank in its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Laid {
+    /// Which blank, by index.
+    pub blank: usize,
+    /// Along the length of the sheet, in m.
+    pub x: f64,
+    /// Along its width, in m.
+    pub y: f64,
+    /// Extent along the length, in m.
+    pub length: f64,
+    /// Extent along the width, in m.
+    pub width: f64,
+    /// Whether it was turned.
+    pub turned: bool,
+}
+
+/// One cut, its kerf centred on the line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cut {
+    /// Number in sawing order, from 1.
+    pub number: usize,
+    /// One end: x and y in m.
+    pub from: [f64; 2],
+    /// The other end.
+    pub to: [f64; 2],
+}
