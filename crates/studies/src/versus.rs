@@ -6,7 +6,7 @@ use crate::outcome::{Bench, Outcome};
 use crate::sound::{Grid, VENT_SPEED};
 use crate::subject::Subject;
 use crate::vary::Draw;
-use design::{Choice, EnclosureKind, Place, Tolerance, Value, VentUse};
+use design::{Choice, EnclosureKind, Mounting, Place, Tolerance, Value, VentUse};
 use physics::loudspeaker::vent_length;
 use serde::Serialize;
 
@@ -196,6 +196,8 @@ fn vent_use(diameter: f64, length: f64, count: u32, place: Place) -> VentUse {
             value: true,
             place: None,
         },
+        mounting: Mounting::row_on_the_front(),
+        bent: None,
         place,
     }
 }

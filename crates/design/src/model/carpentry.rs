@@ -50,6 +50,29 @@ pub struct Carpentry {
     pub last_with: Choice<Closing>,
 }
 
+impl Carpentry {
+    /// The box of a file that says nothing of wood: butt joints, front and back
+    /// over the ends of the ring, square edges, the back glued on last.
+    #[must_use]
+    pub const fn plain() -> Self {
+        Self {
+            joints: Choice::unsaid(Joints::Butt),
+            front: Choice::unsaid(Fitting::Overlaid),
+            back: Choice::unsaid(Fitting::Overlaid),
+            setback: None,
+            rebate: None,
+            edges: Vec::new(),
+            outer: None,
+            outer_edges: Choice::unsaid(OuterEdges::All),
+            front_lean: None,
+            back_lean: None,
+            walls: Vec::new(),
+            last: Choice::unsaid(Wall::Back),
+            last_with: Choice::unsaid(Closing::Glue),
+        }
+    }
+}
+
 /// Patterns of joints.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Joints {
@@ -180,6 +203,17 @@ pub struct Mounting {
     pub at: Vec<OnWall>,
 }
 
+impl Mounting {
+    /// Of openings nobody placed: in a row on the front.
+    #[must_use]
+    pub const fn row_on_the_front() -> Self {
+        Self {
+            on: Choice::unsaid(Wall::Front),
+            at: Vec::new(),
+        }
+    }
+}
+
 /// Where a part stands inside the box.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Placement {
@@ -192,6 +226,19 @@ pub struct Placement {
     pub fixed_to: Option<Choice<Wall>>,
     /// Where it is written.
     pub place: Place,
+}
+
+impl Placement {
+    /// Of a part nobody placed; `place` is where its table stands.
+    #[must_use]
+    pub const fn to_be_found(place: Place) -> Self {
+        Self {
+            at: None,
+            turn: None,
+            fixed_to: None,
+            place,
+        }
+    }
 }
 
 /// How a part's stated width, height and depth lie in the box.
@@ -352,6 +399,23 @@ pub struct Saw {
     pub place: Option<Place>,
 }
 
+impl Saw {
+    /// The saw of a file that says nothing of it.
+    #[must_use]
+    pub const fn usual() -> Self {
+        Self {
+            kind: Choice::unsaid(SawKind::Panel),
+            kerf: None,
+            trim: None,
+            longest: None,
+            narrowest: None,
+            angle_error: None,
+            length_error: None,
+            place: None,
+        }
+    }
+}
+
 /// Kinds of saws.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SawKind {
@@ -380,6 +444,21 @@ pub struct Glue {
     pub clamp_time: Option<Value>,
     /// Where it is written.
     pub place: Option<Place>,
+}
+
+impl Glue {
+    /// The glue of a file that says nothing of it.
+    #[must_use]
+    pub const fn usual() -> Self {
+        Self {
+            gap: None,
+            open_time: None,
+            per_joint: None,
+            spread: None,
+            clamp_time: None,
+            place: None,
+        }
+    }
 }
 
 /// A piece of sheet that lies in the drawer.

@@ -1,6 +1,6 @@
 //! Drivers, amplifier, source and battery as the design uses them.
 
-use crate::{AmplifierPart, BatteryPart, Choice, DriverPart, Place, Value};
+use crate::{AmplifierPart, BatteryPart, Choice, DriverPart, Mounting, Place, Placement, Value};
 
 /// Equal drivers of the design.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +15,10 @@ pub struct DriverUse {
     pub side: Choice<Side>,
     /// How those on one channel are joined.
     pub wiring: Choice<Wiring>,
+    /// Where their openings sit.
+    pub mounting: Mounting,
+    /// Whether their frames lie flush in the panel.
+    pub flush: Choice<bool>,
 }
 
 /// Which channels a group of drivers is on.
@@ -54,6 +58,10 @@ pub struct AmplifierUse {
     pub cable_length: Option<Value>,
     /// Copper section of that cable in m².
     pub cable_section: Option<Value>,
+    /// Where the board stands in the box.
+    pub placement: Placement,
+    /// Height of the pillars it stands on, in m.
+    pub standoff: Option<Value>,
 }
 
 /// What feeds the amplifier its signal.
@@ -80,4 +88,6 @@ pub struct BatteryUse {
     pub charged_inside: Choice<bool>,
     /// Whether the box gives it a bay of its own that is open to the outside.
     pub vented_bay: Choice<bool>,
+    /// Where it stands in the box; equal ones stand side by side.
+    pub placement: Placement,
 }

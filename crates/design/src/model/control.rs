@@ -1,6 +1,6 @@
 //! The control panel and the parts that go into it.
 
-use crate::{Choice, Common, OnWall, Place, SheetPart, Wall, Size, Text, Value};
+use crate::{Choice, Common, OnWall, Place, SheetPart, Size, Text, Value, Wall};
 
 /// The control panel.
 #[derive(Clone, Debug, PartialEq)]

@@ -57,6 +57,16 @@ pub struct DriverPart {
     pub magnet: Option<Value>,
     /// Air displaced by the whole driver in m³.
     pub displacement: Option<Value>,
+    /// How many screws hold it.
+    pub screws: Option<u32>,
+    /// Diameter of the circle its screws are on, in m.
+    pub screw_circle: Option<Value>,
+    /// Diameter of its screws in m.
+    pub screw: Option<Value>,
+    /// Thickness of its frame at the panel in m.
+    pub frame_thickness: Option<Value>,
+    /// Whether its magnet has a vent, which needs free air behind it.
+    pub vented_magnet: Choice<bool>,
 }
 
 /// Kind of driver.
@@ -91,6 +101,8 @@ pub struct RadiatorPart {
     pub xmax: Value,
     /// Outside diameter of the frame in m.
     pub frame: Option<Value>,
+    /// Diameter of the cut-out in m.
+    pub cutout: Option<Value>,
     /// Depth behind the panel in m.
     pub depth: Option<Value>,
 }

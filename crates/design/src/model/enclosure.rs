@@ -1,6 +1,8 @@
 //! The box and what is in it.
 
-use crate::{Choice, Money, Place, RadiatorPart, SheetPart, Text, Value};
+use crate::{
+    Carpentry, Choice, Money, Mounting, Place, Placement, RadiatorPart, SheetPart, Text, Value,
+};
 
 /// The box.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +25,8 @@ pub struct Enclosure {
     pub leak: Choice<Leak>,
     /// One chamber for all or one per side.
     pub chambers: Choice<Chambers>,
+    /// How its walls become a box.
+    pub carpentry: Carpentry,
 }
 
 /// Size of the box, as width × height × depth in m.
@@ -73,6 +77,11 @@ pub struct VentUse {
     pub count: u32,
     /// Whether its ends are flared.
     pub flared: Choice<bool>,
+    /// Where their openings sit.
+    pub mounting: Mounting,
+    /// Length in m, along the middle line, of the leg before one right-angled
+    /// bend; straight otherwise.
+    pub bent: Option<Value>,
     /// Where the table stands.
     pub place: Place,
 }
@@ -88,6 +97,8 @@ pub struct RadiatorUse {
     pub count: u32,
     /// Mass added to each in kg.
     pub added_mass: Option<Value>,
+    /// Where their openings sit.
+    pub mounting: Mounting,
 }
 
 /// How tight the box is.
@@ -123,6 +134,8 @@ pub struct Thing {
     pub weight: Option<Value>,
     /// Cost of one.
     pub price: Option<Money>,
+    /// Where it stands in the box.
+    pub placement: Placement,
 }
 
 /// A shape that takes up air.

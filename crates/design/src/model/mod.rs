@@ -39,6 +39,14 @@ pub struct Choice<T> {
     pub place: Option<Place>,
 }
 
+impl<T> Choice<T> {
+    /// The default, taken because nothing was written.
+    #[must_use]
+    pub const fn unsaid(value: T) -> Self {
+        Self { value, place: None }
+    }
+}
+
 /// A design and the shelf it was read with.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Project {
@@ -71,4 +79,22 @@ pub struct Design {
     pub enclosure: Enclosure,
     /// Other things that take up air.
     pub inside: Vec<Thing>,
+    /// The control panel.
+    pub control: Option<Control>,
+    /// Boards across the box that stiffen it.
+    pub braces: Vec<Brace>,
+    /// Strips along inner edges.
+    pub cleats: Vec<Cleat>,
+    /// The battery's own bay, where its boards are drawn up.
+    pub bay: Option<Bay>,
+    /// The handle.
+    pub handle: Option<Handle>,
+    /// The feet.
+    pub feet: Option<Feet>,
+    /// The grille frame.
+    pub grille: Option<Grille>,
+    /// The saw.
+    pub saw: Saw,
+    /// The glue.
+    pub glue: Glue,
 }

@@ -1,6 +1,8 @@
 //! The shelf, and what every part of it has.
 
-use crate::{AmplifierPart, BatteryPart, DriverPart, RadiatorPart, Text, Value};
+use crate::{
+    AmplifierPart, BatteryPart, Choice, ControlPart, DriverPart, Offcut, RadiatorPart, Text, Value,
+};
 
 /// Every part known. Order is that of reading: built-in first, the maker's own after.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -15,6 +17,10 @@ pub struct Shelf {
     pub batteries: Vec<BatteryPart>,
     /// Sheet goods.
     pub sheets: Vec<SheetPart>,
+    /// Parts for control panels.
+    pub controls: Vec<ControlPart>,
+    /// Pieces of sheet that lie in the drawer.
+    pub offcuts: Vec<Offcut>,
 }
 
 /// What every shelf part has.
@@ -54,6 +60,10 @@ pub struct SheetPart {
     pub density: Value,
     /// Bending modulus along the face grain in Pa.
     pub modulus: Option<Value>,
+    /// Bending modulus across it in Pa.
+    pub modulus_across: Option<Value>,
+    /// Whether it is of metal, which blocks radio links and carries current.
+    pub metal: Choice<bool>,
     /// Length of a sheet in m.
     pub length: Value,
     /// Width of a sheet in m.

@@ -6,7 +6,7 @@ use super::words::DRIVER_KINDS;
 use crate::diagnostic::Log;
 use crate::fault::PartFault;
 use crate::quantity::Dimension as D;
-use crate::{Common, DriverPart};
+use crate::{Choice, Common, DriverPart};
 
 pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option<DriverPart> {
     let kind = fields.need_word("kind", DRIVER_KINDS, log);
@@ -36,6 +36,11 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         depth: fields.value("depth", D::Length, Positive, log),
         magnet: fields.value("magnet", D::Length, Positive, log),
         displacement: fields.value("displacement", D::Volume, NotNegative, log),
+        screws: None,
+        screw_circle: None,
+        screw: None,
+        frame_thickness: None,
+        vented_magnet: Choice::unsaid(false),
         kind: kind?,
         common,
     };

@@ -5,7 +5,7 @@ use super::shelf::ReadShelf;
 use super::words::{SIDES, WIRINGS};
 use crate::diagnostic::Log;
 use crate::fault::{DesignFault, TextFault};
-use crate::{Choice, DriverUse, Place, Side, Wiring};
+use crate::{Choice, DriverUse, Mounting, Place, Side, Wiring};
 
 /// Most equal drivers of one group.
 const MOST_DRIVERS: u32 = 64;
@@ -69,6 +69,8 @@ fn group(fields: &Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Group {
             count,
             side,
             wiring,
+            mounting: Mounting::row_on_the_front(),
+            flush: Choice::unsaid(false),
         }),
         _ => None,
     };

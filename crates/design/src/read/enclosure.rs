@@ -8,8 +8,8 @@ use crate::diagnostic::Log;
 use crate::fault::DesignFault;
 use crate::quantity::Dimension as D;
 use crate::{
-    Chambers, Choice, Enclosure, EnclosureKind, EnclosureSize, Leak, Place, RadiatorUse, SheetPart,
-    Value, VentUse,
+    Carpentry, Chambers, Choice, Enclosure, EnclosureKind, EnclosureSize, Leak, Mounting, Place,
+    RadiatorUse, SheetPart, Value, VentUse,
 };
 
 /// Most vents or radiators of one box.
@@ -42,6 +42,7 @@ pub(crate) fn enclosure(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) ->
         filling,
         leak,
         chambers,
+        carpentry: Carpentry::plain(),
     })
 }
 
@@ -179,6 +180,8 @@ fn read_vent(fields: Fields<'_>, log: &mut Log) -> Option<VentUse> {
         length: length?,
         count: count?,
         flared,
+        mounting: Mounting::row_on_the_front(),
+        bent: None,
         place,
     })
 }
@@ -194,5 +197,6 @@ fn read_radiator(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option
         place,
         count: count?,
         added_mass,
+        mounting: Mounting::row_on_the_front(),
     })
 }

@@ -5,7 +5,7 @@ use super::values::Bounds::{NotNegative, Positive};
 use crate::diagnostic::Log;
 use crate::fault::DesignFault;
 use crate::quantity::Dimension;
-use crate::{Shape, Thing};
+use crate::{Placement, Shape, Thing};
 
 /// Most equal things in one box.
 const MOST_THINGS: u32 = 1000;
@@ -27,6 +27,7 @@ fn thing(fields: Fields<'_>, log: &mut Log) -> Option<Thing> {
     let count = fields.count("count", 1, MOST_THINGS, log).unwrap_or(1);
     let weight = fields.value("weight", Dimension::Mass, NotNegative, log);
     let price = fields.money("price", log);
+    let placement = Placement::to_be_found(fields.header());
     fields.finish(log);
     Some(Thing {
         name: name?,
@@ -34,6 +35,7 @@ fn thing(fields: Fields<'_>, log: &mut Log) -> Option<Thing> {
         count,
         weight,
         price,
+        placement,
     })
 }
 

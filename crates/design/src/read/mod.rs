@@ -25,7 +25,7 @@ pub use shelf::{BUILT_IN_SHELF, built_in_shelf};
 use crate::diagnostic::Log;
 use crate::fault::{DesignFault, TextFault};
 use crate::source::Source;
-use crate::{AmplifierUse, Design, Diagnostic, FileId, Project, Shelf, Side};
+use crate::{AmplifierUse, Design, Diagnostic, FileId, Glue, Project, Saw, Shelf, Side};
 use fields::Fields;
 use shelf::ReadShelf;
 
@@ -122,6 +122,15 @@ fn design(source: &Source<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<Desig
         battery: battery?,
         enclosure: enclosure?,
         inside,
+        control: None,
+        braces: Vec::new(),
+        cleats: Vec::new(),
+        bay: None,
+        handle: None,
+        feet: None,
+        grille: None,
+        saw: Saw::usual(),
+        glue: Glue::usual(),
     })
 }
 

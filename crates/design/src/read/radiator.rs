@@ -24,6 +24,7 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         qms: qms?,
         xmax: xmax?,
         frame,
+        cutout: None,
         depth,
     })
 }

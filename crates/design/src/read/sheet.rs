@@ -4,7 +4,7 @@ use super::fields::Fields;
 use super::values::Bounds::Positive;
 use crate::diagnostic::Log;
 use crate::quantity::Dimension as D;
-use crate::{Common, SheetPart};
+use crate::{Choice, Common, SheetPart};
 
 pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option<SheetPart> {
     let thickness = fields.need("thickness", D::Length, Positive, log);
@@ -17,6 +17,8 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         thickness: thickness?,
         density: density?,
         modulus,
+        modulus_across: None,
+        metal: Choice::unsaid(false),
         length: length?,
         width: width?,
     })
