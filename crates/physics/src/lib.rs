@@ -13,6 +13,7 @@ pub mod heat;
 pub mod level;
 pub mod loudspeaker;
 pub mod math;
+pub mod plate;
 pub mod programme;
 pub mod radiation;
 pub mod special;
