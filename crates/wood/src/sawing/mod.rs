@@ -25,8 +25,12 @@ pub struct Stock {
     pub length: f64,
     /// Across it, in m.
     pub width: f64,
-    /// How many there are; `None` where more can be bought.
+    /// How many there are; `None` where any number can be had.
     pub count: Option<usize>,
+    /// A whole sheet that has to be bought, and whose factory edges are trimmed
+    /// before anything else. Otherwise an offcut on hand: it costs nothing, its
+    /// edges are clean, and it is cut as it is.
+    pub whole: bool,
 }
 
 /// What the saw can do.
@@ -49,9 +53,19 @@ pub struct Layout {
     pub sheets: Vec<CutSheet>,
     /// Blanks, by index, that fit on nothing.
     pub left_over: Vec<usize>,
-    /// Fewest sheets that could do, proven.
+    /// Groups whose grain cannot run through, because they fit on no one sheet.
+    pub broken_runs: Vec<usize>,
+    /// Whole sheets to buy.
+    pub bought: usize,
+    /// Fewest whole sheets that could do, proven.
     pub fewest: usize,
-    /// Whether nothing better exists: as few sheets, and no larger offcut.
+    /// Area of all sheets and offcuts cut into, in m².
+    pub area: f64,
+    /// Least such area that could do, proven, in m².
+    pub least_area: f64,
+    /// Area that no usable offcut of any layout on as few sheets exceeds, proven, in m².
+    pub offcut_bound: f64,
+    /// Whether nothing better exists: as few sheets, as little area, and no larger offcut.
     pub proven: bool,
 }
 
@@ -64,7 +78,8 @@ pub struct CutSheet {
     pub pieces: Vec<Laid>,
     /// Cuts in sawing order.
     pub cuts: Vec<Cut>,
-    /// What is left and can be used, largest first: x, y, length, width in m.
+    /// What is left and can be used (both sides 100 mm or more), largest first:
+    /// x, y, length, width in m.
     pub offcuts: Vec<[f64; 4]>,
 }
 
@@ -85,11 +100,17 @@ pub struct Laid {
     pub turned: bool,
 }
 
-/// One cut, its kerf centred on the line.
+/// One cut, from edge to edge of the piece in hand, its kerf centred on the line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cut {
     /// Number in sawing order, from 1.
     pub number: usize,
+    /// The piece in hand before the cut: x, y, length, width in m.
+    pub piece: [f64; 4],
+    /// Setting of the fence in m: from the edge of that piece nearer to the
+    /// corner of the sheet to the blade. Where a factory edge at that corner is
+    /// trimmed off, from the opposite edge.
+    pub fence: f64,
     /// One end: x and y in m.
     pub from: [f64; 2],
     /// The other end.
