@@ -1,6 +1,7 @@
 //! What is found about a design, and the edits that mend it.
 
-use serde::Serialize;
+use design::{FileId, Place};
+use serde::{Serialize, Serializer};
 
 /// How bad it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -37,6 +38,29 @@ pub struct Finding {
     pub unit: &'static str,
     /// Sources of the limit.
     pub source: &'static [&'static str],
+    /// Where the text speaks of it, where it speaks of it in one place.
+    #[serde(serialize_with = "bytes")]
+    pub place: Option<Place>,
+}
+
+/// A place as its text and the bytes in it.
+fn bytes<S: Serializer>(place: &Option<Place>, serializer: S) -> Result<S::Ok, S::Error> {
+    #[derive(Serialize)]
+    struct Bytes {
+        file: &'static str,
+        start: usize,
+        end: usize,
+    }
+    let said = place.map(|place| Bytes {
+        file: match place.file {
+            FileId::Design => "design",
+            FileId::Shelf => "shelf",
+            FileId::BuiltIn => "built-in shelf",
+        },
+        start: place.start,
+        end: place.end,
+    });
+    said.serialize(serializer)
 }
 
 /// An edit to the design file that clears a finding; tried before it is offered.

@@ -74,6 +74,7 @@ pub(crate) fn findings(texts: Texts<'_>, evidence: &Evidence<'_>) -> Vec<Finding
             limit: verdict.limit,
             unit: verdict.unit,
             source: check.sources,
+            place: verdict.place,
         })
         .collect();
     findings.sort_by_key(|finding| finding.severity);
@@ -286,6 +287,7 @@ fn tried(subject: &Subject, grid: Grid, builds: usize) -> Vec<Said> {
         promises: &promises,
         versus: None,
         measurement: None,
+        carpentry: None,
         trial: true,
     })
 }

@@ -65,6 +65,7 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
         promises: &promises,
         versus: versus.as_ref(),
         measurement: measurement.as_ref(),
+        carpentry: None,
         trial: false,
     };
     let findings = mend::findings(texts, &evidence);

@@ -1,6 +1,7 @@
 //! What a check may look at.
 
 use crate::build::Build;
+use crate::carpentry::Carpentry;
 use crate::odds::Drawn;
 use crate::outcome::Outcome;
 use crate::report::{Measurement, Promise};
@@ -29,6 +30,8 @@ pub struct Evidence<'a> {
     pub(crate) promises: &'a [Promise],
     pub(crate) versus: Option<&'a Versus>,
     pub(crate) measurement: Option<&'a Measurement>,
+    /// The box as wood, nominal.
+    pub(crate) carpentry: Option<&'a Carpentry>,
     /// Whether a mend is being tried: what is told only to inform is left out,
     /// and odds, then of few builds, must be better by a margin.
     pub(crate) trial: bool,

@@ -1,6 +1,7 @@
 //! What a check says, before its mends are tried.
 
 use crate::finding::{Edit, Severity};
+use design::Place;
 
 /// A mend not yet tried.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,6 +39,8 @@ pub(crate) struct Verdict {
     pub(crate) ladders: Vec<Vec<Candidate>>,
     /// Not said when every finding of this check has a mend.
     pub(crate) unless_mended: Option<&'static str>,
+    /// Where the text speaks of it.
+    pub(crate) place: Option<Place>,
 }
 
 impl Verdict {
@@ -56,6 +59,7 @@ impl Verdict {
             unit: "",
             ladders: Vec::new(),
             unless_mended: None,
+            place: None,
         }
     }
 
@@ -80,6 +84,12 @@ impl Verdict {
     /// With advice in words.
     pub(crate) fn advice(mut self, advice: impl Into<String>) -> Self {
         self.advice = Some(advice.into());
+        self
+    }
+
+    /// With the place in the text that speaks of it.
+    pub(crate) fn at(mut self, place: impl Into<Option<Place>>) -> Self {
+        self.place = place.into();
         self
     }
 
