@@ -1,5 +1,7 @@
 //! What kind of thing a number measures.
 
+use core::f64::consts::TAU;
+
 /// What kind of thing a number measures, and so which units it may carry.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Dimension {
@@ -57,6 +59,10 @@ pub enum Dimension {
     Pressure,
     /// Speed; m/s.
     Speed,
+    /// Angle; rad, written in degrees.
+    Angle,
+    /// Mass spread over an area; kg/m².
+    AreaDensity,
 }
 
 impl Dimension {
@@ -91,6 +97,8 @@ impl Dimension {
             Self::Density => "a density",
             Self::Pressure => "a pressure or stiffness",
             Self::Speed => "a speed",
+            Self::Angle => "an angle",
+            Self::AreaDensity => "a weight for each area",
         }
     }
 
@@ -123,6 +131,8 @@ impl Dimension {
             Self::Density => "kg/m³",
             Self::Pressure => "GPa",
             Self::Speed => "m/s",
+            Self::Angle => "°",
+            Self::AreaDensity => "g/m²",
         }
     }
 
@@ -163,6 +173,8 @@ impl Dimension {
             Self::Density => (0.0, 3e4),
             Self::Pressure => (0.0, 1e12),
             Self::Speed => (0.0, 1e4),
+            Self::Angle => (-TAU, TAU),
+            Self::AreaDensity => (0.0, 1e3),
         }
     }
 }

@@ -52,7 +52,9 @@ fn with_unit(si: f64, unit: Option<&Unit>, significant: Option<usize>) -> String
     } else {
         scaled(si, unit, significant)
     };
-    format!("{number} {}", unit.symbol)
+    // The sign of degrees stands close to its number, as the SI brochure has it.
+    let gap = if unit.symbol == "°" { "" } else { " " };
+    format!("{number}{gap}{}", unit.symbol)
 }
 
 /// The value times a power of ten, by moving the point.

@@ -61,6 +61,38 @@ fn metric_values_are_converted_without_rounding() {
 }
 
 #[test]
+fn angles_are_written_in_degrees_and_kept_in_radians() {
+    use core::f64::consts::PI;
+    for text in ["8°", "8 °", "8 deg", "8 degrees", "8deg"] {
+        check(text, Dimension::Angle, 8.0 * PI / 180.0);
+    }
+    check("45°", Dimension::Angle, PI / 4.0);
+    check("1/4°", Dimension::Angle, PI / 720.0);
+    check("-3°", Dimension::Angle, -PI / 60.0);
+    check_exact("0.14 rad", Dimension::Angle, 0.14);
+    check_tolerance(
+        "8° ± 0.25°",
+        Dimension::Angle,
+        Tolerance::Within(PI / 720.0),
+    );
+    check_tolerance(
+        "8° ± 10 %",
+        Dimension::Angle,
+        Tolerance::Within(0.8 * PI / 180.0),
+    );
+    assert_eq!(format_value(PI / 18.0, Dimension::Angle), "10°");
+    assert_eq!(
+        format_like(PI / 12.0, Dimension::Angle, "8 deg ± 1°", 3),
+        "15° ± 1°"
+    );
+    let wrong = refused("8 °C", Dimension::Angle);
+    assert!(
+        matches!(wrong, TroubleKind::Unit(BadUnit::Wrong { .. })),
+        "{wrong:?}"
+    );
+}
+
+#[test]
 fn one_unit_has_many_spellings() {
     for text in [
         "4.2 T m",
@@ -428,7 +460,7 @@ fn a_replaced_value_keeps_the_way_it_was_written() {
     check(0.015, Dimension::Length, "nonsense", "15 mm");
 }
 
-const DIMENSIONS: [Dimension; 27] = [
+const DIMENSIONS: [Dimension; 29] = [
     Dimension::Length,
     Dimension::Area,
     Dimension::Volume,
@@ -456,6 +488,8 @@ const DIMENSIONS: [Dimension; 27] = [
     Dimension::Density,
     Dimension::Pressure,
     Dimension::Speed,
+    Dimension::Angle,
+    Dimension::AreaDensity,
 ];
 
 #[test]
@@ -512,7 +546,7 @@ proptest! {
         let back = quantity(&text, dimension).map_err(|t| TestCaseError::fail(format!("{text}: {t:?}")))?;
         if dimension == Dimension::Gain {
             prop_assert!((back.si / si - 1.0).abs() < 1e-12, "{} {}", text, back.si);
-        } else if dimension == Dimension::Time || dimension == Dimension::Charge || dimension == Dimension::Energy {
+        } else if [Dimension::Time, Dimension::Charge, Dimension::Energy, Dimension::Angle].contains(&dimension) {
             prop_assert!((back.si / si - 1.0).abs() <= 2.0 * f64::EPSILON, "{} {}", text, back.si);
         } else {
             prop_assert_eq!(back.si, si, "{}", text);
@@ -531,6 +565,14 @@ proptest! {
         let second = quantity(&printed, dimension).map_err(|t| TestCaseError::fail(format!("{printed}: {t:?}")))?;
         let error = (second.si - first.si).abs();
         prop_assert!(error <= 1e-12 * first.si.abs(), "{} {}", text, printed);
+    }
+
+    /// Every whole hundredth of a degree is printed as it was written.
+    #[test]
+    fn degrees_are_printed_as_they_were_written(hundredths in -36_000i32..36_000) {
+        let written = format!("{}°", f64::from(hundredths) / 100.0);
+        let read = quantity(&written, Dimension::Angle).map_err(|t| TestCaseError::fail(format!("{t:?}")))?;
+        prop_assert_eq!(format_value(read.si, Dimension::Angle), written);
     }
 
     /// Rounding never moves a value by more than half a digit.

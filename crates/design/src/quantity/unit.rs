@@ -1,6 +1,7 @@
 //! Units and their spellings.
 
 use super::Dimension;
+use core::f64::consts::PI;
 
 /// One unit: an SI value is `number × factor × 10^power + offset`.
 ///
@@ -168,6 +169,10 @@ pub(crate) static UNITS: &[Unit] = &[
     unit(D::Pressure, "Pa", 1.0, 0, &["N/m2"]),
     unit(D::Speed, "m/s", 1.0, 0, &[]),
     unit(D::Speed, "km/h", 1.0 / 3.6, 0, &[]),
+    unit(D::Angle, "°", PI / 180.0, 0, &["deg", "degree", "degrees"]),
+    unit(D::Angle, "rad", 1.0, 0, &["radian", "radians"]),
+    unit(D::AreaDensity, "g/m²", 1.0, -3, &[]),
+    unit(D::AreaDensity, "kg/m²", 1.0, 0, &[]),
 ];
 
 /// One spelling for what keyboards and languages write differently: µ and μ,

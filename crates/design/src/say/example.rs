@@ -32,7 +32,8 @@ pub(crate) fn example(key: &str, wanted: Wanted) -> &'static str {
 /// The unit in an example; nothing for pure numbers.
 pub(super) fn unit_of(example: &str) -> &str {
     let text = example.trim_matches('"');
-    text.split_once(' ').map_or("", |(_, unit)| unit)
+    text.rfind(|c: char| c.is_ascii_digit())
+        .map_or("", |digit| text[digit + 1..].trim_start())
 }
 
 fn of_dimension(wanted: Wanted) -> &'static str {
@@ -69,5 +70,7 @@ fn of_dimension(wanted: Wanted) -> &'static str {
         Dimension::Density => "\"680 kg/m³\"",
         Dimension::Pressure => "\"9 GPa\"",
         Dimension::Speed => "\"10 m/s\"",
+        Dimension::Angle => "\"8°\"",
+        Dimension::AreaDensity => "\"150 g/m²\"",
     }
 }
