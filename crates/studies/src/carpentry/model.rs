@@ -224,7 +224,9 @@ pub enum Stage {
 pub struct GapLine {
     /// One of them: index in the list of parts.
     pub part: usize,
-    /// The other, in words.
+    /// The other.
+    pub near: Near,
+    /// The other, in words: "the battery", "the back", "brace".
     pub other: String,
     /// Gap in m; depth of the overlap where negative.
     pub gap: f64,
@@ -234,6 +236,15 @@ pub struct GapLine {
     pub away: [f64; 3],
     /// Share of drawn builds in which they collide, 0 to 1.
     pub odds: f64,
+}
+
+/// What a part is near.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Near {
+    /// Another part, by index in the list of parts.
+    Part(usize),
+    /// A wall or a board.
+    Panel(PanelId),
 }
 
 /// The lowest bending mode of a wall.
