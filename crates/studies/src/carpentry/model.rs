@@ -234,6 +234,8 @@ pub struct GapLine {
     pub wanted: f64,
     /// Direction in which the first moves to gain gap; of length 1.
     pub away: [f64; 3],
+    /// Whether it is the air that one of them keeps free, not its solid.
+    pub air: bool,
     /// Share of drawn builds in which they collide, 0 to 1.
     pub odds: f64,
 }
@@ -245,6 +247,8 @@ pub enum Near {
     Part(usize),
     /// A wall or a board.
     Panel(PanelId),
+    /// The outside of the box, beyond the inner face of a wall.
+    Outside(Wall),
 }
 
 /// The lowest bending mode of a wall.
