@@ -7,10 +7,37 @@ use crate::quantity::{Dimension, TroubleKind};
 pub(crate) enum Wanted {
     /// A physical value.
     Quantity(Dimension),
-    /// So many lengths.
-    Size(usize),
+    /// Several lengths.
+    Lengths(Lengths),
     /// A price.
     Money,
+}
+
+/// What several lengths in a row are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Lengths {
+    /// Width, height, depth.
+    Block,
+    /// Diameter, length.
+    Cylinder,
+    /// Width, height.
+    Face,
+    /// Across and up, of a stick or a strip.
+    Section,
+    /// A place on a wall or a panel.
+    Position,
+    /// A place inside the box.
+    Corner,
+}
+
+impl Lengths {
+    /// How many they are.
+    pub(crate) fn count(self) -> usize {
+        match self {
+            Self::Block | Self::Corner => 3,
+            Self::Cylinder | Self::Face | Self::Section | Self::Position => 2,
+        }
+    }
 }
 
 /// One fault.

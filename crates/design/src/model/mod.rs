@@ -9,6 +9,7 @@ mod driver;
 mod enclosure;
 mod power;
 mod shelf;
+mod usual;
 
 pub use brief::*;
 pub use carpentry::*;
@@ -18,6 +19,7 @@ pub use driver::*;
 pub use enclosure::*;
 pub use power::*;
 pub use shelf::*;
+pub use usual::*;
 
 use crate::Place;
 

@@ -68,28 +68,96 @@ impl<'a> Entry<'a> {
         self.place_of(self.item.span().unwrap_or(self.key.0..self.key.1))
     }
 
+    fn place_of(&self, range: Range<usize>) -> Place {
+        source::place(self.source.file, self.source.text, range)
+    }
+
+    /// What stands there, whole.
+    pub(crate) fn element(&self) -> Element<'a> {
+        Element {
+            value: self.item.as_value(),
+            found: type_name(self.item),
+            source: self.source,
+            span: self.item.span().unwrap_or(self.key.0..self.key.1),
+        }
+    }
+
+    /// The elements of a list; a value that is no list stands for a list of one.
+    pub(crate) fn elements(&self) -> Vec<Element<'a>> {
+        let whole = self.element();
+        let Some(array) = self.item.as_array() else {
+            return vec![whole];
+        };
+        let element = |value: &'a Toml| Element {
+            value: Some(value),
+            found: value_type_name(value),
+            source: self.source,
+            span: value.span().unwrap_or_else(|| whole.span.clone()),
+        };
+        array.iter().map(element).collect()
+    }
+}
+
+/// A value under a key, or one of a list of them.
+pub(crate) struct Element<'a> {
+    value: Option<&'a Toml>,
+    found: &'static str,
+    source: &'a Source<'a>,
+    span: Range<usize>,
+}
+
+impl<'a> Element<'a> {
+    /// Where it stands.
+    pub(crate) fn place(&self) -> Place {
+        source::place(self.source.file, self.source.text, self.span.clone())
+    }
+
     /// Where some bytes of the text between the quotes stand.
     pub(crate) fn inner_place(&self, text: &str, range: Range<usize>) -> Place {
-        let Some(span) = self.item.span() else {
-            return self.place();
-        };
-        let written = self.source.text.get(span.clone()).unwrap_or_default();
+        let written = self.written();
         let plain = written.len() == text.len() + 2 && written.get(1..=text.len()) == Some(text);
         if plain && !range.is_empty() {
-            self.place_of(span.start + 1 + range.start..span.start + 1 + range.end)
+            let front = self.span.start + 1;
+            let inner = front + range.start..front + range.end;
+            source::place(self.source.file, self.source.text, inner)
         } else {
             self.place()
         }
     }
 
-    fn place_of(&self, range: Range<usize>) -> Place {
-        source::place(self.source.file, self.source.text, range)
+    /// It as text in the file.
+    fn written(&self) -> &'a str {
+        self.source.text.get(self.span.clone()).unwrap_or_default()
     }
 
-    /// The value as text in the file.
-    pub(crate) fn written(&self) -> &'a str {
-        let span = self.item.span().unwrap_or(0..0);
-        self.source.text.get(span).unwrap_or_default()
+    /// The text of a physical value, or a note on what stands there instead.
+    pub(crate) fn physical_text(
+        &self,
+        key: &str,
+        wanted: Wanted,
+        log: &mut Log,
+    ) -> Option<&'a str> {
+        match self.value {
+            Some(Toml::String(text)) => return Some(text.value()),
+            Some(Toml::Integer(_) | Toml::Float(_)) => {
+                let fault = ValueFault::PlainNumber {
+                    key: key.to_owned(),
+                    number: self.written().to_owned(),
+                    wanted,
+                };
+                log.add(fault, self.place());
+            }
+            _ => {
+                let fault = TextFault::TypeWrong {
+                    key: key.to_owned(),
+                    wanted: "a number with its unit in quotes",
+                    found: self.found,
+                    example: format!("{key} = {}", crate::say::example(key, wanted)),
+                };
+                log.add(fault, self.place());
+            }
+        }
+        None
     }
 }
 
@@ -226,7 +294,7 @@ impl<'a> Fields<'a> {
                         key: key.to_owned(),
                         wanted: "a list of tables",
                         found: type_name(other),
-                        example: format!("[[{key}]]"),
+                        example: format!("[[{}]]", self.title_of(key)),
                     },
                     entry.place(),
                 );
@@ -277,17 +345,24 @@ impl<'a> Fields<'a> {
 }
 
 /// What a TOML item is, in words.
-pub(crate) fn type_name(item: &Item) -> &'static str {
+fn type_name(item: &Item) -> &'static str {
     match item {
-        Item::Value(Toml::String(_)) => "a text",
-        Item::Value(Toml::Integer(_)) => "a whole number",
-        Item::Value(Toml::Float(_)) => "a number",
-        Item::Value(Toml::Boolean(_)) => "true or false",
-        Item::Value(Toml::Datetime(_)) => "a date",
-        Item::Value(Toml::Array(_)) => "a list",
-        Item::Value(Toml::InlineTable(_)) | Item::Table(_) => "a table",
+        Item::Value(value) => value_type_name(value),
+        Item::Table(_) => "a table",
         Item::ArrayOfTables(_) => "a list of tables",
         Item::None => "nothing",
+    }
+}
+
+fn value_type_name(value: &Toml) -> &'static str {
+    match value {
+        Toml::String(_) => "a text",
+        Toml::Integer(_) => "a whole number",
+        Toml::Float(_) => "a number",
+        Toml::Boolean(_) => "true or false",
+        Toml::Datetime(_) => "a date",
+        Toml::Array(_) => "a list",
+        Toml::InlineTable(_) => "a table",
     }
 }
 
@@ -306,37 +381,6 @@ pub(crate) fn wrong_type(
         example: format!("{key} = {example}"),
     };
     log.add(fault, entry.place());
-}
-
-/// The text of a physical value, or a note on what stands there instead.
-pub(crate) fn physical_text<'a>(
-    entry: &Entry<'a>,
-    key: &str,
-    wanted: Wanted,
-    log: &mut Log,
-) -> Option<&'a str> {
-    match entry.item {
-        Item::Value(Toml::String(text)) => Some(text.value()),
-        Item::Value(Toml::Integer(_) | Toml::Float(_)) => {
-            let fault = ValueFault::PlainNumber {
-                key: key.to_owned(),
-                number: entry.written().to_owned(),
-                wanted,
-            };
-            log.add(fault, entry.place());
-            None
-        }
-        _ => {
-            wrong_type(
-                entry,
-                key,
-                "a number with its unit in quotes",
-                crate::say::example(key, wanted),
-                log,
-            );
-            None
-        }
-    }
 }
 
 fn first_line(text: &str) -> Range<usize> {

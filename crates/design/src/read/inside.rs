@@ -3,7 +3,7 @@
 use super::fields::Fields;
 use super::values::Bounds::{NotNegative, Positive};
 use crate::diagnostic::Log;
-use crate::fault::DesignFault;
+use crate::fault::{DesignFault, Lengths};
 use crate::quantity::Dimension;
 use crate::{Placement, Shape, Thing};
 
@@ -42,7 +42,7 @@ fn thing(fields: Fields<'_>, log: &mut Log) -> Option<Thing> {
 fn shape(fields: &Fields<'_>, log: &mut Log) -> Option<Shape> {
     let block = fields.size("block", log).map(Shape::Block);
     let cylinder = fields
-        .diameter_and_length("cylinder", log)
+        .two("cylinder", Lengths::Cylinder, log)
         .map(|[diameter, length]| Shape::Cylinder { diameter, length });
     let volume = fields
         .value("volume", Dimension::Volume, Positive, log)

@@ -11,6 +11,7 @@ mod enclosure;
 mod fields;
 mod format;
 mod inside;
+mod lengths;
 mod nearest;
 mod part;
 mod plain;

@@ -1,10 +1,10 @@
-//! Values with a unit: physical values, sizes, prices, and the bounds they keep.
+//! Values with a unit: physical values, prices, and the bounds they keep.
 
-use super::fields::{Entry, Fields, physical_text};
+use super::fields::{Element, Fields};
 use crate::diagnostic::Log;
 use crate::fault::{PartFault, ValueFault, Wanted};
 use crate::quantity::{self, BadTolerance, Dimension, Trouble, format_rounded};
-use crate::{Money, Place, Size, Tolerance, Value};
+use crate::{Money, Tolerance, Value};
 use toml_edit::{Item, Value as Toml};
 
 /// What a value may be, beside being plausible for its dimension.
@@ -19,9 +19,6 @@ pub(crate) enum Bounds {
 }
 
 use Bounds::Positive;
-
-/// Edges of boxes, parts and things: from a tenth of a millimetre to five metres.
-const EDGE: Bounds = Bounds::Within(1e-4, 5.0);
 
 impl Bounds {
     fn allows(self, si: f64) -> bool {
@@ -75,9 +72,10 @@ impl Fields<'_> {
                 (*x.value(), Tolerance::Unstated, "")
             }
             _ => {
-                let text = physical_text(&entry, key, wanted, log)?;
+                let element = entry.element();
+                let text = element.physical_text(key, wanted, log)?;
                 let read = quantity::quantity(text, dimension)
-                    .map_err(|trouble| unreadable(&entry, key, text, trouble, wanted, log))
+                    .map_err(|trouble| unreadable(&element, key, text, trouble, wanted, log))
                     .ok()?;
                 (read.si, read.tolerance, read.unit.map_or("", |u| u.symbol))
             }
@@ -105,57 +103,13 @@ impl Fields<'_> {
         self.value(key, dimension, bounds, log)
     }
 
-    /// So many lengths.
-    fn lengths<const N: usize>(
-        &self,
-        key: &'static str,
-        log: &mut Log,
-    ) -> Option<([Value; N], Place)> {
-        let entry = self.entry(key)?;
-        let wanted = Wanted::Size(N);
-        let text = physical_text(&entry, key, wanted, log)?;
-        let edges = quantity::edges(text, N)
-            .map_err(|trouble| unreadable(&entry, key, text, trouble, wanted, log))
-            .ok()?;
-        let mut values = Vec::with_capacity(N);
-        for edge in edges {
-            let value = Value {
-                si: edge.si,
-                tolerance: edge.tolerance,
-                place: entry.inner_place(text, edge.range),
-            };
-            values.push(checked(key, value, Dimension::Length, EDGE, log));
-        }
-        let values: Vec<Value> = values.into_iter().collect::<Option<_>>()?;
-        Some((values.try_into().ok()?, entry.place()))
-    }
-
-    /// Width × height × depth.
-    pub(crate) fn size(&self, key: &'static str, log: &mut Log) -> Option<Size> {
-        let ([width, height, depth], place) = self.lengths(key, log)?;
-        Some(Size {
-            width,
-            height,
-            depth,
-            place,
-        })
-    }
-
-    /// Diameter × length.
-    pub(crate) fn diameter_and_length(
-        &self,
-        key: &'static str,
-        log: &mut Log,
-    ) -> Option<[Value; 2]> {
-        self.lengths(key, log).map(|(values, _)| values)
-    }
-
     /// A price.
     pub(crate) fn money(&self, key: &'static str, log: &mut Log) -> Option<Money> {
         let entry = self.entry(key)?;
-        let text = physical_text(&entry, key, Wanted::Money, log)?;
+        let element = entry.element();
+        let text = element.physical_text(key, Wanted::Money, log)?;
         let read = quantity::amount(text)
-            .map_err(|trouble| unreadable(&entry, key, text, trouble, Wanted::Money, log))
+            .map_err(|trouble| unreadable(&element, key, text, trouble, Wanted::Money, log))
             .ok()?;
         let amount = Value {
             si: read.amount,
@@ -215,15 +169,15 @@ impl Fields<'_> {
     }
 }
 
-fn unreadable(
-    entry: &Entry<'_>,
+pub(super) fn unreadable(
+    element: &Element<'_>,
     key: &str,
     text: &str,
     trouble: Trouble,
     wanted: Wanted,
     log: &mut Log,
 ) {
-    let place = entry.inner_place(text, trouble.range);
+    let place = element.inner_place(text, trouble.range);
     let fault = ValueFault::Unreadable {
         key: key.to_owned(),
         trouble: trouble.kind,
@@ -233,7 +187,7 @@ fn unreadable(
 }
 
 /// The value, if it can be and its tolerance leaves it possible.
-fn checked(
+pub(super) fn checked(
     key: &str,
     value: Value,
     dimension: Dimension,

@@ -1,6 +1,6 @@
 //! How values look in a file, for sentences that say what to write.
 
-use crate::fault::Wanted;
+use crate::fault::{Lengths, Wanted};
 use crate::quantity::Dimension;
 
 /// How the value of a key looks in a file.
@@ -15,7 +15,6 @@ pub(crate) fn example(key: &str, wanted: Wanted) -> &'static str {
         "cable_section" => "\"0.75 mm²\"",
         "length" if wanted == Wanted::Quantity(Dimension::Length) => "\"120 mm\"",
         "outside" | "inside" => "\"360 x 200 x 180 mm\"",
-        "cylinder" => "\"50 x 120 mm\"",
         "size" if wanted == Wanted::Quantity(Dimension::Length) => "\"4 in\"",
         "mass" | "mms" | "added_mass" => "\"8 g\"",
         "idle_current" => "\"30 mA\"",
@@ -36,10 +35,21 @@ pub(super) fn unit_of(example: &str) -> &str {
         .map_or("", |digit| text[digit + 1..].trim_start())
 }
 
+fn of_lengths(of: Lengths) -> &'static str {
+    match of {
+        Lengths::Block => "\"30 x 20 x 180 mm\"",
+        Lengths::Cylinder => "\"50 x 120 mm\"",
+        Lengths::Face => "\"120 x 60 mm\"",
+        Lengths::Section => "\"20 x 30 mm\"",
+        Lengths::Position => "\"180 x 100 mm\"",
+        Lengths::Corner => "\"20 x 0 x 60 mm\"",
+    }
+}
+
 fn of_dimension(wanted: Wanted) -> &'static str {
     let dimension = match wanted {
         Wanted::Money => return "\"12 €\"",
-        Wanted::Size(_) => return "\"30 x 20 x 180 mm\"",
+        Wanted::Lengths(of) => return of_lengths(of),
         Wanted::Quantity(dimension) => dimension,
     };
     match dimension {

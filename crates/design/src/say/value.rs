@@ -2,7 +2,7 @@
 
 use super::example::{example, unit_of};
 use super::{Said, either, said, shown};
-use crate::fault::{ValueFault, Wanted};
+use crate::fault::{Lengths, ValueFault, Wanted};
 use crate::quantity::{BadNumber, BadTolerance, BadUnit, Dimension, TroubleKind, symbols};
 
 pub(super) fn say(fault: &ValueFault) -> Said {
@@ -42,7 +42,8 @@ pub(super) fn say(fault: &ValueFault) -> Said {
 fn noun(wanted: Wanted) -> &'static str {
     match wanted {
         Wanted::Money => "a price",
-        Wanted::Size(_) => "a size",
+        Wanted::Lengths(Lengths::Position | Lengths::Corner) => "a position",
+        Wanted::Lengths(_) => "a size",
         Wanted::Quantity(dimension) => dimension.noun(),
     }
 }
@@ -50,7 +51,7 @@ fn noun(wanted: Wanted) -> &'static str {
 fn units(wanted: Wanted) -> String {
     let dimension = match wanted {
         Wanted::Money => return "a currency such as EUR".to_owned(),
-        Wanted::Size(_) => Dimension::Length,
+        Wanted::Lengths(_) => Dimension::Length,
         Wanted::Quantity(dimension) => dimension,
     };
     let symbols: Vec<&str> = symbols(dimension).collect();
@@ -96,9 +97,9 @@ fn number(key: &str, bad: &BadNumber, wanted: Wanted) -> Said {
             found,
         } => {
             let is = if *found == 1 { "is" } else { "are" };
-            let order = match many {
-                2 => "diameter × length",
-                _ => "width × height × depth",
+            let order = match wanted {
+                Wanted::Lengths(of) => order(of),
+                Wanted::Quantity(_) | Wanted::Money => "all of them",
             };
             said(
                 "size-count",
@@ -107,6 +108,17 @@ fn number(key: &str, bad: &BadNumber, wanted: Wanted) -> Said {
                 format!("write {order}, like {sample}"),
             )
         }
+    }
+}
+
+fn order(of: Lengths) -> &'static str {
+    match of {
+        Lengths::Block => "width × height × depth",
+        Lengths::Cylinder => "diameter × length",
+        Lengths::Face => "width × height",
+        Lengths::Section => "across × up",
+        Lengths::Position => "from the left × from the bottom",
+        Lengths::Corner => "from the left × from the bottom × from the front",
     }
 }
 
