@@ -223,7 +223,7 @@ impl Polyline {
     }
 }
 
-fn cubic_at(p: Point, a: Point, b: Point, c: Point, t: f64) -> Point {
+pub(crate) fn cubic_at(p: Point, a: Point, b: Point, c: Point, t: f64) -> Point {
     let s = 1.0 - t;
     let (k0, k1, k2, k3) = (s * s * s, 3.0 * s * s * t, 3.0 * s * t * t, t * t * t);
     Point::new(

@@ -1,4 +1,7 @@
-//! Translators of sheets. None knows of another, and none lays anything out.
+//! Translators of sheets and solids. None knows of another, and none lays
+//! anything out.
 
+pub mod dxf;
 pub mod pdf;
+pub mod stl;
 pub mod svg;

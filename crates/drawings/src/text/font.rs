@@ -1,7 +1,7 @@
 //! The two embedded faces and what their tables say.
 
 use std::sync::OnceLock;
-use ttf_parser::{Face, GlyphId};
+use ttf_parser::{Face, GlyphId, OutlineBuilder};
 
 static REGULAR: &[u8] = include_bytes!("../../fonts/DejaVuSans.ttf");
 static BOLD: &[u8] = include_bytes!("../../fonts/DejaVuSans-Bold.ttf");
@@ -46,7 +46,7 @@ fn face(weight: Weight) -> &'static Face<'static> {
     }
 }
 
-fn em(weight: Weight) -> f64 {
+pub(crate) fn em(weight: Weight) -> f64 {
     f64::from(face(weight).units_per_em())
 }
 
@@ -95,6 +95,12 @@ pub(crate) fn glyph_run(text: &str, weight: Weight) -> Vec<GlyphRun> {
             }
         })
         .collect()
+}
+
+/// Hands the outline of a glyph to a builder, in units of the em.
+pub(crate) fn outline_of(glyph: u16, weight: Weight, builder: &mut dyn OutlineBuilder) {
+    // A glyph without ink, such as a space, has no outline.
+    let _ = face(weight).outline_glyph(GlyphId(glyph), builder);
 }
 
 /// Width of a line in em.

@@ -4,10 +4,13 @@
 //! kerning or ligatures, so what is measured here is what is drawn.
 
 mod font;
+mod outline;
 mod set;
+pub mod stroke;
 
 pub use font::{Weight, font_data, missing};
-pub(crate) use font::{glyph_run, held};
+pub(crate) use font::{em, glyph_run, held, outline_of};
+pub use outline::outlined;
 pub use set::{number, signed};
 
 use crate::math;
