@@ -1,0 +1,161 @@
+//! Convex solids where they stand, known by their furthest point in any direction.
+
+use super::pose::apply;
+use crate::Polytope;
+use crate::vector::{Vector, add, dot, length, scale, sub, unit};
+use crate::{Pose, Solid};
+
+/// Sine of an angle below which directions count as parallel.
+const PARALLEL: f64 = 1e-12;
+
+/// A convex solid in the frame of the box.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Convex {
+    form: Form,
+    /// Lowest corner of the upright block around it.
+    pub(crate) low: Vector,
+    /// Highest corner.
+    pub(crate) high: Vector,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+enum Form {
+    Points(Vec<Vector>),
+    Round {
+        ends: [Vector; 2],
+        radii: [f64; 2],
+        axis: Vector,
+    },
+}
+
+impl Convex {
+    /// A solid of a part, where the part stands.
+    pub(crate) fn placed(solid: &Solid, pose: &Pose) -> Self {
+        match solid {
+            Solid::Hull(points) => Self::hull(points.iter().map(|p| apply(pose, *p)).collect()),
+            Solid::Frustum {
+                from,
+                to,
+                from_radius,
+                to_radius,
+            } => Self::round(
+                [apply(pose, *from), apply(pose, *to)],
+                [*from_radius, *to_radius],
+            ),
+        }
+    }
+
+    /// The hull of some points.
+    pub(crate) fn hull(points: Vec<Vector>) -> Self {
+        let mut low = [f64::INFINITY; 3];
+        let mut high = [f64::NEG_INFINITY; 3];
+        for point in &points {
+            for i in 0..3 {
+                low[i] = low[i].min(point[i]);
+                high[i] = high[i].max(point[i]);
+            }
+        }
+        Self {
+            form: Form::Points(points),
+            low,
+            high,
+        }
+    }
+
+    /// A piece of wood.
+    pub(crate) fn of(piece: &Polytope) -> Self {
+        Self::hull(piece.vertices.clone())
+    }
+
+    /// A frustum between two circles.
+    pub(crate) fn round(ends: [Vector; 2], radii: [f64; 2]) -> Self {
+        let axis = unit(sub(ends[1], ends[0]));
+        let mut solid = Self {
+            form: Form::Round { ends, radii, axis },
+            low: [0.0; 3],
+            high: [0.0; 3],
+        };
+        for i in 0..3 {
+            let mut along = [0.0; 3];
+            along[i] = 1.0;
+            solid.high[i] = solid.support(along)[i];
+            along[i] = -1.0;
+            solid.low[i] = solid.support(along)[i];
+        }
+        solid
+    }
+
+    /// A point of it that lies furthest along a direction.
+    pub(crate) fn support(&self, along: Vector) -> Vector {
+        match &self.form {
+            Form::Points(points) => furthest(points, along),
+            Form::Round { ends, radii, axis } => {
+                let radial = radial(along, *axis);
+                let rims = [0, 1].map(|i| add(ends[i], scale(radial, radii[i])));
+                if dot(rims[0], along) >= dot(rims[1], along) {
+                    rims[0]
+                } else {
+                    rims[1]
+                }
+            }
+        }
+    }
+
+    /// How far it reaches along a direction.
+    pub(crate) fn reach(&self, along: Vector) -> f64 {
+        dot(self.support(along), along)
+    }
+
+    /// The same solid, moved.
+    pub(crate) fn moved(&self, by: Vector) -> Self {
+        let form = match &self.form {
+            Form::Points(points) => Form::Points(points.iter().map(|p| add(*p, by)).collect()),
+            Form::Round { ends, radii, axis } => Form::Round {
+                ends: ends.map(|end| add(end, by)),
+                radii: *radii,
+                axis: *axis,
+            },
+        };
+        Self {
+            form,
+            low: add(self.low, by),
+            high: add(self.high, by),
+        }
+    }
+
+    /// A distance that the two solids have at least: that of the blocks around them.
+    pub(crate) fn block_distance(&self, other: &Self) -> f64 {
+        let mut apart = [0.0; 3];
+        for (i, apart) in apart.iter_mut().enumerate() {
+            let gap = (self.low[i] - other.high[i]).max(other.low[i] - self.high[i]);
+            *apart = f64::max(gap, 0.0);
+        }
+        length(apart)
+    }
+}
+
+/// The part of a direction square to an axis, of length 1; nothing where the two are parallel
+/// but for rounding.
+fn radial(along: Vector, axis: Vector) -> Vector {
+    let square = |v: Vector| sub(v, scale(axis, dot(v, axis)));
+    let off = square(along);
+    if length(off) <= PARALLEL * length(along) {
+        return [0.0; 3];
+    }
+    // Taken twice: what rounding leaves along the axis is as small against the first as the
+    // first may be against the direction.
+    unit(square(unit(off)))
+}
+
+fn furthest(points: &[Vector], along: Vector) -> Vector {
+    let mut best = points[0];
+    let mut reach = dot(best, along);
+    for point in &points[1..] {
+        let this = dot(*point, along);
+        if this > reach {
+            reach = this;
+            best = *point;
+        }
+    }
+    best
+}

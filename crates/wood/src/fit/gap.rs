@@ -1,0 +1,282 @@
+//! Gaps between parts, and between parts and wood.
+
+use super::closest::{closest, distance_up_to};
+use super::convex::Convex;
+use super::overlap::{exit, overlap};
+use super::timber::{Wood, timber};
+use crate::Polytope;
+use crate::Wall;
+use crate::vector::{Vector, add, dot, length, scale};
+use crate::{Body, PanelId};
+use crate::{Part, Solid};
+
+/// How deep solids may overlap and still count as touching, in m.
+pub(crate) const CONTACT: f64 = 1e-7;
+/// Moves in one direction, one after the other, until a part is clear of all that was in its
+/// way; each ends beyond at least one more convex solid.
+const MOVES: usize = 64;
+
+/// What a part has a gap to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Other {
+    /// Another part, by its index.
+    Part(usize),
+    /// A piece of wood.
+    Panel(PanelId),
+    /// The outside of the box beyond the inner face of a wall.
+    Outside(Wall),
+}
+
+/// The gap between a part and something else.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gap {
+    /// The part, by its index.
+    pub a: usize,
+    /// The other.
+    pub b: Other,
+    /// Shortest distance in m; where the two overlap, negative: how far the part must move
+    /// along [`Self::away`] to be clear.
+    pub gap: f64,
+    /// The direction in which the part moves to gain gap, or to get clear; of length 1.
+    pub away: Vector,
+    /// Whether it is the air that one of the two keeps free, not its solid.
+    pub air: bool,
+}
+
+/// A signed gap and the direction in which the first gains by moving.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Apart {
+    pub(crate) gap: f64,
+    pub(crate) away: Vector,
+}
+
+/// The signed gap between two convex solids.
+pub(crate) fn between(a: &Convex, b: &Convex) -> Apart {
+    if let Some(way) = closest(a, b) {
+        let gap = length(way);
+        return Apart {
+            gap,
+            away: scale(way, 1.0 / gap),
+        };
+    }
+    let (depth, away) = overlap(a, b);
+    Apart { gap: -depth, away }
+}
+
+/// The signed gap between two unions of convex solids; `None` where one is empty.
+pub(crate) fn between_all(a: &[Convex], b: &[&Convex]) -> Option<Apart> {
+    let mut nearest: Option<Apart> = None;
+    let mut ways: Vec<Vector> = Vec::new();
+    for first in a {
+        for second in b {
+            let far = nearest.map_or(f64::INFINITY, |n| n.gap.max(0.0));
+            if first.block_distance(second) > far {
+                continue;
+            }
+            let apart = between(first, second);
+            if apart.gap < 0.0 {
+                ways.push(apart.away);
+            }
+            if nearest.is_none_or(|n| apart.gap < n.gap) {
+                nearest = Some(apart);
+            }
+        }
+    }
+    match nearest {
+        Some(apart) if ways.len() > 1 || apart.gap < 0.0 && a.len() * b.len() > 1 => {
+            Some(clearing(a, b, &ways, apart))
+        }
+        other => other,
+    }
+}
+
+/// The shortest move found, along the axes and the ways out of each overlap, that clears all.
+fn clearing(a: &[Convex], b: &[&Convex], ways: &[Vector], deepest: Apart) -> Apart {
+    let mut best = Apart {
+        gap: f64::NEG_INFINITY,
+        ..deepest
+    };
+    let axes = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
+    let axes = axes.iter().flat_map(|axis| [*axis, scale(*axis, -1.0)]);
+    for away in axes.chain(ways.iter().copied().take(MOVES)) {
+        if let Some(depth) = clear_along(a, b, away, -best.gap)
+            && -depth > best.gap + CONTACT
+        {
+            best = Apart { gap: -depth, away };
+        }
+    }
+    best
+}
+
+/// How far `a` must move in one direction until it overlaps nothing; `None` where that is
+/// beyond a limit.
+fn clear_along(a: &[Convex], b: &[&Convex], away: Vector, limit: f64) -> Option<f64> {
+    let mut by = 0.0_f64;
+    for _ in 0..MOVES {
+        let mut next = by;
+        for first in a {
+            let moved = first.moved(scale(away, by));
+            for second in b {
+                if moved.block_distance(second) > 0.0 {
+                    continue;
+                }
+                let needed = exit(first, second, away);
+                if needed > next + CONTACT && overlaps(&moved, second) {
+                    next = needed;
+                }
+            }
+        }
+        if next <= by {
+            return Some(by);
+        }
+        if next >= limit {
+            return None;
+        }
+        by = next;
+    }
+    None
+}
+
+fn overlaps(a: &Convex, b: &Convex) -> bool {
+    distance_up_to(a, b, CONTACT) <= 0.0 && overlap(a, b).0 > CONTACT
+}
+
+/// A part as convex solids in the frame of the box.
+#[derive(Clone, Debug)]
+pub(crate) struct Placed {
+    pub(crate) solids: Vec<Convex>,
+    pub(crate) air: Vec<Convex>,
+}
+
+impl Placed {
+    pub(crate) fn of(part: &Part) -> Self {
+        let placed = |solids: &[Solid]| -> Vec<Convex> {
+            solids
+                .iter()
+                .map(|s| Convex::placed(s, &part.pose))
+                .collect()
+        };
+        Self {
+            solids: placed(&part.shape.solids),
+            air: placed(&part.shape.keep_free),
+        }
+    }
+}
+
+/// All gaps of parts to each other and to the wood, and how far they reach beyond the room of
+/// the box; each pair once with its solids, and once more where air that one of them keeps
+/// free is nearer. A part is not held against the wall in whose hole it sits.
+#[must_use]
+pub fn gaps(body: &Body, parts: &[Part]) -> Vec<Gap> {
+    let placed: Vec<Placed> = parts.iter().map(Placed::of).collect();
+    let woods = timber(body);
+    let mut found = Vec::new();
+    for (a, part) in parts.iter().enumerate() {
+        for b in a + 1..parts.len() {
+            to_part(&placed, a, b, &mut found);
+        }
+        for wood in &woods {
+            if part
+                .sits_in
+                .is_none_or(|wall| wood.id != PanelId::Wall(wall))
+            {
+                to_wood(&placed, a, wood, &mut found);
+            }
+        }
+        found.extend(outside(&body.room, a, part, &placed[a]));
+    }
+    found
+}
+
+fn to_part(placed: &[Placed], a: usize, b: usize, found: &mut Vec<Gap>) {
+    let (first, second) = (&placed[a], &placed[b]);
+    let solid = between_all(&first.solids, &refs(&second.solids));
+    let forth = between_all(&first.air, &refs(&second.solids));
+    let back = between_all(&first.solids, &refs(&second.air));
+    let air = [forth, back].into_iter().flatten();
+    let air = air.min_by(|p, q| p.gap.total_cmp(&q.gap));
+    push(found, a, Other::Part(b), solid, air);
+}
+
+fn to_wood(placed: &[Placed], a: usize, wood: &Wood, found: &mut Vec<Gap>) {
+    let solid = to_pieces(&placed[a].solids, wood);
+    let air = to_pieces(&placed[a].air, wood);
+    push(found, a, Other::Panel(wood.id), solid, air);
+}
+
+/// The gap of solids to a panel; only pieces that can matter are asked for their holes.
+pub(crate) fn to_pieces(solids: &[Convex], wood: &Wood) -> Option<Apart> {
+    let pieces = wood.pieces.iter().flat_map(|piece| piece.solids());
+    between_all(solids, &pieces.collect::<Vec<_>>())
+}
+
+fn refs(solids: &[Convex]) -> Vec<&Convex> {
+    solids.iter().collect()
+}
+
+fn push(found: &mut Vec<Gap>, a: usize, b: Other, solid: Option<Apart>, air: Option<Apart>) {
+    let gap = |apart: Apart, air: bool| Gap {
+        a,
+        b,
+        gap: apart.gap,
+        away: apart.away,
+        air,
+    };
+    found.extend(solid.map(|apart| gap(apart, false)));
+    let nearer = |air: &Apart| solid.is_none_or(|solid| air.gap < solid.gap - CONTACT);
+    found.extend(air.filter(nearer).map(|apart| gap(apart, true)));
+}
+
+/// How far the solids of a part reach beyond the inner face of each wall, where they do.
+fn outside(room: &Polytope, a: usize, part: &Part, placed: &Placed) -> Vec<Gap> {
+    let mut found = Vec::new();
+    for face in &room.faces {
+        let wall = wall_of(face.plane.normal);
+        if part.sits_in == Some(wall) {
+            continue;
+        }
+        let normal = face.plane.normal;
+        let reach = placed
+            .solids
+            .iter()
+            .map(|s| s.reach(normal) - face.plane.offset);
+        let beyond = reach.fold(f64::NEG_INFINITY, f64::max);
+        if beyond > CONTACT {
+            found.push(Gap {
+                a,
+                b: Other::Outside(wall),
+                gap: -beyond,
+                away: scale(normal, -1.0),
+                air: false,
+            });
+        }
+    }
+    found
+}
+
+/// The wall that faces a direction, also where it leans.
+fn wall_of(normal: Vector) -> Wall {
+    let outward = |wall: Wall| match wall {
+        Wall::Front => [0.0, -1.0, 0.0],
+        Wall::Back => [0.0, 1.0, 0.0],
+        Wall::Left => [-1.0, 0.0, 0.0],
+        Wall::Right => [1.0, 0.0, 0.0],
+        Wall::Top => [0.0, 0.0, 1.0],
+        Wall::Bottom => [0.0, 0.0, -1.0],
+    };
+    let faces = |wall: &Wall| dot(outward(*wall), normal);
+    let nearest = Wall::ALL
+        .into_iter()
+        .max_by(|a, b| faces(a).total_cmp(&faces(b)));
+    nearest.expect("there are six walls")
+}
+
+/// The part moved by a gap along its way, so that it is clear.
+impl Gap {
+    /// Where the origin of the part's frame must go to be clear by a wanted gap in m; as it is
+    /// where the gap is already there.
+    #[must_use]
+    pub fn cleared(&self, at: Vector, wanted: f64) -> Vector {
+        add(at, scale(self.away, (wanted - self.gap).max(0.0)))
+    }
+}

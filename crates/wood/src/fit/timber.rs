@@ -1,0 +1,183 @@
+//! Panels with their holes cut out, as convex pieces.
+
+use super::convex::Convex;
+use crate::Outline;
+use crate::math::{acos, ceil, cos, sin};
+use crate::vector::{Vector, add, scale};
+use crate::{Body, Panel, PanelHole, PanelId};
+use crate::{Plane, Polytope};
+
+/// How far the straight sides that stand for the edge of a round hole reach into it at most,
+/// in m: a tenth of what a saw or router is true to.
+const SAGITTA: f64 = 0.0001;
+/// Bounds of their number.
+const SIDES: (f64, f64) = (16.0, 64.0);
+
+/// The wood of one panel.
+#[derive(Clone, Debug)]
+pub(crate) struct Wood {
+    /// Which panel.
+    pub(crate) id: PanelId,
+    /// Convex pieces without holes, each with what the holes leave of it.
+    pub(crate) pieces: Vec<Sawn>,
+}
+
+/// A convex piece of wood.
+#[derive(Clone, Debug)]
+pub(crate) struct Sawn {
+    /// As it was before holes were cut.
+    pub(crate) whole: Convex,
+    /// What is left of it; empty where nothing was cut, and the whole counts.
+    pub(crate) rest: Vec<Convex>,
+}
+
+impl Sawn {
+    /// The convex solids that fill it.
+    pub(crate) fn solids(&self) -> &[Convex] {
+        if self.rest.is_empty() {
+            core::slice::from_ref(&self.whole)
+        } else {
+            &self.rest
+        }
+    }
+}
+
+/// The wood of a box, panel by panel, in the order of the box.
+pub(crate) fn timber(body: &Body) -> Vec<Wood> {
+    body.panels.iter().map(wood).collect()
+}
+
+/// The wood of one panel.
+pub(crate) fn wood(panel: &Panel) -> Wood {
+    let cuts: Vec<Vec<Plane>> = panel.holes.iter().map(|hole| sides(panel, hole)).collect();
+    let sawn = |piece: &Polytope| {
+        let mut rest = vec![piece.clone()];
+        let mut touched = false;
+        for planes in &cuts {
+            if cut(piece, planes).is_none() {
+                continue;
+            }
+            touched = true;
+            rest = rest.iter().flat_map(|part| without(part, planes)).collect();
+        }
+        Sawn {
+            whole: Convex::of(piece),
+            rest: if touched {
+                rest.iter().map(Convex::of).collect()
+            } else {
+                Vec::new()
+            },
+        }
+    };
+    Wood {
+        id: panel.id,
+        pieces: panel.pieces.iter().map(sawn).collect(),
+    }
+}
+
+fn cut(piece: &Polytope, planes: &[Plane]) -> Option<Polytope> {
+    planes
+        .iter()
+        .try_fold(piece.clone(), |rest, plane| rest.clip(plane))
+}
+
+/// What is left of a piece outside a convex hole.
+fn without(piece: &Polytope, planes: &[Plane]) -> Vec<Polytope> {
+    let mut left = Vec::new();
+    let mut inside = Some(piece.clone());
+    for plane in planes {
+        let Some(rest) = inside else { break };
+        left.extend(rest.clip(&plane.flipped()));
+        inside = rest.clip(plane);
+    }
+    // A hole that does not reach this piece leaves it in one.
+    if inside.is_none() {
+        vec![piece.clone()]
+    } else {
+        left
+    }
+}
+
+/// Planes around a hole, the half spaces towards it; a pocket has a bottom.
+fn sides(panel: &Panel, hole: &PanelHole) -> Vec<Plane> {
+    let frame = &panel.frame;
+    let point = |at: [f64; 2]| {
+        let along = add(scale(frame.across, at[0]), scale(frame.up, at[1]));
+        add(frame.origin, along)
+    };
+    let corners = outline(hole);
+    let mut planes: Vec<Plane> = (0..corners.len())
+        .map(|i| {
+            let (p, q) = (corners[i], corners[(i + 1) % corners.len()]);
+            let out: Vector = add(
+                scale(frame.across, q[1] - p[1]),
+                scale(frame.up, p[0] - q[0]),
+            );
+            Plane::through(point(p), out)
+        })
+        .collect();
+    if let Some(depth) = hole.pocket {
+        let bottom = add(point(hole.at), scale(frame.out, -depth));
+        planes.push(Plane::through(bottom, scale(frame.out, -1.0)));
+    }
+    planes
+}
+
+/// Corners of a hole, counter-clockwise as seen from outside; those on an arc lie on it, so
+/// that what passes between them passes the hole.
+fn outline(hole: &PanelHole) -> Vec<[f64; 2]> {
+    let [x, y] = hole.at;
+    match hole.outline {
+        Outline::Circle { diameter } => {
+            let radius = 0.5 * diameter;
+            arc([x, y], radius, 0.0, pieces_of_circle(radius), false)
+        }
+        Outline::Rectangle {
+            width,
+            height,
+            corner,
+        } => {
+            let corner = corner.min(0.5 * width).min(0.5 * height).max(0.0);
+            let half = [0.5 * width - corner, 0.5 * height - corner];
+            let count = if corner > 0.0 {
+                pieces_of_circle(corner) / 4
+            } else {
+                0
+            };
+            let quarters = [[1.0, 1.0], [-1.0, 1.0], [-1.0, -1.0], [1.0, -1.0]];
+            let mut corners: Vec<[f64; 2]> = Vec::new();
+            for (i, side) in quarters.iter().enumerate() {
+                let middle = [x + side[0] * half[0], y + side[1] * half[1]];
+                corners.extend(arc(middle, corner, i as f64, count, true));
+            }
+            corners.dedup();
+            if corners.first() == corners.last() {
+                corners.pop();
+            }
+            corners
+        }
+    }
+}
+
+/// Points on a circle: all around, or the quarter from a given one on, its end included.
+fn arc(middle: [f64; 2], radius: f64, from: f64, count: usize, quarter: bool) -> Vec<[f64; 2]> {
+    let turn = core::f64::consts::FRAC_PI_2;
+    let whole = if quarter { turn } else { 4.0 * turn };
+    let last = if quarter { count + 1 } else { count };
+    let point = |i: usize| {
+        let angle = from * turn + whole * i as f64 / count.max(1) as f64;
+        [
+            middle[0] + radius * cos(angle),
+            middle[1] + radius * sin(angle),
+        ]
+    };
+    (0..last).map(point).collect()
+}
+
+/// Sides, a multiple of four, of a polygon whose sides reach no further into a circle than
+/// the sagitta.
+fn pieces_of_circle(radius: f64) -> usize {
+    let half = acos((1.0 - SAGITTA / radius).max(0.0));
+    let count = (core::f64::consts::PI / half).clamp(SIDES.0, SIDES.1);
+    4 * ceil(count / 4.0) as usize
+}
