@@ -40,6 +40,7 @@ mod role;
 pub mod sheet;
 mod spread;
 pub mod text;
+mod view;
 
 pub use date::Date;
 pub use geometry::{Point, Rect};
