@@ -1,8 +1,14 @@
 //! The solid model: every panel with its bevelled edges, steps and holes.
 
-use crate::plan::{EdgeForm, Outline, Plan, Purpose, Wall};
-use crate::polytope::Polytope;
-use crate::vector::Vector;
+use crate::board;
+use crate::fault::Fault;
+use crate::form;
+use crate::inspect;
+use crate::panel::{Panel, PanelId};
+use crate::plan::{Edge, Plan, Wall};
+use crate::polytope::{Plane, Polytope};
+use crate::sides::{Side, sides};
+use crate::wall;
 
 /// The box as it will stand.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,82 +19,81 @@ pub struct Body {
     pub panels: Vec<Panel>,
     /// The space between the walls, boards not taken off.
     pub room: Polytope,
+    /// What is wrong with it although it could be made.
+    pub faults: Vec<Fault>,
 }
 
-/// Which panel.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum PanelId {
-    /// A wall.
-    Wall(Wall),
-    /// A board, by its index in the plan.
-    Board(usize),
+impl Body {
+    /// Makes the solid model.
+    ///
+    /// # Errors
+    /// All faults of the plan where one of them leaves no solid to make; else they stand in
+    /// [`Body::faults`].
+    pub fn new(plan: &Plan) -> Result<Self, Vec<Fault>> {
+        let fatal = inspect::fatal(plan);
+        if !fatal.is_empty() {
+            return Err(fatal);
+        }
+        let sides = sides(plan);
+        let Some((block, room)) = solids(plan, &sides) else {
+            return Err(inspect::no_inside(plan));
+        };
+        let mut panels: Vec<Panel> = Wall::ALL
+            .into_iter()
+            .map(|wall| wall::panel(plan, &sides, &block, wall))
+            .collect();
+        board::add_all(&mut panels, plan, &sides, &room);
+        let mut body = Self {
+            plan: plan.clone(),
+            panels,
+            room,
+            faults: Vec::new(),
+        };
+        body.faults = inspect::all(&body, &sides, &block);
+        Ok(body)
+    }
+
+    /// The panel of a wall.
+    #[must_use]
+    pub fn wall(&self, wall: Wall) -> &Panel {
+        &self.panels[wall.index()]
+    }
+
+    /// The boards, in the order of the plan.
+    #[must_use]
+    pub fn boards(&self) -> &[Panel] {
+        &self.panels[Wall::ALL.len()..]
+    }
+
+    /// A panel by what it is; `None` for a board that the plan does not have.
+    #[must_use]
+    pub fn panel(&self, id: PanelId) -> Option<&Panel> {
+        match id {
+            PanelId::Wall(wall) => Some(self.wall(wall)),
+            PanelId::Board(board) => self.boards().get(board),
+        }
+    }
 }
 
-/// One piece of wood.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Panel {
-    /// Which.
-    pub id: PanelId,
-    /// What it is called.
-    pub name: String,
-    /// Where its outer face lies.
-    pub frame: Frame,
-    /// Thickness in m.
-    pub thickness: f64,
-    /// Convex pieces that fill it without overlap, holes not taken off.
-    pub pieces: Vec<Polytope>,
-    /// Its edges, counter-clockwise from the lower one as seen from outside.
-    pub edges: Vec<PanelEdge>,
-    /// Its holes, in its own frame.
-    pub holes: Vec<PanelHole>,
-    /// Length and width of the blank it is cut from, in m, along and across the frame: the
-    /// rectangle around it over all its long points.
-    pub blank: [f64; 2],
+/// The outer block with its edges formed, and the room.
+fn solids(plan: &Plan, sides: &[Side; 6]) -> Option<(Polytope, Polytope)> {
+    let plain = plan.block.solid()?;
+    let room = plain.clip_all(&inner_planes(sides))?;
+    Some((plain.clip_all(&form_planes(plan, sides))?, room))
 }
 
-/// The frame of a panel: its datum corner, where the left and the lower edge of the blank meet
-/// as seen from outside.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Frame {
-    /// The datum corner, on the outer face.
-    pub origin: Vector,
-    /// To the right as seen from outside; of length 1.
-    pub across: Vector,
-    /// Upwards as seen from outside; of length 1.
-    pub up: Vector,
-    /// Out of the outer face; of length 1.
-    pub out: Vector,
+fn inner_planes(sides: &[Side; 6]) -> [Plane; 6] {
+    Wall::ALL.map(|wall| sides[wall.index()].inner)
 }
 
-/// One edge of a panel.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PanelEdge {
-    /// Ends on the outer face, in the frame of the panel, in m.
-    pub outer: [[f64; 2]; 2],
-    /// Ends on the inner face.
-    pub inner: [[f64; 2]; 2],
-    /// The wall it meets; `None` at a free edge.
-    pub meets: Option<Wall>,
-    /// Angle by which the saw is tilted out of square, in rad: positive where the inner
-    /// face is the shorter.
-    pub tilt: f64,
-    /// A step along the inner face: its width and depth in m.
-    pub step: Option<[f64; 2]>,
-    /// What is done to the outer edge.
-    pub form: Option<EdgeForm>,
-}
-
-/// A hole in the frame of its panel.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PanelHole {
-    /// Its middle on the outer face, from the datum corner, in m.
-    pub at: [f64; 2],
-    /// Its form.
-    pub outline: Outline,
-    /// Depth of a pocket from the outer face in m; `None` through the panel.
-    pub pocket: Option<f64>,
-    /// What it is for; `None` for the window of a board.
-    pub purpose: Option<Purpose>,
-    /// What is written beside it.
-    pub label: String,
+/// The half spaces of all formed edges.
+pub(crate) fn form_planes(plan: &Plan, sides: &[Side; 6]) -> Vec<Plane> {
+    let on = |edge: &Edge| [edge.first, edge.second].map(|wall| sides[wall.index()].block);
+    plan.edges
+        .iter()
+        .flat_map(|(edge, what)| {
+            let [a, b] = on(edge);
+            form::planes(*what, &a, &b)
+        })
+        .collect()
 }

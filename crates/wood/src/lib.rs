@@ -5,15 +5,34 @@
 //! right-handed frame: x runs to the right as the listener sees it, y backwards,
 //! z upwards, from the front, left, bottom corner of the box's outer block.
 
+mod board;
 mod body;
+mod corner;
+mod fault;
+mod fit;
+mod form;
+mod hole;
+mod inspect;
+mod ledger;
+mod math;
+mod panel;
 mod plan;
 mod polytope;
 mod shape;
+mod sides;
+mod wall;
 
 pub mod sawing;
 pub mod vector;
 
-pub use body::{Body, Frame, Panel, PanelEdge, PanelHole, PanelId};
+pub use body::Body;
+pub use fault::{Fault, Measure};
+pub use fit::{
+    BASKET_CLEARANCE, ControlOutline, DriverOutline, FRAME_THICKNESS, Gap, MAGNET_SHARE,
+    MAGNET_WIDTH, Other, VENT_AIR, gaps,
+};
+pub use ledger::Ledger;
+pub use panel::{Frame, Panel, PanelEdge, PanelHole, PanelId};
 pub use plan::*;
 pub use polytope::{Face, Plane, Polytope};
 pub use shape::{Part, Pose, Screw, Shape, Solid};
