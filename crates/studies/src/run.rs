@@ -1,5 +1,6 @@
 //! From the texts of a design to a report.
 
+use crate::carpentry;
 use crate::check::Evidence;
 use crate::mend;
 use crate::odds::Drawn;
@@ -11,6 +12,7 @@ use crate::texts::Texts;
 use crate::vary::Draw;
 use crate::versus::versus;
 use design::{Diagnostic, EnclosureKind};
+use std::sync::Arc;
 
 /// How thoroughly to study.
 #[derive(Clone, Copy)]
@@ -53,6 +55,7 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
     };
     let measurement = report::best_measurement(&subject, &drawn);
     let ceilings = bench.ceilings(&studied);
+    let carpentry = Arc::new(carpentry::study(&subject));
     let evidence = Evidence {
         subject: &subject,
         build: &studied.build,
@@ -65,7 +68,7 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
         promises: &promises,
         versus: versus.as_ref(),
         measurement: measurement.as_ref(),
-        carpentry: None,
+        carpentry: Some(&carpentry),
         trial: false,
     };
     let findings = mend::findings(texts, &evidence);
@@ -88,6 +91,7 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
         accounts: accounts(&subject),
         promises,
         findings,
+        carpentry,
     })
 }
 

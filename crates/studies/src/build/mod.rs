@@ -35,9 +35,9 @@ pub(crate) struct Build {
 pub(crate) struct EnclosureBuild {
     /// Width, height, depth over the walls in m.
     pub(crate) outside: [f64; 3],
-    /// Width, height, depth between the walls in m.
+    /// Width, height, and depth on the floor between the walls in m.
     pub(crate) inside: [f64; 3],
-    /// Wall thickness in m.
+    /// Thickness of the sheet of the walls in m.
     pub(crate) thickness: f64,
     /// Volume between the walls in m³.
     pub(crate) gross: f64,
@@ -45,8 +45,10 @@ pub(crate) struct EnclosureBuild {
     pub(crate) displaced: f64,
     /// Air left, in m³.
     pub(crate) net: f64,
-    /// Volume of a dividing panel in m³.
-    pub(crate) divider: f64,
+    /// Volume of wood in m³, holes taken off.
+    pub(crate) wood: f64,
+    /// Its weight in kg.
+    pub(crate) wood_weight: f64,
     /// Share of the air that lies among fibres, 0 to 1.
     pub(crate) filling: f64,
     /// Heat exchange time of the filling in s.
@@ -55,14 +57,6 @@ pub(crate) struct EnclosureBuild {
     pub(crate) leak_q: f64,
     /// The vents, where there are any.
     pub(crate) vent: Option<VentBuild>,
-}
-
-impl EnclosureBuild {
-    /// Volume of wood in m³, cut-outs not taken off.
-    #[must_use]
-    pub(crate) fn wood(&self) -> f64 {
-        self.outside.iter().product::<f64>() - self.gross + self.divider
-    }
 }
 
 /// The vents of one build.

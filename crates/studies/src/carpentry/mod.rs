@@ -1,6 +1,18 @@
 //! The box as wood: what is cut, what fits, what comes out again, and how
 //! sure that is.
 
+mod control;
 mod model;
+mod parts;
+mod plan;
+mod stops;
+mod study;
 
 pub use model::*;
+
+pub(crate) use parts::{BOARD_WEIGHT, CONTROL_WEIGHT};
+pub(crate) use plan::{
+    Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle,
+};
+pub(crate) use stops::diagnostic;
+pub(crate) use study::study;

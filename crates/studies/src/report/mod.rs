@@ -18,10 +18,12 @@ pub(crate) use figures::figures;
 pub(crate) use promises::promises;
 pub(crate) use spread::{best_measurement, movers};
 
+use crate::carpentry::Carpentry;
 use crate::finding::Finding;
 use crate::subject::{AirLine, CostLine, Front, WeightLine};
 use crate::versus::Versus;
 use serde::Serialize;
+use std::sync::Arc;
 
 /// Everything the studies say about a design.
 #[derive(Clone, Debug, Serialize)]
@@ -53,6 +55,9 @@ pub struct Report {
     /// The accounts behind volume, weight and cost, and the layout of the front.
     #[serde(skip)]
     pub accounts: Accounts,
+    /// The box as wood.
+    #[serde(skip)]
+    pub carpentry: Arc<Carpentry>,
 }
 
 /// Accounts behind the promises, nominal.

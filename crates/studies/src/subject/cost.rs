@@ -54,7 +54,7 @@ impl CostSubject {
         );
         let wall = &design.enclosure.wall;
         let nominal = enclosure.at(&Draw::Nominal);
-        let sheets = WASTE * nominal.wood() / nominal.thickness / (wall.length.si * wall.width.si);
+        let sheets = WASTE * nominal.wood / nominal.thickness / (wall.length.si * wall.width.si);
         account.part(causes, currency, &wall.common, sheets);
         for thing in &design.inside {
             if let Some(price) = &thing.price {

@@ -1,12 +1,12 @@
 //! The box: its walls, the air inside, and what takes air up.
 
 use super::displacement::{cylinder, displaced};
+use super::timber::Timber;
 use crate::build::EnclosureBuild;
+use crate::carpentry::{PlanSubject, TUBE_WALL};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
-use design::{Chambers, Design, Diagnostic, EnclosureKind, EnclosureSize, Leak, Value, VentUse};
-
-/// Wall of a vent tube in m: common practice, no source.
-const TUBE_WALL: f64 = 0.003;
+use design::{Chambers, Design, Diagnostic, EnclosureKind, EnclosureSize, Leak, VentUse};
+use wood::Wall;
 
 /// Time in which fibre and the air among it exchange heat, in s: common practice, no source.
 const RELAXATION: f64 = 0.000_4;
@@ -23,9 +23,8 @@ pub struct AirLine {
 /// The box with its spreads.
 #[derive(Clone, Debug)]
 pub(crate) struct EnclosureSubject {
-    size: [Uncertain; 3],
-    outside: bool,
-    thickness: Uncertain,
+    /// Its wood.
+    pub(crate) plan: PlanSubject,
     divider: bool,
     displaced: Vec<(String, Uncertain)>,
     filling: Uncertain,
@@ -43,29 +42,10 @@ struct VentSubject {
 
 impl EnclosureSubject {
     pub(super) fn new(causes: &mut Causes, design: &Design) -> Self {
-        let plan = &design.enclosure;
-        let (size, outside) = match &plan.size {
-            EnclosureSize::Outside(size) => (size, true),
-            EnclosureSize::Inside(size) => (size, false),
-        };
-        let mut length = |id: &str, label: &str, value: &Value| {
-            causes.value(format!("box.{id}"), label, "m", value, &spreads::CUT_LENGTH)
-        };
-        let size = [
-            length("width", "width of the box", &size.width),
-            length("height", "height of the box", &size.height),
-            length("depth", "depth of the box", &size.depth),
-        ];
-        let thickness = plan.thickness.unwrap_or(plan.wall.thickness);
-        let thickness = causes.value(
-            "box.thickness",
-            "wall thickness",
-            "m",
-            &thickness,
-            &spreads::THICKNESS,
-        );
+        let said = &design.enclosure;
+        let mut plan = PlanSubject::new(causes, design);
         let displaced = displaced(causes, design);
-        let filling = plan.filling.map_or(Uncertain::fixed(0.0), |share| {
+        let filling = said.filling.map_or(Uncertain::fixed(0.0), |share| {
             causes.value(
                 "box.filling",
                 "share of the air among fibres",
@@ -74,7 +54,7 @@ impl EnclosureSubject {
                 &spreads::FILLING,
             )
         });
-        let relaxation = if plan.filling.is_some_and(|share| share.si > 0.0) {
+        let relaxation = if said.filling.is_some_and(|share| share.si > 0.0) {
             let label = "heat exchange time of the filling";
             causes.usual(
                 "box.relaxation",
@@ -86,24 +66,24 @@ impl EnclosureSubject {
         } else {
             Uncertain::fixed(RELAXATION)
         };
-        let leak = match plan.leak.value {
+        let leak = match said.leak.value {
             Leak::Tight => 30.0,
             Leak::Usual => 15.0,
             Leak::Leaky => 5.0,
         };
-        let vent = match &plan.kind {
+        let vent = match &said.kind {
             EnclosureKind::Vented(vent) => Some(VentSubject::new(causes, vent)),
             EnclosureKind::Sealed | EnclosureKind::PassiveRadiator(_) => None,
         };
+        let leak_q = causes.usual("box.leak", "Q of the leaks", "", leak, &spreads::LEAK);
+        plan.complete(causes, design);
         Self {
-            size,
-            outside,
-            thickness,
-            divider: plan.chambers.value == Chambers::OnePerSide,
+            plan,
+            divider: said.chambers.value == Chambers::OnePerSide,
             displaced,
             filling,
             relaxation,
-            leak_q: causes.usual("box.leak", "Q of the leaks", "", leak, &spreads::LEAK),
+            leak_q,
             vent,
         }
     }
@@ -111,75 +91,60 @@ impl EnclosureSubject {
     /// The box of one build.
     #[must_use]
     pub(crate) fn at(&self, draw: &Draw) -> EnclosureBuild {
-        let thickness = self.thickness.at(draw);
-        let stated = self.size.map(|length| length.at(draw));
-        let (outside, inside) = if self.outside {
-            (stated, stated.map(|length| length - 2.0 * thickness))
-        } else {
-            (stated.map(|length| length + 2.0 * thickness), stated)
-        };
-        let gross: f64 = if inside.iter().all(|&length| length > 0.0) {
-            inside.iter().product()
-        } else {
-            0.0
-        };
-        let divider = if self.divider {
-            thickness * inside[1] * inside[2]
-        } else {
-            0.0
-        };
+        let timber = Timber::of(&self.plan, draw);
         let parts: f64 = self
             .displaced
             .iter()
             .map(|(_, volume)| volume.at(draw))
             .sum();
-        let vent = self.vent.map(|vent| vent.at(draw));
-        let tubes = self
-            .vent
-            .map_or(0.0, |vent| vent.displaced(draw, thickness));
-        let displaced = parts + divider + tubes;
+        let hull = &timber.hull;
+        let gross = timber.room;
+        let displaced = parts + timber.taken() + self.tubes(&timber, draw);
         EnclosureBuild {
-            outside,
-            inside,
-            thickness,
+            outside: [hull.block.width, hull.block.height, hull.block.depth],
+            inside: hull.inside_size(),
+            thickness: timber.thick.main,
             gross,
             displaced,
             // Odd drawn builds must not leave the range of the physics.
             net: (gross - displaced).max(0.02 * gross),
-            divider,
+            wood: timber.wood(),
+            wood_weight: timber.weight(&self.plan.sheets, draw),
             filling: self.filling.at(draw).clamp(0.0, 1.0),
             relaxation: self.relaxation.at(draw),
             leak_q: self.leak_q.at(draw),
-            vent,
+            vent: self.vent.map(|vent| vent.at(draw)),
         }
+    }
+
+    /// Air taken up by vent tubes and the air in them, in m³.
+    fn tubes(&self, timber: &Timber, draw: &Draw) -> f64 {
+        let wall = self
+            .plan
+            .vent_wall()
+            .map_or(timber.thick.main, |wall: Wall| {
+                timber.thick.walls[wall.index()]
+            });
+        self.vent.map_or(0.0, |vent| vent.displaced(draw, wall))
     }
 
     /// What takes up air, nominal.
     #[must_use]
     pub(crate) fn ledger(&self) -> Vec<AirLine> {
-        let nominal = self.at(&Draw::Nominal);
-        let mut lines: Vec<AirLine> = self
-            .displaced
-            .iter()
-            .map(|(label, volume)| AirLine {
-                label: label.clone(),
-                volume: volume.nominal(),
-            })
-            .collect();
-        let mut more = |label: &str, volume: f64| {
-            if volume > 0.0 {
-                lines.push(AirLine {
-                    label: label.into(),
-                    volume,
-                });
-            }
-        };
-        more("dividing panel", nominal.divider);
-        let tubes = self.vent.map_or(0.0, |vent| {
-            vent.displaced(&Draw::Nominal, nominal.thickness)
+        let timber = Timber::of(&self.plan, &Draw::Nominal);
+        let parts = self.displaced.iter().map(|(label, volume)| AirLine {
+            label: label.clone(),
+            volume: volume.nominal(),
         });
-        more("vent tube", tubes);
-        lines
+        let tubes = AirLine {
+            label: "vent tube".into(),
+            volume: self.tubes(&timber, &Draw::Nominal),
+        };
+        parts
+            .chain(timber.ledger())
+            .chain([tubes])
+            .filter(|line| line.volume != 0.0)
+            .collect()
     }
 
     /// Where each side has a chamber of its own, each must get its share of vents or radiators.

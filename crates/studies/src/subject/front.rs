@@ -1,9 +1,11 @@
-//! Where drivers and openings sit on the front: a first layout in one row,
-//! used for the baffle, the distance between the sides, and the picture.
+//! The face the sound comes from: for the baffle, the distance between the
+//! sides, and the picture.
 
 use super::EnclosureSubject;
+use crate::carpentry::{Opening, TUBE_WALL, extent, fit, middle};
 use crate::vary::Draw;
-use design::{Design, EnclosureKind, Side};
+use wood::Wall;
+use wood::vector::Vector;
 
 /// Something on the front.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,110 +38,83 @@ pub enum SpotKind {
 pub struct Front {
     /// Width in m.
     pub width: f64,
-    /// Height in m.
+    /// Height in m; along the slope where it leans.
     pub height: f64,
+    /// Which wall it is: the front, unless all drivers are elsewhere.
+    pub wall: Wall,
     /// What sits on it.
     pub spots: Vec<Spot>,
-    /// Whether everything found room side by side within the front.
+    /// Whether all openings found room side by side within their walls.
     pub fits: bool,
-}
-
-fn driver_spot(design: &Design, group: usize) -> Spot {
-    let part = &design.drivers[group].part;
-    let size = part.size.map_or(0.1, |value| value.si);
-    let frame = part.frame.map_or(1.05 * size, |value| value.si);
-    let cutout = part.cutout.map_or(0.88 * frame, |value| value.si);
-    Spot {
-        kind: SpotKind::Driver(group),
-        x: 0.0,
-        y: 0.0,
-        diameter: frame,
-        cutout,
-    }
-}
-
-fn outlet_spots(design: &Design) -> Vec<Spot> {
-    match &design.enclosure.kind {
-        EnclosureKind::Sealed => Vec::new(),
-        EnclosureKind::Vented(vent) => {
-            let cutout = vent.diameter.si;
-            let spot = Spot {
-                kind: SpotKind::Vent,
-                x: 0.0,
-                y: 0.0,
-                diameter: cutout + 0.006,
-                cutout,
-            };
-            vec![spot; vent.count as usize]
-        }
-        EnclosureKind::PassiveRadiator(used) => {
-            let frame = used.part.frame.map_or(0.1, |value| value.si);
-            let spot = Spot {
-                kind: SpotKind::Radiator,
-                x: 0.0,
-                y: 0.0,
-                diameter: frame,
-                cutout: 0.88 * frame,
-            };
-            vec![spot; used.count as usize]
-        }
-    }
+    spacing: f64,
 }
 
 impl Front {
-    pub(super) fn new(design: &Design, enclosure: &EnclosureSubject) -> Self {
-        let [width, height, _] = enclosure.at(&Draw::Nominal).outside;
-        // Left drivers, then openings, then right ones, in one row along the longer side.
-        let (mut left, mut right) = (Vec::new(), Vec::new());
-        for (index, group) in design.drivers.iter().enumerate() {
-            let spot = driver_spot(design, index);
-            let count = group.count as usize;
-            let (to_left, to_right) = match group.side.value {
-                Side::Both => (count / 2, count - count / 2),
-                Side::Left | Side::Mono => (count, 0),
-                Side::Right => (0, count),
-            };
-            left.extend(vec![spot.clone(); to_left]);
-            right.extend(vec![spot; to_right]);
-        }
-        let mut spots = left;
-        spots.extend(outlet_spots(design));
-        right.reverse();
-        spots.extend(right);
-        let along = width.max(height);
-        let across = width.min(height);
-        let taken: f64 = spots.iter().map(|spot| spot.diameter).sum();
-        let gap = (along - taken) / (spots.len() as f64 + 1.0);
-        let mut at = -along / 2.0;
-        for spot in &mut spots {
-            at += gap + spot.diameter / 2.0;
-            (spot.x, spot.y) = if width >= height {
-                (at, 0.0)
-            } else {
-                (0.0, -at)
-            };
-            at += spot.diameter / 2.0;
-        }
-        let fits = gap > 0.0 && spots.iter().all(|spot| spot.diameter < across);
+    pub(super) fn new(enclosure: &EnclosureSubject) -> Self {
+        let plan = &enclosure.plan;
+        let block = plan.hull(&Draw::Nominal).block;
+        let wall = sounding(&plan.openings);
+        let [width, height] = extent(&block, wall);
+        let centre = middle(&block, wall);
+        let spot = |opening: &Opening| Spot {
+            kind: opening.kind,
+            x: opening.at[0] - centre[0],
+            y: opening.at[1] - centre[1],
+            diameter: opening.diameter,
+            cutout: match opening.kind {
+                SpotKind::Vent => opening.cutout - 2.0 * TUBE_WALL,
+                SpotKind::Driver(_) | SpotKind::Radiator => opening.cutout,
+            },
+        };
+        let drivers = plan.openings.iter().filter(|opening| is_driver(opening));
         Self {
             width,
             height,
-            spots,
-            fits,
+            wall,
+            spots: plan
+                .openings
+                .iter()
+                .filter(|opening| opening.wall == wall)
+                .map(spot)
+                .collect(),
+            fits: Wall::ALL
+                .into_iter()
+                .all(|wall| fit(&plan.openings, &block, wall)),
+            spacing: spacing(
+                drivers.map(|opening| block.frame(opening.wall).point(opening.at, 0.0)),
+            ),
         }
     }
 
     /// Distance between the middles of the two sides' drivers in m; 0 for a mono box.
     #[must_use]
-    pub fn spacing(&self) -> f64 {
-        let drivers = || {
-            self.spots
-                .iter()
-                .filter(|spot| matches!(spot.kind, SpotKind::Driver(_)))
-        };
-        let (Some(first), Some(last)) = (drivers().next(), drivers().next_back()) else {
-            return 0.0;
-        };
-        (first.x - last.x).abs().max((first.y - last.y).abs())
+    pub const fn spacing(&self) -> f64 {
+        self.spacing
     }
+}
+
+const fn is_driver(opening: &Opening) -> bool {
+    matches!(opening.kind, SpotKind::Driver(_))
+}
+
+/// The wall the sound comes from: the front where any driver is on it, else that of the first.
+fn sounding(openings: &[Opening]) -> Wall {
+    let mut drivers = openings.iter().filter(|opening| is_driver(opening));
+    let on_front = drivers.clone().any(|driver| driver.wall == Wall::Front);
+    let first = drivers.next().map(|driver| driver.wall);
+    if on_front {
+        Wall::Front
+    } else {
+        first.unwrap_or(Wall::Front)
+    }
+}
+
+/// Between the first and the last, along the axis they are furthest apart on.
+fn spacing(mut drivers: impl Iterator<Item = Vector>) -> f64 {
+    let Some(first) = drivers.next() else {
+        return 0.0;
+    };
+    let last = drivers.last().unwrap_or(first);
+    let apart = (0..3).map(|axis| (first[axis] - last[axis]).abs());
+    apart.fold(0.0, f64::max)
 }

@@ -12,6 +12,7 @@ mod parameter;
 mod prior;
 mod radiator;
 mod ties;
+mod timber;
 mod weight;
 
 pub use cost::CostLine;
@@ -26,13 +27,16 @@ pub use weight::WeightLine;
 pub(crate) use amplifier::AmplifierSubject;
 pub(crate) use battery::BatterySubject;
 pub(crate) use cost::CostSubject;
-pub(crate) use weight::WeightSubject;
+pub(crate) use weight::{RADIATOR_WEIGHT, WeightSubject, battery_guess, driver_guess};
 
 use crate::baffles::Baffles;
 use crate::build::Build;
+use crate::carpentry::diagnostic;
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{Diagnostic, DriverUse, EnclosureKind, Project, Side};
 use physics::air::Air;
+use std::sync::Arc;
+use wood::Body;
 
 /// How many drivers of a group hang on one channel of those that carry it.
 #[must_use]
@@ -56,6 +60,8 @@ pub(crate) struct Subject {
     pub(crate) radiator: Option<RadiatorSubject>,
     /// The box.
     pub(crate) enclosure: EnclosureSubject,
+    /// The solid model of the nominal build.
+    pub(crate) body: Arc<Body>,
     /// Where things sit on the front.
     pub(crate) front: Front,
     /// The air at the place of use, nominal.
@@ -91,7 +97,7 @@ impl Subject {
             EnclosureKind::PassiveRadiator(used) => Some(RadiatorSubject::new(&mut causes, used)),
             EnclosureKind::Sealed | EnclosureKind::Vented(_) => None,
         };
-        let enclosure = EnclosureSubject::new(&mut causes, design);
+        let mut enclosure = EnclosureSubject::new(&mut causes, design);
         let celsius = design
             .place
             .temperature
@@ -106,20 +112,29 @@ impl Subject {
             });
         let amplifier = AmplifierSubject::new(&mut causes, design);
         let battery = BatterySubject::new(&mut causes, design);
-        let weight = WeightSubject::new(&mut causes, design);
+        let weight = WeightSubject::new(&mut causes, design, &mut enclosure);
         let cost = CostSubject::new(&mut causes, design, &enclosure);
-        let front = Front::new(design, &enclosure);
+        let front = Front::new(&enclosure);
+        let body = match Body::new(&enclosure.plan.at(&Draw::Nominal)) {
+            Ok(body) => Some(Arc::new(body)),
+            Err(faults) => {
+                let located = faults.iter().map(|fault| diagnostic(fault, design));
+                errors.extend(located);
+                None
+            }
+        };
         let room = [enclosure.check_air(design), enclosure.check_outlets(design)];
         errors.extend(room.into_iter().filter_map(Result::err));
-        if !errors.is_empty() {
+        let Some(body) = body.filter(|_| errors.is_empty()) else {
             return Err(errors);
-        }
+        };
         let mut subject = Self {
             air: reference,
             causes,
             drivers,
             radiator,
             enclosure,
+            body,
             front,
             amplifier,
             battery,

@@ -1,6 +1,8 @@
 //! What the box weighs.
 
+use super::EnclosureSubject;
 use crate::build::EnclosureBuild;
+use crate::carpentry::{BOARD_WEIGHT, CONTROL_WEIGHT};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{
     BatteryPart, Chemistry, Common, Design, DriverKind, DriverPart, EnclosureKind, Value,
@@ -10,12 +12,15 @@ use physics::math::pow;
 /// Fibre filling in kg per m³ of the space it fills: common practice, no source.
 const FIBRE: f64 = 12.0;
 
+/// A passive radiator that states no weight, in kg: common practice, no source.
+pub(crate) const RADIATOR_WEIGHT: f64 = 0.15;
+
 /// Wire, screws, glue, sockets, knobs and finish in kg: common practice, no source.
 const SUNDRIES: f64 = 0.25;
 
 /// Weight in kg of a battery that states none, from cell voltage and Wh per kg
 /// usual for its chemistry, case and protection included: common practice, no source.
-fn battery_guess(part: &BatteryPart) -> f64 {
+pub(crate) fn battery_guess(part: &BatteryPart) -> f64 {
     let (volts, density) = match part.chemistry.value {
         Chemistry::LeadAcid => (2.0, 37.0),
         Chemistry::IronPhosphate => (3.2, 95.0),
@@ -39,7 +44,6 @@ pub struct WeightLine {
 #[derive(Clone, Debug)]
 pub(crate) struct WeightSubject {
     parts: Vec<(String, Uncertain, bool)>,
-    density: Uncertain,
 }
 
 /// The weighed parts, gathered one by one.
@@ -77,7 +81,11 @@ impl Account<'_> {
 }
 
 impl WeightSubject {
-    pub(super) fn new(causes: &mut Causes, design: &Design) -> Self {
+    pub(super) fn new(
+        causes: &mut Causes,
+        design: &Design,
+        enclosure: &mut EnclosureSubject,
+    ) -> Self {
         let mut account = Account {
             causes,
             parts: Vec::new(),
@@ -87,11 +95,11 @@ impl WeightSubject {
             account.shelf(&group.part.common, group.count, guess);
         }
         if let EnclosureKind::PassiveRadiator(used) = &design.enclosure.kind {
-            account.shelf(&used.part.common, used.count, 0.15);
+            account.shelf(&used.part.common, used.count, RADIATOR_WEIGHT);
             let label = "mass added to the radiators".into();
             account.add(label, used.count, used.added_mass, 0.0);
         }
-        account.shelf(&design.amplifier.part.common, 1, 0.1);
+        account.shelf(&design.amplifier.part.common, 1, BOARD_WEIGHT);
         let battery = &design.battery;
         let guess = battery_guess(&battery.part);
         account.shelf(&battery.part.common, battery.count, guess);
@@ -100,15 +108,17 @@ impl WeightSubject {
         }
         let label = "wire, screws, glue, sockets and finish".into();
         account.add(label, 1, None, SUNDRIES);
+        if let Some(control) = &design.control {
+            for used in &control.parts {
+                account.shelf(&used.part.common, 1, CONTROL_WEIGHT);
+            }
+        }
+        if let Some(handle) = &design.handle {
+            account.add("handle".into(), 1, handle.weight, 0.0);
+        }
         let Account { causes, parts } = account;
-        let density = causes.value(
-            "sheet.density",
-            "density of the walls",
-            "kg/m³",
-            &design.enclosure.wall.density,
-            &spreads::DENSITY,
-        );
-        Self { parts, density }
+        enclosure.plan.sheets.weigh(causes);
+        Self { parts }
     }
 
     pub(super) fn at(&self, draw: &Draw, enclosure: &EnclosureBuild) -> f64 {
@@ -117,15 +127,14 @@ impl WeightSubject {
             .iter()
             .map(|(_, weight, _)| weight.at(draw))
             .sum();
-        parts + fibre(enclosure) + self.density.at(draw) * enclosure.wood()
+        parts + fibre(enclosure) + enclosure.wood_weight
     }
 
     /// The account, nominal.
     pub(crate) fn lines(&self, enclosure: &EnclosureBuild) -> Vec<WeightLine> {
-        let wood = self.density.nominal() * enclosure.wood();
         let mut lines = vec![WeightLine {
             label: "walls".into(),
-            kilograms: wood,
+            kilograms: enclosure.wood_weight,
             known: true,
         }];
         lines.extend(self.parts.iter().map(|(label, weight, known)| WeightLine {
@@ -146,7 +155,7 @@ impl WeightSubject {
 
 /// Weight in kg of a driver whose weight nobody stated: so much at four
 /// inches for its kind, growing with frame and magnet. Common practice, no source.
-fn driver_guess(part: &DriverPart) -> f64 {
+pub(crate) fn driver_guess(part: &DriverPart) -> f64 {
     let at_four_inches = match part.kind.value {
         DriverKind::FullRange | DriverKind::Coaxial => 0.45,
         DriverKind::Woofer => 0.85,

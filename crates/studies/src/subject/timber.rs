@@ -1,0 +1,101 @@
+//! The wood of one build in numbers.
+
+use super::AirLine;
+use crate::carpentry::{Hull, PlanSubject, Sheets, Thicknesses};
+use crate::vary::Draw;
+use wood::{BoardKind, Body, Ledger, Plan, Wall};
+
+/// The wood of one build.
+pub(super) struct Timber {
+    pub(super) hull: Hull,
+    pub(super) thick: Thicknesses,
+    plan: Plan,
+    /// Volume between the walls in m³.
+    pub(super) room: f64,
+    walls: [f64; 6],
+    boards: Vec<f64>,
+}
+
+impl Timber {
+    pub(super) fn of(subject: &PlanSubject, draw: &Draw) -> Self {
+        let thick = subject.sheets.at(draw);
+        let hull = subject.hull_of(draw, &thick);
+        let plan = subject.plan(&hull, &thick);
+        let mut timber = Self {
+            hull,
+            thick,
+            plan,
+            room: 0.0,
+            walls: [0.0; 6],
+            boards: Vec::new(),
+        };
+        if let Ok(body) = Body::new(&timber.plan) {
+            let ledger = Ledger::of(&body);
+            timber.room = ledger.room;
+            timber.walls =
+                Wall::ALL.map(|wall| ledger.walls[wall.index()] - ledger.holes[wall.index()]);
+            timber.boards = ledger.boards;
+        }
+        timber
+    }
+
+    /// Wood of walls and boards in m³, holes taken off.
+    pub(super) fn wood(&self) -> f64 {
+        self.walls.iter().sum::<f64>() + self.boards.iter().sum::<f64>()
+    }
+
+    /// Its weight in kg.
+    pub(super) fn weight(&self, sheets: &Sheets, draw: &Draw) -> f64 {
+        let walls = Wall::ALL.into_iter().zip(self.walls);
+        let walls: f64 = walls
+            .map(|(wall, volume)| volume * sheets.density(sheets.of_wall(wall), draw))
+            .sum();
+        let boards: f64 = self
+            .boards
+            .iter()
+            .enumerate()
+            .map(|(index, volume)| volume * sheets.density(self.kind_of(sheets, index), draw))
+            .sum();
+        walls + boards
+    }
+
+    /// The kind of sheet a board is cut from.
+    fn kind_of(&self, sheets: &Sheets, board: usize) -> usize {
+        sheets.of_board(&self.plan.boards, board)
+    }
+
+    /// Boards by what they are, with the air they take up.
+    fn of_kind(&self, kind: BoardKind) -> f64 {
+        let boards = self.plan.boards.iter().zip(&self.boards);
+        boards
+            .filter(|(board, _)| board.kind == kind)
+            .map(|(_, volume)| volume)
+            .sum()
+    }
+
+    /// Air taken up by boards, and by the rooms they wall off, in m³.
+    pub(super) fn taken(&self) -> f64 {
+        self.lines().into_iter().map(|(_, volume)| volume).sum()
+    }
+
+    fn lines(&self) -> [(&'static str, f64); 5] {
+        [
+            ("braces", self.of_kind(BoardKind::Brace)),
+            ("cleats", self.of_kind(BoardKind::Cleat)),
+            ("dividing panel", self.of_kind(BoardKind::Divider)),
+            (
+                "battery bay, walls and all",
+                self.of_kind(BoardKind::BayWall),
+            ),
+            ("control panel recess", self.of_kind(BoardKind::RecessWall)),
+        ]
+    }
+
+    /// The same as lines of the account.
+    pub(super) fn ledger(&self) -> impl Iterator<Item = AirLine> {
+        self.lines().into_iter().map(|(label, volume)| AirLine {
+            label: label.into(),
+            volume,
+        })
+    }
+}
