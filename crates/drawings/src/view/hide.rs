@@ -5,9 +5,12 @@ use super::flat::{Bounds, Flat, Side, along, apart, crossing, side_of, sides};
 use super::scene::{Edge, FACING, Look, Scene};
 
 /// What lies deeper than a facet by less than this, in m, lies on it.
-const ON_IT: f64 = 1e-6;
-/// Stretches shorter than this, in m, are not worth drawing.
+const ON_IT: f64 = 1e-7;
+/// Stretches shorter than this, in m, are none.
 pub(super) const SHORT: f64 = 1e-7;
+/// Gaps between hidden stretches shorter than this, in m, come from what is taken
+/// as lying on a facet, and are hidden too.
+const GAP: f64 = 2e-5;
 /// Cells of the grid along the longer side of the picture.
 const CELLS: f64 = 24.0;
 
@@ -92,8 +95,11 @@ fn split(edge: &Edge, eye: &Eye, covers: &[Cover], grid: &Grid, out: &mut Vec<St
             });
         }
     };
+    let gap = GAP / long;
     let mut at = 0.0;
-    for [t0, t1] in joined(hidden, SHORT / long) {
+    for [t0, t1] in joined(hidden, gap) {
+        let t0 = if t0 - at < gap { at } else { t0 };
+        let t1 = if 1.0 - t1 < gap { 1.0 } else { t1 };
         add(at, t0, true);
         add(t0, t1, false);
         at = t1;
