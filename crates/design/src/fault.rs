@@ -51,6 +51,8 @@ pub(crate) enum Fault {
     Part(PartFault),
     /// Of the design as a whole.
     Design(DesignFault),
+    /// Of the box as wood.
+    Wood(WoodFault),
 }
 
 macro_rules! from {
@@ -63,7 +65,7 @@ macro_rules! from {
     };
 }
 
-from!(TextFault => Text, ValueFault => Value, PartFault => Part, DesignFault => Design);
+from!(TextFault => Text, ValueFault => Value, PartFault => Part, DesignFault => Design, WoodFault => Wood);
 
 /// Why a line is not TOML.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -198,6 +200,8 @@ pub(crate) enum PartFault {
     },
     /// Too little is said about a driver.
     DriverBare { name: String },
+    /// A panel part without a hole to sit in.
+    HoleMissing { name: String },
     /// Two keys that only make sense together.
     PairIncomplete {
         there: &'static str,
@@ -245,10 +249,58 @@ pub(crate) enum DesignFault {
     /// Two sides on a board of one channel.
     AmplifierChannels { name: String },
     /// A thing without a shape.
-    ShapeMissing,
+    ShapeMissing {
+        keys: &'static str,
+        example: &'static str,
+    },
     /// A thing with two shapes.
     ShapeTwice {
         first: &'static str,
         second: &'static str,
     },
+}
+
+/// How what is said of the box as wood contradicts itself.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum WoodFault {
+    /// A key that changes nothing beside the others.
+    WithoutUse {
+        key: &'static str,
+        wants: &'static str,
+    },
+    /// Rounded and chamfered both.
+    EdgeTreatedTwice,
+    /// Cut away to the other side.
+    DeeperThanWall {
+        key: &'static str,
+        wall: &'static str,
+        thickness: String,
+    },
+    /// Two walls that have no edge in common.
+    WallsApart { walls: [&'static str; 2] },
+    /// A wall that is not at this edge.
+    NotOfEdge {
+        key: &'static str,
+        edge: &'static str,
+    },
+    /// Front and back meet below the top.
+    LeansShut,
+    /// Not as many places as openings.
+    PlacesUneven { count: u32, found: usize },
+    /// A place, and the wish to have one found.
+    PlacedTwice,
+    /// A place for something that has no outline.
+    NoOutline { key: &'static str },
+    /// A bay drawn up for a battery that has none.
+    BayNotVented,
+    /// A recess that ends outside the box.
+    RecessTooDeep { across: String },
+    /// A wall that no sheet of its kind holds.
+    SheetTooSmall {
+        wall: &'static str,
+        least: String,
+        sheet: String,
+    },
+    /// A scale that is none.
+    ScaleBad { found: String },
 }

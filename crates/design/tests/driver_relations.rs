@@ -70,6 +70,15 @@ fn the_built_in_drivers_fit_their_holes() {
         let (frame, cutout) = (si(driver.frame), si(driver.cutout));
         assert!(cutout < frame, "{name}");
         assert!(si(driver.magnet) < cutout, "{name} goes in from the front");
+        let (circle, screw) = (si(driver.screw_circle), si(driver.screw));
+        assert!(
+            cutout < circle - screw / 2.0,
+            "{name}: a screw splits the edge of its hole"
+        );
+        assert!(
+            circle + screw / 2.0 < frame,
+            "{name}: a screw misses the frame"
+        );
         assert!(driver.common.generic);
         let about = driver.common.about.as_deref().unwrap_or_default();
         assert!(about.ends_with("generic, invented values"), "{name}");
@@ -91,7 +100,8 @@ fn every_built_in_part_has_weight_price_and_a_word_about_it() {
         .chain(shelf.radiators.iter().map(|p| &p.common))
         .chain(shelf.amplifiers.iter().map(|p| &p.common))
         .chain(shelf.batteries.iter().map(|p| &p.common))
-        .chain(shelf.sheets.iter().map(|p| &p.common));
+        .chain(shelf.sheets.iter().map(|p| &p.common))
+        .chain(shelf.controls.iter().map(|p| &p.common));
     for part in all {
         let name = &part.name.text;
         assert!(part.weight.is_some(), "{name} has no weight");

@@ -6,12 +6,15 @@ use super::words::DRIVER_KINDS;
 use crate::diagnostic::Log;
 use crate::fault::PartFault;
 use crate::quantity::Dimension as D;
-use crate::{Choice, Common, DriverPart};
+use crate::{Common, DriverPart};
+
+/// Most screws of one frame.
+const MOST_SCREWS: u32 = 24;
 
 pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option<DriverPart> {
     let kind = fields.need_word("kind", DRIVER_KINDS, log);
     let mut positive = |key, dimension| fields.value(key, dimension, Positive, log);
-    let part = DriverPart {
+    let mut part = DriverPart {
         size: positive("size", D::Length),
         re: positive("re", D::Resistance),
         impedance: positive("impedance", D::Resistance),
@@ -36,15 +39,16 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         depth: fields.value("depth", D::Length, Positive, log),
         magnet: fields.value("magnet", D::Length, Positive, log),
         displacement: fields.value("displacement", D::Volume, NotNegative, log),
-        screws: None,
-        screw_circle: None,
-        screw: None,
-        frame_thickness: None,
-        vented_magnet: Choice::unsaid(false),
+        screws: fields.count("screws", 1, MOST_SCREWS, log),
+        screw_circle: fields.value("screw_circle", D::Length, Positive, log),
+        screw: fields.value("screw", D::Length, Positive, log),
+        frame_thickness: fields.value("frame_thickness", D::Length, Positive, log),
+        vented_magnet: fields.flag("vented_magnet", false, log),
         kind: kind?,
         common,
     };
     contradictions(fields, &part, log);
+    screw_circle(fields, &mut part, log);
     Some(part)
 }
 
@@ -62,4 +66,23 @@ fn contradictions(fields: &Fields<'_>, part: &DriverPart, log: &mut Log) {
         }
     }
     fields.in_order("cutout", part.cutout, "frame", part.frame, log);
+}
+
+/// Screws are between the hole and the edge of the frame. A built-in circle that
+/// does not fit a maker's own hole or frame says nothing about that driver.
+fn screw_circle(fields: &Fields<'_>, part: &mut DriverPart, log: &mut Log) {
+    let Some(circle) = part.screw_circle else {
+        return;
+    };
+    if circle.place.file == fields.header().file {
+        let circle = part.screw_circle;
+        fields.in_order("cutout", part.cutout, "screw_circle", circle, log);
+        fields.in_order("screw_circle", circle, "frame", part.frame, log);
+        return;
+    }
+    let inside = part.cutout.is_some_and(|cutout| circle.si <= cutout.si);
+    let outside = part.frame.is_some_and(|frame| circle.si >= frame.si);
+    if inside || outside {
+        part.screw_circle = None;
+    }
 }

@@ -1,11 +1,12 @@
 //! The drivers of the design, and which channels they are on.
 
 use super::fields::Fields;
+use super::placement::mounting;
 use super::shelf::ReadShelf;
 use super::words::{SIDES, WIRINGS};
 use crate::diagnostic::Log;
 use crate::fault::{DesignFault, TextFault};
-use crate::{Choice, DriverUse, Mounting, Place, Side, Wiring};
+use crate::{Choice, DriverUse, Place, Side, Wiring};
 
 /// Most equal drivers of one group.
 const MOST_DRIVERS: u32 = 64;
@@ -54,6 +55,8 @@ fn group(fields: &Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Group {
     let side = fields.word_or("side", SIDES, Side::Both, log);
     let side_is_bad = side.place.is_none() && !fields.is_absent("side");
     let wiring = fields.word_or("wiring", WIRINGS, Wiring::Parallel, log);
+    let mounting = mounting(fields, count.filter(|_| !count_is_bad), log);
+    let flush = fields.flag("flush", false, log);
     if fields.is_absent("count") {
         fields.missing("count", "2", log);
     }
@@ -69,8 +72,8 @@ fn group(fields: &Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Group {
             count,
             side,
             wiring,
-            mounting: Mounting::row_on_the_front(),
-            flush: Choice::unsaid(false),
+            mounting,
+            flush,
         }),
         _ => None,
     };

@@ -1,11 +1,12 @@
 //! Amplifier, source and battery of the design.
 
 use super::fields::Fields;
+use super::placement::placement;
 use super::shelf::ReadShelf;
 use super::values::Bounds::{NotNegative, Positive};
 use crate::diagnostic::Log;
 use crate::quantity::Dimension as D;
-use crate::{AmplifierUse, BatteryUse, Placement, SourceUse};
+use crate::{AmplifierUse, BatteryUse, SourceUse};
 
 /// Most batteries anybody joins in parallel.
 const MOST_BATTERIES: u32 = 20;
@@ -19,7 +20,8 @@ pub(crate) fn amplifier(
     let coupling = fields.value("coupling", D::Capacitance, Positive, log);
     let cable_length = fields.value("cable_length", D::Length, NotNegative, log);
     let cable_section = fields.value("cable_section", D::Area, Positive, log);
-    let placement = Placement::to_be_found(fields.header());
+    let placement = placement(&fields, log);
+    let standoff = fields.value("standoff", D::Length, NotNegative, log);
     fields.finish(log);
     let (part, place) = part?;
     Some(AmplifierUse {
@@ -29,7 +31,7 @@ pub(crate) fn amplifier(
         cable_length,
         cable_section,
         placement,
-        standoff: None,
+        standoff,
     })
 }
 
@@ -54,7 +56,7 @@ pub(crate) fn battery(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> O
     let charger_current = fields.value("charger_current", D::Current, Positive, log);
     let charged_inside = fields.flag("charged_inside", true, log);
     let vented_bay = fields.flag("vented_bay", false, log);
-    let placement = Placement::to_be_found(fields.header());
+    let placement = placement(&fields, log);
     fields.finish(log);
     let (part, place) = part?;
     Some(BatteryUse {

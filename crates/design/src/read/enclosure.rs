@@ -1,21 +1,22 @@
 //! The box.
 
+use super::carpentry::{self, WALL};
 use super::fields::Fields;
+use super::placement::mounting;
+use super::sense;
 use super::shelf::ReadShelf;
-use super::values::Bounds::{NotNegative, Within};
-use super::words::{BOX_KINDS, BoxKind, CHAMBERS, LEAKS};
+use super::values::Bounds::{NotNegative, Positive, Within};
+use super::words::{BOX_KINDS, BoxKind, CHAMBERS, LEAKS, word_of};
 use crate::diagnostic::Log;
 use crate::fault::DesignFault;
 use crate::quantity::Dimension as D;
 use crate::{
-    Carpentry, Chambers, Choice, Enclosure, EnclosureKind, EnclosureSize, Leak, Mounting, Place,
-    RadiatorUse, SheetPart, Value, VentUse,
+    Chambers, Choice, Enclosure, EnclosureKind, EnclosureSize, Leak, Place, RadiatorUse, SheetPart,
+    Value, VentUse,
 };
 
 /// Most vents or radiators of one box.
 const MOST_OPENINGS: u32 = 16;
-/// Sheets and measured walls between these can be cut and glued.
-const WALL: (f64, f64) = (1e-3, 0.1);
 
 pub(crate) fn enclosure(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<Enclosure> {
     let size = size(&fields, log);
@@ -25,15 +26,13 @@ pub(crate) fn enclosure(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) ->
     let filling = fields.value("filling", D::Share, NotNegative, log);
     let leak = fields.word_or("leak", LEAKS, Leak::Usual, log);
     let chambers = fields.word_or("chambers", CHAMBERS, Chambers::Shared, log);
-    if let (Some(EnclosureSize::Outside(outside)), Some((sheet, _))) = (&size, &wall) {
-        let wall = thickness.unwrap_or(sheet.thickness).si;
-        leaves_room(outside, wall, log);
-    }
+    let carpentry = carpentry::carpentry(&fields, shelf, log);
     fields.finish(log);
+    let (size, (wall, wall_place)) = (size?, wall?);
+    sense::walls(&size, &wall, thickness, &carpentry, log);
     let (kind, kind_place) = kind?;
-    let (wall, wall_place) = wall?;
     Some(Enclosure {
-        size: size?,
+        size,
         wall,
         wall_place,
         thickness,
@@ -42,7 +41,7 @@ pub(crate) fn enclosure(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) ->
         filling,
         leak,
         chambers,
-        carpentry: Carpentry::plain(),
+        carpentry,
     })
 }
 
@@ -78,25 +77,12 @@ fn size(fields: &Fields<'_>, log: &mut Log) -> Option<EnclosureSize> {
     }
 }
 
-fn leaves_room(outside: &crate::Size, wall: f64, log: &mut Log) {
-    let sides = [
-        ("width", outside.width),
-        ("height", outside.height),
-        ("depth", outside.depth),
-    ];
-    for (side, length) in sides {
-        if length.si <= 2.0 * wall {
-            log.add(DesignFault::BoxNoRoom { side }, length.place);
-        }
-    }
-}
-
 fn kind(fields: &Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<(EnclosureKind, Place)> {
     let kind = fields.need_word("kind", BOX_KINDS, log);
     let vent = fields.table("vent", log);
     let radiator = fields.table("radiator", log);
     let place = fields.place_of("kind");
-    let name = kind.map(|kind| word(kind.value));
+    let name = kind.map(|kind| word_of(BOX_KINDS, kind.value));
     let header = vent.as_ref().map(Fields::header);
     let vent = vent.and_then(|vent| read_vent(vent, log));
     let radiator_header = radiator.as_ref().map(Fields::header);
@@ -146,13 +132,6 @@ fn kind(fields: &Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<(Enclos
     }
 }
 
-fn word(kind: BoxKind) -> &'static str {
-    BOX_KINDS
-        .iter()
-        .find(|(_, k)| *k == kind)
-        .map_or("", |(word, _)| *word)
-}
-
 fn unwanted(
     header: Option<Place>,
     other_kind: bool,
@@ -174,14 +153,17 @@ fn read_vent(fields: Fields<'_>, log: &mut Log) -> Option<VentUse> {
     let length = fields.need("length", D::Length, Within(1e-3, 10.0), log);
     let count = fields.need_count("count", 1, MOST_OPENINGS, log);
     let flared = fields.flag("flared", false, log);
+    let mounting = mounting(&fields, count, log);
+    let bent = fields.value("bent", D::Length, Positive, log);
+    fields.in_order("bent", bent, "length", length, log);
     fields.finish(log);
     Some(VentUse {
         diameter: diameter?,
         length: length?,
         count: count?,
         flared,
-        mounting: Mounting::row_on_the_front(),
-        bent: None,
+        mounting,
+        bent,
         place,
     })
 }
@@ -190,6 +172,7 @@ fn read_radiator(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option
     let part = shelf.part(&fields, "part", log);
     let count = fields.need_count("count", 1, MOST_OPENINGS, log);
     let added_mass = fields.value("added_mass", D::Mass, NotNegative, log);
+    let mounting = mounting(&fields, count, log);
     fields.finish(log);
     let (part, place) = part?;
     Some(RadiatorUse {
@@ -197,6 +180,6 @@ fn read_radiator(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option
         place,
         count: count?,
         added_mass,
-        mounting: Mounting::row_on_the_front(),
+        mounting,
     })
 }

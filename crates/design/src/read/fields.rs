@@ -196,6 +196,13 @@ impl<'a> Fields<'a> {
         self.peek(key)
     }
 
+    /// Makes keys known that are not read here.
+    pub(crate) fn know(&self, keys: &[&'static str]) {
+        for key in keys {
+            self.ask(key, false);
+        }
+    }
+
     /// As [`Self::entry`], without making the key known.
     fn peek(&self, key: &str) -> Option<Entry<'a>> {
         let base = || self.base.and_then(|base| base.entry(key));

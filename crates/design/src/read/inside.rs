@@ -1,11 +1,12 @@
 //! Other things that take up air.
 
 use super::fields::Fields;
+use super::placement::{has_no_outline, placement};
 use super::values::Bounds::{NotNegative, Positive};
 use crate::diagnostic::Log;
 use crate::fault::{DesignFault, Lengths};
 use crate::quantity::Dimension;
-use crate::{Placement, Shape, Thing};
+use crate::{Shape, Thing};
 
 /// Most equal things in one box.
 const MOST_THINGS: u32 = 1000;
@@ -27,7 +28,10 @@ fn thing(fields: Fields<'_>, log: &mut Log) -> Option<Thing> {
     let count = fields.count("count", 1, MOST_THINGS, log).unwrap_or(1);
     let weight = fields.value("weight", Dimension::Mass, NotNegative, log);
     let price = fields.money("price", log);
-    let placement = Placement::to_be_found(fields.header());
+    let placement = placement(&fields, log);
+    if matches!(shape, Some(Shape::Volume(_))) {
+        has_no_outline(&fields, log);
+    }
     fields.finish(log);
     Some(Thing {
         name: name?,
@@ -51,7 +55,11 @@ fn shape(fields: &Fields<'_>, log: &mut Log) -> Option<Shape> {
     match (said.next(), said.next()) {
         (None, _) => {
             if !fields.is_broken() {
-                log.add(DesignFault::ShapeMissing, fields.header());
+                let fault = DesignFault::ShapeMissing {
+                    keys: "`block`, `cylinder` or `volume`",
+                    example: "`block = \"20 x 30 x 180 mm\"` or `volume = \"0.3 L\"`",
+                };
+                log.add(fault, fields.header());
             }
             None
         }

@@ -3,9 +3,14 @@
 
 mod amplifier;
 mod battery;
+mod boards;
 mod brief;
+mod carpentry;
+mod control;
+mod control_part;
 mod driver;
 mod drivers;
+mod edge;
 mod electric;
 mod enclosure;
 mod fields;
@@ -13,11 +18,16 @@ mod format;
 mod inside;
 mod lengths;
 mod nearest;
+mod offcut;
+mod outside;
 mod part;
+mod placement;
 mod plain;
 mod radiator;
+mod sense;
 mod sheet;
 mod shelf;
+mod tools;
 mod values;
 mod words;
 
@@ -26,7 +36,7 @@ pub use shelf::{BUILT_IN_SHELF, built_in_shelf};
 use crate::diagnostic::Log;
 use crate::fault::{DesignFault, TextFault};
 use crate::source::Source;
-use crate::{AmplifierUse, Design, Diagnostic, FileId, Glue, Project, Saw, Shelf, Side};
+use crate::{AmplifierUse, Design, Diagnostic, FileId, Project, Shelf, Side};
 use fields::Fields;
 use shelf::ReadShelf;
 
@@ -102,6 +112,16 @@ fn design(source: &Source<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<Desig
     let enclosure = needed(&top, "box", "outside = \"360 x 200 x 180 mm\"", log)
         .and_then(|fields| enclosure::enclosure(fields, shelf, log));
     let inside = inside::things(&top, log);
+    let table = |key, log: &mut Log| top.table(key, log);
+    let control = table("control", log).and_then(|f| control::control(f, shelf, log));
+    let braces = boards::braces(&top, shelf, log);
+    let cleats = boards::cleats(&top, log);
+    let bay = table("bay", log).and_then(|f| boards::bay(f, shelf, log));
+    let handle = table("handle", log).and_then(|f| outside::handle(f, log));
+    let feet = table("feet", log).and_then(|f| outside::feet(f, log));
+    let grille = table("grille", log).and_then(|f| outside::grille(f, log));
+    let saw = tools::saw(top.table("saw", log), log);
+    let glue = tools::glue(top.table("glue", log), log);
     top.finish(log);
 
     let mono = drivers.sides.iter().all(|(side, _)| *side == Side::Mono);
@@ -111,6 +131,12 @@ fn design(source: &Source<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<Desig
     if let Some(enclosure) = &enclosure {
         let has_drivers = !drivers.sides.is_empty();
         enclosure::chambers_fit(enclosure.chambers, mono && has_drivers, log);
+        if let Some(control) = &control {
+            sense::recess_ends_inside(control, enclosure, log);
+        }
+    }
+    if let (Some(bay), Some(battery)) = (&bay, &battery) {
+        sense::bay_is_used(bay, battery, log);
     }
     Some(Design {
         name: name?,
@@ -123,15 +149,15 @@ fn design(source: &Source<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<Desig
         battery: battery?,
         enclosure: enclosure?,
         inside,
-        control: None,
-        braces: Vec::new(),
-        cleats: Vec::new(),
-        bay: None,
-        handle: None,
-        feet: None,
-        grille: None,
-        saw: Saw::usual(),
-        glue: Glue::usual(),
+        control,
+        braces,
+        cleats,
+        bay,
+        handle,
+        feet,
+        grille,
+        saw,
+        glue,
     })
 }
 

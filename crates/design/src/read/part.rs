@@ -1,4 +1,4 @@
-//! What reading the five kinds of part has in common.
+//! What reading the kinds of part has in common.
 
 use super::fields::Fields;
 use crate::diagnostic::Log;
@@ -83,4 +83,11 @@ part!(
     "sheet",
     sheets,
     super::sheet::read
+);
+part!(
+    crate::ControlPart,
+    "control",
+    "control-panel part",
+    controls,
+    super::control_part::read
 );

@@ -3,7 +3,7 @@
 use super::fields::{Fields, wrong_type};
 use super::nearest::nearest;
 use crate::diagnostic::Log;
-use crate::fault::TextFault;
+use crate::fault::{TextFault, WoodFault};
 use crate::{Choice, Text};
 
 impl Fields<'_> {
@@ -23,6 +23,24 @@ impl Fields<'_> {
             text: text.to_owned(),
             place: entry.place(),
         })
+    }
+
+    /// Notes a key that changes nothing unless something else is said.
+    pub(crate) fn without_use(
+        &self,
+        key: &'static str,
+        used: bool,
+        wants: &'static str,
+        log: &mut Log,
+    ) {
+        if let Some(entry) = self.entry(key)
+            && !used
+        {
+            log.add(
+                WoodFault::WithoutUse { key, wants },
+                entry.element().place(),
+            );
+        }
     }
 
     /// A text that must be there.

@@ -14,6 +14,8 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
     let qms = fields.need("qms", D::Number, Positive, log);
     let xmax = fields.need("xmax", D::Length, Positive, log);
     let frame = fields.value("frame", D::Length, Positive, log);
+    let cutout = fields.value("cutout", D::Length, Positive, log);
+    fields.in_order("cutout", cutout, "frame", frame, log);
     let depth = fields.value("depth", D::Length, Positive, log);
     Some(RadiatorPart {
         common,
@@ -24,7 +26,7 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         qms: qms?,
         xmax: xmax?,
         frame,
-        cutout: None,
+        cutout,
         depth,
     })
 }

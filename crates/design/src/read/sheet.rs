@@ -4,12 +4,13 @@ use super::fields::Fields;
 use super::values::Bounds::Positive;
 use crate::diagnostic::Log;
 use crate::quantity::Dimension as D;
-use crate::{Choice, Common, SheetPart};
+use crate::{Common, SheetPart};
 
 pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option<SheetPart> {
     let thickness = fields.need("thickness", D::Length, Positive, log);
     let density = fields.need("density", D::Density, Positive, log);
     let modulus = fields.value("modulus", D::Pressure, Positive, log);
+    let modulus_across = fields.value("modulus_across", D::Pressure, Positive, log);
     let length = fields.need("length", D::Length, Positive, log);
     let width = fields.need("width", D::Length, Positive, log);
     Some(SheetPart {
@@ -17,8 +18,8 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         thickness: thickness?,
         density: density?,
         modulus,
-        modulus_across: None,
-        metal: Choice::unsaid(false),
+        modulus_across,
+        metal: fields.flag("metal", false, log),
         length: length?,
         width: width?,
     })

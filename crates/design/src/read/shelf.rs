@@ -9,8 +9,8 @@ use crate::fault::PartFault;
 use crate::quantity::Dimension;
 use crate::source::Source;
 use crate::{
-    AmplifierPart, BatteryPart, Common, DriverPart, FileId, Place, RadiatorPart, SheetPart, Shelf,
-    Text,
+    AmplifierPart, BatteryPart, Common, ControlPart, DriverPart, FileId, Place, RadiatorPart,
+    SheetPart, Shelf, Text,
 };
 use std::sync::OnceLock;
 
@@ -18,7 +18,7 @@ use std::sync::OnceLock;
 pub const BUILT_IN_SHELF: &str = include_str!("../builtin_shelf.toml");
 
 /// Most equal parts anybody keeps in a drawer.
-const MOST_ON_HAND: u32 = 1000;
+pub(crate) const MOST_ON_HAND: u32 = 1000;
 
 /// A shelf, and what was named but could not be read.
 #[derive(Clone, Debug, Default)]
@@ -81,6 +81,9 @@ fn add(source: &Source<'_>, base: Option<&Source<'_>>, read: &mut ReadShelf, log
     add_kind::<AmplifierPart>(&top, base.as_ref(), read, log);
     add_kind::<BatteryPart>(&top, base.as_ref(), read, log);
     add_kind::<SheetPart>(&top, base.as_ref(), read, log);
+    add_kind::<ControlPart>(&top, base.as_ref(), read, log);
+    let offcuts = super::offcut::offcuts(&top, read, log);
+    read.shelf.offcuts.extend(offcuts);
     top.finish(log);
 }
 
@@ -173,6 +176,16 @@ impl ReadShelf {
         if fields.entry(key).is_none() {
             fields.missing(key, example, log);
         }
+        self.part_if_named(fields, key, log)
+    }
+
+    /// The same where a design need not name one.
+    pub(crate) fn part_if_named<P: Part>(
+        &self,
+        fields: &Fields<'_>,
+        key: &'static str,
+        log: &mut Log,
+    ) -> Option<(P, Place)> {
         let name = fields.text(key, log)?;
         let found = P::on(&self.shelf)
             .iter()
@@ -221,5 +234,6 @@ impl ReadShelf {
             .or_else(|| noun::<AmplifierPart>(&self.shelf, name))
             .or_else(|| noun::<BatteryPart>(&self.shelf, name))
             .or_else(|| noun::<SheetPart>(&self.shelf, name))
+            .or_else(|| noun::<ControlPart>(&self.shelf, name))
     }
 }

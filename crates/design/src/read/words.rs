@@ -1,6 +1,15 @@
 //! The words a file may choose from.
 
-use crate::{Chambers, Chemistry, DriverKind, Leak, Programme, Side, Stage, Stands, Wiring};
+use crate::{
+    Chambers, Chemistry, Closing, ControlKind, DriverKind, Fitting, Grain, Joints, Leak,
+    OuterEdges, Programme, SawKind, Side, Stage, Stands, Turn, Wall, Wiring,
+};
+
+/// The word of a value.
+pub(crate) fn word_of<T: Copy + PartialEq>(words: &[(&'static str, T)], value: T) -> &'static str {
+    let same = |(_, other): &&(&'static str, T)| *other == value;
+    words.iter().find(same).map_or("", |(word, _)| *word)
+}
 
 pub(crate) const PROGRAMMES: &[(&str, Programme)] = &[
     ("music", Programme::Music),
@@ -68,4 +77,88 @@ pub(crate) const BOX_KINDS: &[(&str, BoxKind)] = &[
     ("sealed", BoxKind::Sealed),
     ("vented", BoxKind::Vented),
     ("passive radiator", BoxKind::PassiveRadiator),
+];
+
+pub(crate) const WALLS: &[(&str, Wall)] = &[
+    ("front", Wall::Front),
+    ("back", Wall::Back),
+    ("left", Wall::Left),
+    ("right", Wall::Right),
+    ("top", Wall::Top),
+    ("bottom", Wall::Bottom),
+];
+
+/// One wall of each opposite pair.
+pub(crate) const HALF_OF_WALLS: &[(&str, Wall)] = &[
+    ("front", Wall::Front),
+    ("left", Wall::Left),
+    ("top", Wall::Top),
+];
+
+pub(crate) const JOINTS: &[(&str, Joints)] = &[
+    ("butt", Joints::Butt),
+    ("mitred ring", Joints::MitredRing),
+    ("mitred", Joints::Mitred),
+    ("rebated", Joints::Rebated),
+];
+
+pub(crate) const FITTINGS: &[(&str, Fitting)] =
+    &[("overlaid", Fitting::Overlaid), ("inset", Fitting::Inset)];
+
+pub(crate) const OUTER_EDGES: &[(&str, OuterEdges)] = &[
+    ("all", OuterEdges::All),
+    ("ring", OuterEdges::Ring),
+    ("front", OuterEdges::Front),
+];
+
+pub(crate) const GRAINS: &[(&str, Grain)] = &[
+    ("around", Grain::Around),
+    ("across", Grain::Across),
+    ("upright", Grain::Upright),
+    ("free", Grain::Free),
+];
+
+pub(crate) const CLOSINGS: &[(&str, Closing)] =
+    &[("glue", Closing::Glue), ("screws", Closing::Screws)];
+
+/// How one edge is joined, before its other keys are read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum JointKind {
+    Butt,
+    Mitre,
+    Rebate,
+}
+
+pub(crate) const JOINT_KINDS: &[(&str, JointKind)] = &[
+    ("butt", JointKind::Butt),
+    ("mitre", JointKind::Mitre),
+    ("rebate", JointKind::Rebate),
+];
+
+pub(crate) const TURNS: &[(&str, Turn)] = &[
+    ("as stated", Turn::AsStated),
+    ("on its side", Turn::OnItsSide),
+    ("on its back", Turn::OnItsBack),
+    ("sideways", Turn::Sideways),
+    ("end up", Turn::EndUp),
+    ("end out", Turn::EndOut),
+];
+
+pub(crate) const SAWS: &[(&str, SawKind)] = &[
+    ("panel saw", SawKind::Panel),
+    ("table saw", SawKind::Table),
+    ("track saw", SawKind::Track),
+    ("hand saw", SawKind::Hand),
+];
+
+pub(crate) const CONTROL_KINDS: &[(&str, ControlKind)] = &[
+    ("potentiometer", ControlKind::Potentiometer),
+    ("switch", ControlKind::Switch),
+    ("jack", ControlKind::Jack),
+    ("power socket", ControlKind::PowerSocket),
+    ("terminal", ControlKind::Terminal),
+    ("fuse holder", ControlKind::FuseHolder),
+    ("light", ControlKind::Light),
+    ("meter", ControlKind::Meter),
+    ("radio", ControlKind::Radio),
 ];

@@ -82,11 +82,11 @@ pub(super) fn say(fault: &DesignFault) -> Said {
             "a board of one channel",
             "take a board of two channels, or write `side = \"mono\"` for the drivers",
         ),
-        DesignFault::ShapeMissing => said(
+        DesignFault::ShapeMissing { keys, example } => said(
             "shape-missing",
             "this thing has no shape",
-            "no `block`, `cylinder` or `volume` here",
-            "add a line such as `block = \"20 x 30 x 180 mm\"` or `volume = \"0.3 L\"`",
+            format!("no {keys} here"),
+            format!("add a line such as {example}"),
         ),
         DesignFault::ShapeTwice { first, second } => said(
             "shape-twice",

@@ -5,6 +5,7 @@ mod example;
 mod part;
 mod text;
 mod value;
+mod wood;
 
 pub(crate) use example::example;
 
@@ -39,6 +40,7 @@ pub(crate) fn say(fault: &Fault) -> Said {
         Fault::Value(fault) => value::say(fault),
         Fault::Part(fault) => part::say(fault),
         Fault::Design(fault) => design::say(fault),
+        Fault::Wood(fault) => wood::say(fault),
     }
 }
 

@@ -38,6 +38,12 @@ pub(super) fn say(fault: &PartFault) -> Said {
             "a size and a resistance are needed at least",
             "add its `size` (or `sd` or `diameter`) and its `re` (or `impedance`), like `size = \"6.5 in\"` and `re = \"3.4 Ω\"`",
         ),
+        PartFault::HoleMissing { name } => said(
+            "hole-missing",
+            format!("nothing says which hole \"{}\" needs", shown(name)),
+            "no `hole`, `cutout` or `thread` here",
+            "measure yours and add `hole = \"7.2 mm\"`, `thread = \"M7\"` or, for a rectangle, `cutout = \"27 x 12 mm\"`",
+        ),
         PartFault::PairIncomplete { there, absent } => said(
             "pair-incomplete",
             format!("`{there}` means nothing without `{absent}`"),

@@ -131,7 +131,7 @@ fn quoted(words: &[&str]) -> Vec<String> {
 
 fn key_twice(key: &str, is_table: bool) -> Said {
     let mend = if is_table {
-        "put the keys of both into one table; only [[drivers]], [[inside]] and the parts of a shelf, in double brackets, may stand more than once"
+        "put the keys of both into one table; only tables in double brackets, like [[drivers]], [[inside]], [[brace]] and the parts of a shelf, may stand more than once"
     } else {
         "keep one of the two"
     };
