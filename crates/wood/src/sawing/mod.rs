@@ -1,4 +1,25 @@
 //! How sheets are sawn: straight cuts from edge to edge, numbered in order.
+//!
+//! [`lay_out`] wants as few sheets bought as possible, then as little area of
+//! sheets and offcuts cut into, then the largest rest that can be used. Patterns
+//! may have any number of stages. Small jobs are solved exactly; for larger ones
+//! a bounded search gives a layout, and bounds say how far from the best it can be.
+
+mod bounds;
+mod check;
+mod construct;
+mod cuts;
+mod exact;
+mod found;
+mod fronts;
+mod job;
+mod layout;
+mod rests;
+mod search;
+mod tree;
+
+pub use check::{Fault, faults};
+pub use layout::{Effort, lay_out};
 
 /// A rectangle to be cut out.
 #[derive(Clone, Debug, PartialEq)]
