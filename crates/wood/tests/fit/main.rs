@@ -1,0 +1,5 @@
+//! What fits, what is in the way, and what comes out.
+
+mod boxes;
+mod gaps;
+mod library;
