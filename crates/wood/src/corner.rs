@@ -98,7 +98,7 @@ fn wins(plan: &Plan, sides: &[Side; 6], x: Wall, y: Wall) -> Option<Plane> {
 }
 
 /// The eight corners of a box.
-const CORNERS: [[Wall; 3]; 8] = {
+pub(crate) const CORNERS: [[Wall; 3]; 8] = {
     use Wall::{Back, Bottom, Front, Left, Right, Top};
     [
         [Front, Left, Top],

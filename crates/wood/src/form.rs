@@ -13,6 +13,17 @@ use crate::vector::{Vector, add, dot, scale, sub, unit};
 /// Flat facets that stand for a rounding.
 pub(crate) const FACETS: usize = 12;
 
+/// What two, and what three rounded edges of radius 1 that meet at a right-angled corner take
+/// off more than once: one cylinder leaves π/4 of the corner's cube, two 2/3, three 2 − √2
+/// (the volumes common to two and three equal cylinders at right angles).
+pub(crate) const ROUND_TWICE: [f64; 2] = [
+    5.0 / 3.0 - 0.5 * core::f64::consts::PI,
+    4.0 - core::f64::consts::SQRT_2 - 0.75 * core::f64::consts::PI,
+];
+
+/// The same of chamfers of size 1, which leave 1/2, 1/3 and 1/4.
+pub(crate) const CHAMFER_TWICE: [f64; 2] = [1.0 / 3.0, 0.75];
+
 /// The half spaces that make the form on the edge of two faces.
 pub(crate) fn planes(form: EdgeForm, a: &Plane, b: &Plane) -> Vec<Plane> {
     match form {
@@ -20,6 +31,35 @@ pub(crate) fn planes(form: EdgeForm, a: &Plane, b: &Plane) -> Vec<Plane> {
         EdgeForm::Chamfer(size) if size > 0.0 => vec![bevel(size, a, b)],
         EdgeForm::Round(_) | EdgeForm::Chamfer(_) => Vec::new(),
     }
+}
+
+/// The region a form takes off, in depths below the two faces, whose normals stand at `turn`
+/// to each other.
+pub(crate) fn outline(form: EdgeForm, turn: f64) -> Vec<[f64; 2]> {
+    let sin = math::sin(turn);
+    match form {
+        EdgeForm::Chamfer(size) => vec![[0.0, 0.0], [size * sin, 0.0], [0.0, size * sin]],
+        EdgeForm::Round(radius) => rounded(radius, turn),
+    }
+}
+
+/// The region of a rounding's facets: first the edge itself, then from one face to the other.
+fn rounded(radius: f64, turn: f64) -> Vec<[f64; 2]> {
+    let step = turn / FACETS as f64;
+    let reach = equal_area(turn, step);
+    let along = (reach - math::cos(0.5 * step)) / math::sin(0.5 * step);
+    let end = radius * (1.0 - math::cos(turn) - along * math::sin(turn));
+    let far = radius * reach / math::cos(0.5 * step);
+    let mut corners = vec![[0.0, 0.0], [0.0, end]];
+    corners.extend((1..FACETS).map(|k| {
+        let at = k as f64 * step;
+        [
+            radius - far * math::cos(at),
+            radius - far * math::cos(turn - at),
+        ]
+    }));
+    corners.push([end, 0.0]);
+    corners
 }
 
 /// The plane of a chamfer that takes `size` off both faces.

@@ -1,4 +1,4 @@
-//! Holes of a panel: how they nest, what wood they take, whether they meet.
+//! Holes of a panel: how they nest and what wood they take.
 
 use core::f64::consts::PI;
 
@@ -7,7 +7,7 @@ use crate::plan::Outline;
 use crate::vector::{Vector, add, scale};
 
 impl Outline {
-    /// Area in m²; corners no rounder than the shorter side allows.
+    /// Area in m²; corners are no rounder than the shorter side allows.
     #[must_use]
     pub fn area(&self) -> f64 {
         match *self {
@@ -19,7 +19,7 @@ impl Outline {
         }
     }
 
-    /// Radius of its corners, in m: half its size for a circle.
+    /// Radius of its corners in m; of a circle, its own.
     #[must_use]
     pub fn corner(&self) -> f64 {
         match *self {
@@ -48,58 +48,140 @@ impl Outline {
     }
 }
 
-impl Panel {
-    /// Depth of a hole from the outer face, in m.
-    #[must_use]
-    pub fn depth(&self, hole: &PanelHole) -> f64 {
-        hole.pocket
-            .map_or(self.thickness, |depth| depth.min(self.thickness))
+/// What a hole takes of a panel.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Cut {
+    pub(crate) at: [f64; 2],
+    pub(crate) outline: Outline,
+    /// From the outer face, no more than the thickness.
+    pub(crate) depth: f64,
+}
+
+impl Cut {
+    pub(crate) fn new(at: [f64; 2], outline: Outline, pocket: Option<f64>, thickness: f64) -> Self {
+        Self {
+            at,
+            outline,
+            depth: pocket.map_or(thickness, |depth| depth.min(thickness)),
+        }
     }
 
-    /// Depth from the outer face at which each hole begins, in m: at the floor of the
-    /// deepest pocket in which it lies, else at the face.
+    /// How far it keeps within another, in m; negative where it reaches over its rim.
+    pub(crate) fn within(&self, other: &Self) -> f64 {
+        let (own, around) = (self.outline.core(), other.outline.core());
+        let over = [0, 1].map(|k| (self.at[k] - other.at[k]).abs() + own[k] - around[k]);
+        other.outline.corner() - self.outline.corner() - beyond(over)
+    }
+
+    /// How far it runs into another, in m; negative where they keep apart.
+    pub(crate) fn overlap(&self, other: &Self) -> f64 {
+        let (own, across) = (self.outline.core(), other.outline.core());
+        let over = [0, 1].map(|k| (self.at[k] - other.at[k]).abs() - own[k] - across[k]);
+        self.outline.corner() + other.outline.corner() - beyond(over)
+    }
+
+    /// Whether it starts in the floor of another.
+    pub(crate) fn sunk_in(&self, other: &Self) -> bool {
+        other.depth < self.depth && self.within(other) >= 0.0
+    }
+}
+
+/// Distance of a point from a corner rectangle whose sides it exceeds by so much; negative
+/// inside.
+fn beyond([x, y]: [f64; 2]) -> f64 {
+    let (right, up) = (x.max(0.0), y.max(0.0));
+    (right * right + up * up).sqrt() + x.max(y).min(0.0)
+}
+
+/// Depth from the outer face at which each cut begins: at the floor of the deepest pocket in
+/// which it lies, else at the face.
+pub(crate) fn starts(cuts: &[Cut]) -> Vec<f64> {
+    let start = |cut: &Cut| {
+        let around = cuts.iter().filter(|other| cut.sunk_in(other));
+        around.map(|other| other.depth).fold(0.0, f64::max)
+    };
+    cuts.iter().map(start).collect()
+}
+
+impl Panel {
+    /// Its holes as cuts.
+    pub(crate) fn cuts(&self) -> Vec<Cut> {
+        let cut = |hole: &PanelHole| Cut::new(hole.at, hole.outline, hole.pocket, self.thickness);
+        self.holes.iter().map(cut).collect()
+    }
+
+    /// Depth from the outer face at which each hole begins, and at which it ends, in m: a
+    /// hole that lies in a deeper one's way begins at the floor of that pocket.
     #[must_use]
-    pub fn starts(&self) -> Vec<f64> {
-        let start = |inner: &PanelHole| {
-            self.holes
-                .iter()
-                .filter(|outer| {
-                    self.depth(outer) < self.depth(inner) && within(inner, outer) >= 0.0
-                })
-                .map(|outer| self.depth(outer))
-                .fold(0.0, f64::max)
-        };
-        self.holes.iter().map(start).collect()
+    pub fn hole_depths(&self) -> Vec<[f64; 2]> {
+        let cuts = self.cuts();
+        let ends = cuts.iter().map(|cut| cut.depth);
+        starts(&cuts)
+            .into_iter()
+            .zip(ends)
+            .map(|(start, end)| [start, end])
+            .collect()
     }
 
     /// Wood that the holes of a wall take off, in m³; holes that overlap count twice.
     pub(crate) fn hole_volume(&self) -> f64 {
-        self.hole_moments().map(|(_, volume)| volume).sum()
+        self.hole_moments().iter().map(|(_, volume)| volume).sum()
     }
 
     /// Middle and volume of what each hole takes.
-    pub(crate) fn hole_moments(&self) -> impl Iterator<Item = (Vector, f64)> + '_ {
-        self.holes.iter().zip(self.starts()).map(|(hole, start)| {
-            let end = self.depth(hole);
-            let middle = add(
-                self.frame.point(hole.at, 0.0),
-                scale(self.frame.out, -0.5 * (start + end)),
-            );
+    pub(crate) fn hole_moments(&self) -> Vec<(Vector, f64)> {
+        let moment = |(hole, [start, end]): (&PanelHole, [f64; 2])| {
+            let down = scale(self.frame.out, -0.5 * (start + end));
+            let middle = add(self.frame.point(hole.at, 0.0), down);
             (middle, hole.outline.area() * (end - start))
-        })
+        };
+        self.holes
+            .iter()
+            .zip(self.hole_depths())
+            .map(moment)
+            .collect()
     }
 }
 
-/// How far one hole keeps within another, in m; negative where it reaches over its rim.
-pub(crate) fn within(inner: &PanelHole, outer: &PanelHole) -> f64 {
-    let (a, b) = (&inner.outline, &outer.outline);
-    let (core_a, core_b) = (a.core(), b.core());
-    let far = [0, 1].map(|k| (inner.at[k] - outer.at[k]).abs() + core_a[k] - core_b[k]);
-    let outside = far.map(|over| over.max(0.0));
-    let over = if far[0] > 0.0 && far[1] > 0.0 {
-        (outside[0] * outside[0] + outside[1] * outside[1]).sqrt()
-    } else {
-        far[0].max(far[1])
-    };
-    b.corner() - a.corner() - over
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn circle(at: [f64; 2], diameter: f64, depth: f64) -> Cut {
+        Cut {
+            at,
+            outline: Outline::Circle { diameter },
+            depth,
+        }
+    }
+
+    #[test]
+    fn a_hole_in_a_pocket_starts_at_its_floor() {
+        let cuts = [
+            circle([0.1, 0.1], 0.06, 0.018),
+            circle([0.1, 0.1], 0.08, 0.004),
+            circle([0.3, 0.1], 0.06, 0.018),
+        ];
+        assert_eq!(starts(&cuts), [0.004, 0.0, 0.0]);
+    }
+
+    #[test]
+    fn circles_overlap_by_what_their_radii_exceed_the_distance() {
+        let (a, b) = (
+            circle([0.0, 0.0], 0.06, 0.01),
+            circle([0.03, 0.04], 0.06, 0.01),
+        );
+        assert!((a.overlap(&b) - 0.01).abs() < 1e-15);
+        let square = Cut {
+            at: [0.0, 0.0],
+            outline: Outline::Rectangle {
+                width: 0.1,
+                height: 0.02,
+                corner: 0.0,
+            },
+            depth: 0.01,
+        };
+        assert!((square.overlap(&circle([0.0, 0.05], 0.06, 0.01)) + 0.01).abs() < 1e-15);
+        assert!((circle([0.02, 0.0], 0.01, 0.01).within(&square) - 0.005).abs() < 1e-15);
+    }
 }

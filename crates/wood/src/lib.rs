@@ -5,9 +5,11 @@
 //! right-handed frame: x runs to the right as the listener sees it, y backwards,
 //! z upwards, from the front, left, bottom corner of the box's outer block.
 
+mod batten;
 mod board;
 mod body;
 mod corner;
+mod edging;
 mod fault;
 mod fit;
 mod form;
@@ -20,6 +22,7 @@ mod plan;
 mod polytope;
 mod shape;
 mod sides;
+mod volumes;
 mod wall;
 
 pub mod sawing;
@@ -36,3 +39,4 @@ pub use panel::{Frame, Panel, PanelEdge, PanelHole, PanelId};
 pub use plan::*;
 pub use polytope::{Face, Plane, Polytope};
 pub use shape::{Part, Pose, Screw, Shape, Solid};
+pub use volumes::Volumes;

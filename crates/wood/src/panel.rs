@@ -123,7 +123,7 @@ impl Panel {
     /// Middle and volume of what holes and windows take.
     fn taken(&self) -> Vec<(Vector, f64)> {
         match self.id {
-            PanelId::Wall(_) => self.hole_moments().collect(),
+            PanelId::Wall(_) => self.hole_moments(),
             PanelId::Board(_) => self.window_moments(),
         }
     }
@@ -131,9 +131,9 @@ impl Panel {
     /// Area of the outer face in m², holes and windows taken off, before its edges are rounded.
     #[must_use]
     pub fn net_area(&self) -> f64 {
-        let open = self.holes.iter().zip(self.starts());
+        let open = self.holes.iter().zip(self.hole_depths());
         let open = open
-            .filter(|(_, start)| *start == 0.0)
+            .filter(|(_, depths)| depths[0] == 0.0)
             .map(|(hole, _)| hole.outline.area());
         self.face_area(|edge| edge.outer) - open.sum::<f64>()
     }
