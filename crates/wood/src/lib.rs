@@ -25,6 +25,7 @@ mod sides;
 mod volumes;
 mod wall;
 
+pub mod ring;
 pub mod sawing;
 pub mod vector;
 

@@ -11,11 +11,17 @@ use super::job::{Job, Kind, Shape, Um};
 /// with the lesser of both ways.
 pub(super) fn fewest(job: &Job) -> usize {
     let whole = job.bins.iter().filter(|bin| bin.bought);
-    let Some(room) = whole.clone().map(|bin| bin.room).max_by_key(|room| room.area()) else {
+    let Some(room) = whole
+        .clone()
+        .map(|bin| bin.room)
+        .max_by_key(|room| room.area())
+    else {
         return 0;
     };
     let on_hand = || job.bins.iter().filter(|bin| !bin.bought);
-    let stored: i64 = on_hand().map(|bin| bin.room.area() * bin.count as i64).sum();
+    let stored: i64 = on_hand()
+        .map(|bin| bin.room.area() * bin.count as i64)
+        .sum();
     let missing = (job.wanted_area() - stored).max(0);
     let by_area = missing.div_euclid(room.area()) + i64::from(missing % room.area() > 0);
     let by_area = usize::try_from(by_area).unwrap_or(0);

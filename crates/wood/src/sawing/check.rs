@@ -200,7 +200,9 @@ fn within(rest: [f64; 4], piece: [f64; 4], margin: f64) -> bool {
     (0..2).all(|axis| {
         let near = rest[axis] - piece[axis];
         let far = piece[axis] + piece[2 + axis] - rest[axis] - rest[2 + axis];
-        [near, far].iter().all(|gap| (-SAME..margin + SAME).contains(gap))
+        [near, far]
+            .iter()
+            .all(|gap| (-SAME..margin + SAME).contains(gap))
     })
 }
 

@@ -40,7 +40,12 @@ pub(super) struct Style {
 impl Style {
     pub(super) fn all() -> impl Iterator<Item = Self> {
         let choices = [Choose::Area, Choose::ShortSide, Choose::LongSide];
-        let splits = [Split::LargerRest, Split::EvenRests, Split::Along, Split::Across];
+        let splits = [
+            Split::LargerRest,
+            Split::EvenRests,
+            Split::Along,
+            Split::Across,
+        ];
         choices.into_iter().flat_map(move |choose| {
             splits.into_iter().flat_map(move |split| {
                 [true, false].map(|first| Self {
@@ -237,11 +242,12 @@ impl<'a> Packer<'a> {
     }
 
     fn tree(&self, node: usize) -> Option<Tree> {
-        let both = |one: usize, other: usize, join: fn(Tree, Tree) -> Tree| {
-            match (self.tree(one), self.tree(other)) {
-                (Some(one), Some(other)) => Some(join(one, other)),
-                (one, other) => one.or(other),
-            }
+        let both = |one: usize, other: usize, join: fn(Tree, Tree) -> Tree| match (
+            self.tree(one),
+            self.tree(other),
+        ) {
+            (Some(one), Some(other)) => Some(join(one, other)),
+            (one, other) => one.or(other),
         };
         match self.nodes[node].content {
             Content::Free => None,

@@ -130,7 +130,11 @@ impl Saw<'_> {
             let far = side % 2 == 1;
             let kept = extent(region.shape, way) - self.job.kerf;
             let start = start(region, way);
-            let near = if far { start + kept } else { start - self.job.kerf };
+            let near = if far {
+                start + kept
+            } else {
+                start - self.job.kerf
+            };
             self.mark(region, way, near, kept + region.margins[side ^ 1]);
             region.margins[side] = 0;
         }

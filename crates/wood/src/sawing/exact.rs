@@ -147,9 +147,7 @@ impl<'a> Covers<'a> {
         let area = |set: usize| -> i64 {
             let kinds = self.job.kinds.iter().enumerate();
             kinds
-                .map(|(kind, alike)| {
-                    alike.shape.area() * self.fronts.sets.count(set, kind) as i64
-                })
+                .map(|(kind, alike)| alike.shape.area() * self.fronts.sets.count(set, kind) as i64)
                 .sum()
         };
         (1..self.costs.len())

@@ -24,7 +24,10 @@ impl Found {
 
     /// Area of all bins used, in µm².
     pub(super) fn area(&self, job: &Job) -> i64 {
-        let areas = self.patterns.iter().map(|pattern| job.bins[pattern.bin].area);
+        let areas = self
+            .patterns
+            .iter()
+            .map(|pattern| job.bins[pattern.bin].area);
         areas.sum()
     }
 

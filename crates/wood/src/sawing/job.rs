@@ -186,11 +186,15 @@ impl Job {
             let key = (length, width, blanks[index].turns);
             alike.entry(key).or_default().push(vec![index]);
         }
-        kinds.extend(alike.into_iter().map(|((length, width, turns), copies)| Kind {
-            shape: Shape { length, width },
-            turns,
-            copies,
-        }));
+        kinds.extend(
+            alike
+                .into_iter()
+                .map(|((length, width, turns), copies)| Kind {
+                    shape: Shape { length, width },
+                    turns,
+                    copies,
+                }),
+        );
         kinds.sort_by_key(|kind| std::cmp::Reverse(kind.shape.area()));
         kinds
     }
@@ -234,7 +238,11 @@ fn bin(index: usize, stock: &Stock, saw: &SawLimits, blanks: usize) -> Option<Bi
         length: micrometres(stock.length),
         width: micrometres(stock.width),
     };
-    let trim = if stock.whole { micrometres(saw.trim) } else { 0 };
+    let trim = if stock.whole {
+        micrometres(saw.trim)
+    } else {
+        0
+    };
     let room = Shape {
         length: whole.length - 2 * trim + kerf,
         width: whole.width - 2 * trim + kerf,

@@ -50,7 +50,11 @@ pub fn lay_out(blanks: &[Blank], stock: &[Stock], saw: &SawLimits, effort: Effor
     let bound = bounds::fewest(&job);
     let quick = search(&job, bound, 0);
     let complete = quick.placed(&job) == job.wanted_area();
-    let most = if complete { quick.bought(&job) } else { usize::MAX };
+    let most = if complete {
+        quick.bought(&job)
+    } else {
+        usize::MAX
+    };
     let mut bins = instances(&job, |bin| !bin.bought, usize::MAX);
     bins.extend(instances(&job, |bin| bin.bought, most));
     if exact::affordable(&job, &bins, effort.pairs)
@@ -110,9 +114,10 @@ fn layout(job: &Job, found: &Found, bound: usize, exact: bool) -> Layout {
     };
     let rests = sheets.iter().filter_map(|sheet| sheet.offcuts.first());
     let largest = rests.map(|rest| rest[2] * rest[3]).fold(0.0, f64::max);
-    let unlimited = job.bins.iter().all(|bin| {
-        bin.room.length <= job.reach && bin.room.width <= job.reach
-    });
+    let unlimited = job
+        .bins
+        .iter()
+        .all(|bin| bin.room.length <= job.reach && bin.room.width <= job.reach);
     let offcut_bound = if exact && unlimited {
         largest
     } else {

@@ -88,7 +88,9 @@ impl<'a> Rests<'a> {
 
     /// Area in µm² of the largest usable rest once a set is cut off, else 0.
     pub(super) fn largest(&self, set: usize) -> i64 {
-        let areas = self.left[set].iter().map(|rest| self.job.usable(rest.shape));
+        let areas = self.left[set]
+            .iter()
+            .map(|rest| self.job.usable(rest.shape));
         areas.max().unwrap_or(0)
     }
 

@@ -37,7 +37,11 @@ const STALL: usize = 400;
 pub(super) fn search(job: &Job, fewest: usize, rounds: usize) -> Found {
     let everything = job.wanted_area();
     let mut best = Found::default();
-    let most = job.bins.iter().filter(|bin| bin.bought).map(|bin| bin.count);
+    let most = job
+        .bins
+        .iter()
+        .filter(|bin| bin.bought)
+        .map(|bin| bin.count);
     let most = most.max().unwrap_or(0).max(fewest);
     for bought in fewest..=most {
         let bins = all_on_hand_and(job, bought);
@@ -97,7 +101,11 @@ fn plans(job: &Job, bought: usize) -> Vec<(i64, Vec<usize>)> {
     for (index, bin) in job.bins.iter().enumerate() {
         let mut more = Vec::new();
         for (area, room, whole, bins) in &plans {
-            let most = if bin.bought { bought - whole } else { bin.count };
+            let most = if bin.bought {
+                bought - whole
+            } else {
+                bin.count
+            };
             for count in 0..=most.min(bin.count) {
                 let times = count as i64;
                 let mut bins: Vec<usize> = bins.clone();

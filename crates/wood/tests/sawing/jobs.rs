@@ -51,7 +51,13 @@ fn millimetres(range: std::ops::Range<u32>) -> impl Strategy<Value = f64> {
 
 /// Some blanks, some in runs.
 pub(crate) fn blanks(most: usize) -> impl Strategy<Value = Vec<Blank>> {
-    let one = (millimetres(15..900), millimetres(15..600), any::<bool>(), 0..12usize, 1..3usize);
+    let one = (
+        millimetres(15..900),
+        millimetres(15..600),
+        any::<bool>(),
+        0..12usize,
+        1..3usize,
+    );
     vec(one, 1..most).prop_map(|drawn| {
         let mut blanks = Vec::new();
         for (length, width, turns, run, copies) in drawn {
@@ -68,8 +74,14 @@ pub(crate) fn blanks(most: usize) -> impl Strategy<Value = Vec<Blank>> {
 
 /// Offcuts, and sheets that may be limited in number.
 pub(crate) fn stock() -> impl Strategy<Value = Vec<Stock>> {
-    let offcuts = vec((millimetres(100..1000), millimetres(100..800), 1..3usize), 0..3);
-    let sheets = vec((millimetres(900..2500), millimetres(600..1300), 0..4usize), 0..3);
+    let offcuts = vec(
+        (millimetres(100..1000), millimetres(100..800), 1..3usize),
+        0..3,
+    );
+    let sheets = vec(
+        (millimetres(900..2500), millimetres(600..1300), 0..4usize),
+        0..3,
+    );
     (offcuts, sheets).prop_map(|(offcuts, sheets)| {
         let offcuts = offcuts
             .into_iter()
@@ -85,12 +97,16 @@ pub(crate) fn stock() -> impl Strategy<Value = Vec<Stock>> {
 /// Saws, some of which are too small for the sheets.
 pub(crate) fn saws() -> impl Strategy<Value = SawLimits> {
     let longest = prop_oneof![millimetres(500..2600), Just(10.0)];
-    (millimetres(0..5), millimetres(0..15), longest, millimetres(0..60)).prop_map(
-        |(kerf, trim, longest, narrowest)| SawLimits {
+    (
+        millimetres(0..5),
+        millimetres(0..15),
+        longest,
+        millimetres(0..60),
+    )
+        .prop_map(|(kerf, trim, longest, narrowest)| SawLimits {
             kerf,
             trim,
             longest,
             narrowest,
-        },
-    )
+        })
 }
