@@ -254,7 +254,7 @@ fn bin(index: usize, stock: &Stock, saw: &SawLimits, blanks: usize) -> Option<Bi
         stock: index,
         room,
         trim,
-        bought: stock.whole,
+        bought: stock.count.is_none(),
         area: whole.area(),
         count: stock.count.map_or(blanks, |count| count.min(blanks)),
     })

@@ -37,8 +37,8 @@ impl Effort {
     };
 }
 
-/// Lays blanks out on stock: whole sheets are trimmed and cost money, offcuts are
-/// cut as they are. Lengths are taken to the nearest µm.
+/// Lays blanks out on stock: what is on hand first, then sheets to be bought.
+/// Lengths are taken to the nearest µm.
 ///
 /// Every blank is sawn on all four sides as far as this needs no cut longer than
 /// the saw's longest: a longer blank is left over. So are blanks narrower than

@@ -46,11 +46,11 @@ pub struct Stock {
     pub length: f64,
     /// Across it, in m.
     pub width: f64,
-    /// How many there are; `None` where any number can be had.
+    /// How many are on hand, which cost nothing; `None` where any number can be
+    /// bought.
     pub count: Option<usize>,
-    /// A whole sheet that has to be bought, and whose factory edges are trimmed
-    /// before anything else. Otherwise an offcut on hand: it costs nothing, its
-    /// edges are clean, and it is cut as it is.
+    /// Whether it is a whole sheet, whose factory edges are trimmed before
+    /// anything else. Edges of an offcut are clean, and it is cut as it is.
     pub whole: bool,
 }
 
