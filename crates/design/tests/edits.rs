@@ -5,7 +5,7 @@ use boxwright_design::{
 };
 use proptest::prelude::*;
 use std::ops::Range;
-use toml_edit::{Document, Item, TableLike};
+use toml_edit::{Document, Item, TableLike, Value};
 
 const TEXTS: [&str; 5] = [
     include_str!("../../../examples/bathing-beach/design.toml"),
@@ -22,6 +22,14 @@ struct Written {
     bare: String,
 }
 
+fn written(path: Vec<Key>, value: &Value, text: &str) -> Written {
+    let span = value.span().expect("parsed values have a place");
+    let bare = value
+        .as_str()
+        .map_or(text[span.clone()].to_owned(), str::to_owned);
+    Written { path, span, bare }
+}
+
 fn gather(table: &dyn TableLike, front: &[Key], text: &str, all: &mut Vec<Written>) {
     for (name, item) in table.iter() {
         let mut path = front.to_vec();
@@ -35,13 +43,14 @@ fn gather(table: &dyn TableLike, front: &[Key], text: &str, all: &mut Vec<Writte
                     gather(inner, &path, text, all);
                 }
             }
-            Item::Value(value) => {
-                let span = value.span().expect("parsed values have a place");
-                let bare = value
-                    .as_str()
-                    .map_or(text[span.clone()].to_owned(), str::to_owned);
-                all.push(Written { path, span, bare });
+            Item::Value(Value::Array(list)) => {
+                for (index, value) in list.iter().enumerate() {
+                    let mut path = path.clone();
+                    path.push(Key::from(index));
+                    all.push(written(path, value, text));
+                }
             }
+            Item::Value(value) => all.push(written(path, value, text)),
             Item::None => {}
         }
     }
@@ -92,7 +101,8 @@ fn places_of_a_read_design_lead_to_its_keys() {
     );
     check(design.brief.distance.place, "brief.distance");
     check(design.drivers[0].place, "drivers.0.part");
-    check(design.inside[1].name.place, "inside.1.name");
+    check(design.cleats[1].name.place, "cleat.1.name");
+    check(design.drivers[0].mounting.at[1].place, "drivers.0.at.1");
     let height = design.brief.largest.expect("said").height;
     check(height.place, "brief.largest");
     let millimetres: f64 = text[height.place.start..height.place.end].parse().unwrap();
@@ -135,12 +145,89 @@ proptest! {
         let text = TEXTS[which];
         let all = values(text);
         let mut path = all[pick.index(all.len())].path.clone();
-        path.pop();
+        while !matches!(path.pop(), Some(Key::Name(_))) {}
         path.push(Key::from("brand_new"));
         let edited = set_value(text, &path, "7 mm").expect("a key can be added");
         prop_assert_eq!(edited.lines().count(), text.lines().count() + 1);
         let back = remove_value(&edited, &path).expect("it can be taken out");
         prop_assert_eq!(back, text);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    /// An element added to a list and taken out again leaves no trace, in lists
+    /// on one line and in lists with a line for each.
+    #[test]
+    fn an_element_that_comes_and_goes_leaves_no_trace(
+        elements in prop::collection::vec("[a-z0-9 ,#]{0,6}", 1..5),
+        many_lines in any::<bool>(),
+        last_comma in any::<bool>(),
+        remarks in any::<bool>(),
+    ) {
+        let mut list: Vec<String> = elements.iter().map(|e| format!("\"{e}\"")).collect();
+        let text = if many_lines {
+            let end = list.len() - 1;
+            let lines: String = list.iter_mut().enumerate().map(|(i, element)| {
+                let comma = if i < end || last_comma { "," } else { "" };
+                let remark = if remarks { "  # at, last" } else { "" };
+                format!("  {element}{comma}{remark}\n")
+            }).collect();
+            format!("[box.vent]\nat = [\n{lines}]\ncount = 1\n")
+        } else {
+            let comma = if last_comma { "," } else { "" };
+            format!("[box.vent]\nat = [{}{comma}] # said\ncount = 1\n", list.join(", "))
+        };
+        let path = boxwright_design::key_path(&format!("box.vent.at.{}", elements.len()));
+        let edited = set_value(&text, &path, "1 x 2 mm").expect("an element can be added");
+        let now = values(&edited);
+        prop_assert_eq!(now.len(), elements.len() + 2);
+        prop_assert_eq!(&now[elements.len()].bare, "1 x 2 mm");
+        prop_assert!(now.iter().zip(&elements).all(|(value, element)| &value.bare == element));
+        let back = remove_value(&edited, &path).expect("it can be taken out");
+        let with_comma = many_lines && !last_comma;
+        prop_assert_eq!(values(&back).len(), elements.len() + 1);
+        if !with_comma {
+            prop_assert_eq!(back, text);
+        }
+    }
+}
+
+#[test]
+fn a_box_can_be_rounded_braced_and_its_driver_moved() {
+    let steps = [
+        ("box.chamfer", "3 mm"),
+        ("saw.kerf", "2.8 mm"),
+        ("glue.open_time", "6 min"),
+        ("drivers.0.at.1", "275 x 104 mm"),
+        ("brace.1.name", "stick"),
+        ("brace.1.from", "left"),
+        ("brace.1.section", "20 x 30 mm"),
+        ("brace.1.at", "50 x 60 mm"),
+        ("box.joint.0.edge", "left-top"),
+        ("box.joint.0.kind", "mitre"),
+        ("control.part.6.part", "binding post, insulated"),
+        ("control.part.6.at", "30 x 70 mm"),
+    ];
+    let unrounded = remove_value(TEXTS[0], &boxwright_design::key_path("box.round"));
+    let edited = steps
+        .iter()
+        .fold(unrounded.expect("there"), |text, (path, new)| {
+            set_value(&text, &boxwright_design::key_path(path), new).expect("possible")
+        });
+    let design = read(&edited, None).expect("sound").design;
+    assert_eq!(design.braces.len(), 2);
+    assert_eq!(design.enclosure.carpentry.edges.len(), 1);
+    assert_eq!(design.saw.kerf.map(|kerf| kerf.si), Some(0.0028));
+    assert_eq!(design.drivers[0].mounting.at[1].across.si, 0.275);
+    assert_eq!(design.control.map(|control| control.parts.len()), Some(7));
+    for line in TEXTS[0].lines() {
+        let kept = edited.lines().any(|l| l == line);
+        assert!(
+            kept || line.starts_with("round") || line.starts_with("at ="),
+            "{line}"
+        );
     }
 }
 

@@ -199,6 +199,11 @@ fn edit_without_harm(dice: &mut Dice, text: &str, found: &[Diagnostic]) {
         "inside.0.weight",
         "inside.1",
         "drivers.0.count",
+        "drivers.0.at.1",
+        "drivers.0.at.2",
+        "box.vent.at.0",
+        "brace.1.name",
+        "control.part.3.at",
         "place.ears",
         "name",
     ]));

@@ -1,8 +1,9 @@
 //! The shipped examples and the built-in shelf read without a word.
 
 use boxwright_design::{
-    BUILT_IN_SHELF, Chambers, Diagnostic, EnclosureKind, FileId, Leak, Programme, Project, Side,
-    Stands, Tolerance, built_in_shelf, read,
+    BUILT_IN_SHELF, BraceForm, Carpentry, Chambers, Closing, Diagnostic, EnclosureKind, FileId,
+    Fitting, Glue, Joints, Leak, Mounting, OuterEdge, Programme, Project, Saw, Side, Stands,
+    Tolerance, Wall, built_in_shelf, read,
 };
 
 const EXAMPLES: [(&str, &str, Option<&str>); 3] = [
@@ -62,7 +63,25 @@ fn the_beach_box_is_what_its_file_says() {
     assert_eq!(design.enclosure.thickness.unwrap().si, 0.0118);
     assert_eq!(design.brief.currency, "EUR");
     assert_eq!(design.brief.largest.unwrap().height.si, 0.24);
-    assert_eq!(design.inside.len(), 3);
+    assert_eq!(design.inside.len(), 1);
+    let carpentry = &design.enclosure.carpentry;
+    assert_eq!(carpentry.joints.value, Joints::MitredRing);
+    assert_eq!(carpentry.front.value, Fitting::Inset);
+    assert_eq!(carpentry.setback.unwrap().si, 0.008);
+    assert!(matches!(carpentry.outer, Some(OuterEdge::Round(radius)) if radius.si == 0.006));
+    assert_eq!(carpentry.last_with.value, Closing::Screws);
+    assert_eq!(design.drivers[0].mounting.at[1].across.si, 0.27);
+    assert!(design.drivers[0].flush.value);
+    let BraceForm::Frame { window, .. } = &design.braces[0].form else {
+        panic!("the brace has a window");
+    };
+    assert_eq!(window.unwrap()[1].si, 0.136);
+    assert_eq!(design.cleats[2].along, (Wall::Left, Wall::Back));
+    let control = design.control.as_ref().unwrap();
+    assert!(control.plate.metal.value);
+    assert_eq!(control.parts.len(), 6);
+    assert_eq!(control.parts[0].scale.as_ref().unwrap().to, 10);
+    assert_eq!(control.parts[0].part.thread.unwrap().si, 0.007);
 }
 
 #[test]
@@ -73,6 +92,29 @@ fn the_workshop_box_is_mono() {
         design.enclosure.kind,
         EnclosureKind::PassiveRadiator(_)
     ));
+}
+
+#[test]
+fn the_workshop_box_leans() {
+    let design = example("workshop-mono").design;
+    let lean = design.enclosure.carpentry.front_lean.unwrap().si;
+    assert!((lean - 8.0 * core::f64::consts::PI / 180.0).abs() < 1e-15);
+}
+
+#[test]
+fn the_party_box_has_a_bay_and_offcuts() {
+    let project = example("salvage-party");
+    let bay = project.design.bay.as_ref().unwrap();
+    assert_eq!((bay.opens.value, bay.holes), (Wall::Back, 4));
+    assert!(matches!(
+        project.design.braces[0].form,
+        BraceForm::Stick {
+            from: Wall::Top,
+            ..
+        }
+    ));
+    let offcuts: Vec<u32> = project.shelf.offcuts.iter().map(|o| o.count).collect();
+    assert_eq!(offcuts, [1, 2]);
 }
 
 #[test]
@@ -137,6 +179,12 @@ fn what_is_not_said_has_its_default() {
     assert!(!design.battery.vented_bay.value);
     assert_eq!(design.enclosure.leak.value, Leak::Usual);
     assert_eq!(design.enclosure.chambers.value, Chambers::Shared);
+    assert_eq!(design.enclosure.carpentry, Carpentry::plain());
+    assert_eq!(design.drivers[0].mounting, Mounting::row_on_the_front());
+    assert_eq!(design.battery.placement.at, None);
+    assert!(design.control.is_none() && design.bay.is_none() && design.handle.is_none());
+    assert!(design.braces.is_empty() && design.cleats.is_empty());
+    assert_eq!((design.saw, design.glue), (Saw::usual(), Glue::usual()));
     let Tolerance::Within(half_width) = design.enclosure.wall.thickness.tolerance else {
         panic!("plywood is sold with a tolerance");
     };

@@ -1,10 +1,12 @@
 //! New keys and new tables.
 
-use super::layout::{after_line, first_value_start, indent, last_value_end, line_end, sections};
+use super::layout::{
+    after_line, first_value_start, indent, last_value_end, line_end, line_start, sections,
+};
 use super::locate::{Form, Holder};
 use super::render;
 use super::spliced;
-use toml_edit::{Document, Table};
+use toml_edit::{Array, Document, Table};
 
 /// Adds a key to a table that is there.
 pub(super) fn key(text: &str, holder: &Holder<'_>, key: &str, value: &str) -> Option<String> {
@@ -49,23 +51,51 @@ fn below(text: &str, end: usize, line: &str) -> String {
     spliced(text, at, at, &new)
 }
 
-/// Adds a table with one key: below its parent, or at the end of the text.
+/// Adds an element behind the last of a list: on a line of its own where the
+/// last one has one.
+pub(super) fn element(text: &str, list: &Array, value: &str) -> Option<String> {
+    let brackets = list.span()?;
+    let Some(last) = list.iter().last() else {
+        let inner = brackets.start + 1;
+        return Some(spliced(text, inner, inner, value));
+    };
+    let last = last.span()?;
+    let (line, closed) = after_line(text, last.end);
+    let alone = text[line_start(text, last.start)..last.start]
+        .trim()
+        .is_empty();
+    if !alone || !closed || line > brackets.end {
+        return Some(spliced(text, last.end, last.end, &format!(", {value}")));
+    }
+    let has_comma = text[last.end..].trim_start().starts_with(',');
+    let indent = indent(text, last.start);
+    let comma = if has_comma { "," } else { "" };
+    let below = spliced(
+        text,
+        line,
+        line,
+        &format!("{indent}{value}{comma}{}", line_end(text)),
+    );
+    let comma = if has_comma { "" } else { "," };
+    Some(spliced(&below, last.end, last.end, comma))
+}
+
+/// Adds a table with one line: below another, or at the end of the text where
+/// that is the whole of it.
 pub(super) fn table<S>(
     text: &str,
     document: &Document<S>,
-    parent: &Table,
+    above: &Table,
     header: &str,
-    key: &str,
-    value: &str,
+    line: &str,
 ) -> String {
     let eol = line_end(text);
-    let line = format!("{} = {value}", render::key(key));
-    let mut below_parent = Vec::new();
-    let is_top = std::ptr::eq(parent, document.as_table());
+    let mut sections_above = Vec::new();
+    let is_top = std::ptr::eq(above, document.as_table());
     if !is_top {
-        sections(parent, &mut below_parent);
+        sections(above, &mut sections_above);
     }
-    match below_parent.iter().map(|section| section.end).max() {
+    match sections_above.iter().map(|section| section.end).max() {
         Some(end) => {
             let (at, closed) = after_line(text, end);
             let gap = if closed { "" } else { eol };
@@ -79,7 +109,7 @@ pub(super) fn table<S>(
             if first_value_start(document.as_table()).is_some() || !out.trim().is_empty() {
                 out.push_str(eol);
             }
-            out + header + eol + &line + eol
+            out + header + eol + line + eol
         }
     }
 }

@@ -3,7 +3,7 @@
 use super::{EditError, Key};
 use crate::place::Place;
 use std::ops::Range;
-use toml_edit::{Document, Item, Table, TableLike, Value};
+use toml_edit::{Array, Document, Item, Table, TableLike, Value};
 
 /// What a path leads to.
 pub(super) enum Target<'d> {
@@ -11,10 +11,14 @@ pub(super) enum Target<'d> {
     Value(&'d Value),
     /// A key that is not in its table.
     AbsentKey { table: Holder<'d>, key: &'d str },
+    /// An element behind the last of a list.
+    AbsentElement { list: &'d Array },
     /// A key of a table that is not there.
     AbsentTable {
         /// The table it would be part of.
         parent: &'d Table,
+        /// The entry it would follow.
+        after: Option<&'d Table>,
         /// The header to write.
         header: String,
         /// The key in it.
@@ -49,12 +53,21 @@ fn step<'d>(item: Step<'d>, key: &Key) -> Option<Step<'d>> {
         (Step::Item(Item::ArrayOfTables(tables)), Key::Index(index)) => {
             tables.get(*index).map(Step::Entry)
         }
-        (Step::Item(item), Key::Index(index)) => item.as_array()?.get(*index).map(Step::Element),
+        (Step::Item(item), Key::Index(index)) => element(item.as_value()?, *index),
         (Step::Entry(table), Key::Name(name)) => table.get(name).map(Step::Item),
         (Step::Element(value), Key::Name(name)) => {
             value.as_inline_table()?.get(name).map(Step::Element)
         }
         (Step::Entry(_) | Step::Element(_), Key::Index(_)) => None,
+    }
+}
+
+/// One of a list of values; a text that is no list stands for a list of one.
+fn element(value: &Value, index: usize) -> Option<Step<'_>> {
+    match value {
+        Value::Array(array) => array.get(index).map(Step::Element),
+        Value::String(_) if index == 0 => Some(Step::Element(value)),
+        _ => None,
     }
 }
 
@@ -122,6 +135,16 @@ pub(super) fn walk<'d>(root: &'d Item, path: &[Key]) -> (Step<'d>, usize) {
     (at, path.len())
 }
 
+/// The path to the key of a list that is not there, where `path` is that of its
+/// first element.
+pub(super) fn new_list<'p, S>(document: &Document<S>, path: &'p [Key]) -> Option<&'p [Key]> {
+    let [key @ .., Key::Index(0)] = path else {
+        return None;
+    };
+    let (_, depth) = walk(document.as_item(), key);
+    (depth < key.len() && matches!(key.last(), Some(Key::Name(_)))).then_some(key)
+}
+
 /// What a path leads to.
 pub(super) fn target<'d, S>(
     document: &'d Document<S>,
@@ -135,24 +158,30 @@ pub(super) fn target<'d, S>(
             Some(Value::InlineTable(_) | Value::Array(_)) | None => Err(EditError::NotAValue),
             Some(value) => Ok(Target::Value(value)),
         },
+        (Step::Item(Item::Value(Value::Array(list))), [Key::Index(index)])
+            if *index == list.len() =>
+        {
+            Ok(Target::AbsentElement { list })
+        }
         (at, [Key::Name(key)]) => {
             let implicit = matches!(at, Step::Item(Item::Table(t)) if t.is_implicit() && !t.is_dotted() && depth > 0);
             if implicit {
-                return absent_table(document.as_table(), path);
+                return absent_table(document.as_table(), None, path);
             }
             let table = dotted_from(root, path, depth, at).ok_or(EditError::NoSuchPlace)?;
             Ok(Target::AbsentKey { table, key })
         }
         (Step::Item(Item::Table(parent)), [Key::Name(_), Key::Name(_)]) => {
-            absent_table(parent, path)
+            absent_table(parent, None, path)
         }
         (Step::Item(Item::Table(parent)), [Key::Name(_), Key::Index(0), Key::Name(_)]) => {
-            absent_table(parent, path)
+            absent_table(parent, None, path)
         }
         (Step::Item(Item::ArrayOfTables(tables)), [Key::Index(index), Key::Name(_)])
             if *index == tables.len() =>
         {
-            absent_table(document.as_table(), path)
+            let last = index.checked_sub(1).and_then(|last| tables.get(last));
+            absent_table(document.as_table(), last, path)
         }
         _ => Err(EditError::NoSuchPlace),
     }
@@ -174,7 +203,11 @@ fn dotted_from<'d>(root: &'d Item, path: &[Key], depth: usize, at: Step<'d>) -> 
     }
 }
 
-fn absent_table<'d>(parent: &'d Table, path: &'d [Key]) -> Result<Target<'d>, EditError> {
+fn absent_table<'d>(
+    parent: &'d Table,
+    after: Option<&'d Table>,
+    path: &'d [Key],
+) -> Result<Target<'d>, EditError> {
     let Some((Key::Name(key), front)) = path.split_last() else {
         return Err(EditError::NoSuchPlace);
     };
@@ -201,6 +234,7 @@ fn absent_table<'d>(parent: &'d Table, path: &'d [Key]) -> Result<Target<'d>, Ed
     };
     Ok(Target::AbsentTable {
         parent,
+        after,
         header,
         key,
     })

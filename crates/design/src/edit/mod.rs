@@ -49,7 +49,8 @@ impl std::error::Error for EditError {}
 /// Comments, blank lines and every other byte stay. A key that is absent is
 /// added below the last of its table; a table that is absent is added below
 /// its parent, or at the end; an index one past the last adds an entry to a
-/// list of tables.
+/// list of tables or an element to a list of values. A text that stands where a
+/// list could counts as a list of one.
 ///
 /// `new` is the bare text of the value. It is written between quotes, except
 /// where it replaces a number or true/false and is one itself, or where the key
@@ -67,20 +68,32 @@ impl std::error::Error for EditError {}
 /// See [`EditError`].
 pub fn set_value(text: &str, path: &[Key], new: &str) -> Result<String, EditError> {
     let document = parse(text)?;
-    let edited = match locate::target(&document, path)? {
+    let list = locate::new_list(&document, path);
+    let fresh = match list {
+        Some(_) => format!("[{}]", render::fresh(new)),
+        None => render::fresh(new),
+    };
+    let edited = match locate::target(&document, list.unwrap_or(path))? {
         Target::Value(value) => {
             let span = value.span().ok_or(EditError::Impossible)?;
             let rendered = render::over(value, &text[span.clone()], new);
             spliced(text, span.start, span.end, &rendered)
         }
         Target::AbsentKey { table, key } => {
-            insert::key(text, &table, key, &render::fresh(new)).ok_or(EditError::Impossible)?
+            insert::key(text, &table, key, &fresh).ok_or(EditError::Impossible)?
+        }
+        Target::AbsentElement { list } => {
+            insert::element(text, list, &fresh).ok_or(EditError::Impossible)?
         }
         Target::AbsentTable {
             parent,
+            after,
             header,
             key,
-        } => insert::table(text, &document, parent, &header, key, &render::fresh(new)),
+        } => {
+            let line = format!("{} = {fresh}", render::key(key));
+            insert::table(text, &document, after.unwrap_or(parent), &header, &line)
+        }
     };
     let holds = Document::parse(edited.as_str()).is_ok_and(|after| {
         matches!(locate::target(&after, path), Ok(Target::Value(value)) if render::says(value, new))
@@ -95,6 +108,7 @@ pub fn set_value(text: &str, path: &[Key], new: &str) -> Result<String, EditErro
 /// Takes the value or table at `path` out and gives the new text.
 ///
 /// A value goes with its line and the remark on that line; remarks above stay.
+/// An element of a list goes with one comma.
 ///
 /// # Errors
 ///

@@ -24,6 +24,9 @@ pub(super) fn at<S>(text: &str, document: &Document<S>, path: &[Key]) -> Result<
             }
         }
         Step::Entry(table) => sections(table, &mut taken),
+        Step::Element(element) if matches!(path.last(), Some(Key::Index(_))) => {
+            return element_out(text, document, &path[..path.len() - 1], element);
+        }
         Step::Item(_) | Step::Element(_) => return Err(EditError::Impossible),
     }
     Ok(without_sections(text, taken))
@@ -68,17 +71,51 @@ fn member_out(
         .get_key_value(name)
         .and_then(|(key, _)| key.span())
         .ok_or(EditError::Impossible)?;
-    let before = text[..key.start].trim_end();
-    let after = &text[value.end..];
+    Ok(without_comma(text, key.start..value.end))
+}
+
+/// An element of a list in brackets: with its line where it has one of its own,
+/// with a comma beside it otherwise.
+fn element_out<S>(
+    text: &str,
+    document: &Document<S>,
+    list: &[Key],
+    element: &Value,
+) -> Result<String, EditError> {
+    let Some(Value::Array(array)) = walk(document.as_item(), list).0.value() else {
+        return Err(EditError::Impossible);
+    };
+    let (Some(brackets), Some(span)) = (array.span(), element.span()) else {
+        return Err(EditError::Impossible);
+    };
+    let start = line_start(text, span.start);
+    let (end, _) = after_line(text, span.end);
+    let others = array.iter().filter_map(Value::span);
+    let alone = text[start..span.start].trim().is_empty()
+        && end <= brackets.end
+        && others
+            .filter(|other| *other != span)
+            .all(|other| other.end <= start || end <= other.start);
+    if alone {
+        Ok(spliced(text, start, end, ""))
+    } else {
+        Ok(without_comma(text, span))
+    }
+}
+
+/// Takes one of several out, with one of the commas beside it.
+fn without_comma(text: &str, taken: Range<usize>) -> String {
+    let before = text[..taken.start].trim_end();
+    let after = &text[taken.end..];
     let gap = after.len() - after.trim_start().len();
     if before.ends_with(',') {
-        Ok(spliced(text, before.len() - 1, value.end, ""))
+        spliced(text, before.len() - 1, taken.end, "")
     } else if after[gap..].starts_with(',') {
         let rest = &after[gap + 1..];
         let space = rest.len() - rest.trim_start_matches(' ').len();
-        Ok(spliced(text, key.start, value.end + gap + 1 + space, ""))
+        spliced(text, taken.start, taken.end + gap + 1 + space, "")
     } else {
-        Ok(spliced(text, key.start, value.end, ""))
+        spliced(text, taken.start, taken.end, "")
     }
 }
 

@@ -104,6 +104,98 @@ fn a_new_table_stands_below_its_parent_or_at_the_end() {
     );
 }
 
+const LISTS: &str = "\
+[[drivers]]
+at = [\"90 x 100 mm\", \"270 x 100 mm\"]  # in a row
+
+[[drivers]]
+at = \"180 x 100 mm\"
+
+[box.vent]
+at = [
+    \"240 x 270 mm\", # left
+    \"360 x 270 mm\"  # right
+]
+";
+
+#[track_caller]
+fn check_list(path: &str, new: Option<&str>, old: &str, now: &str) {
+    let expected = LISTS.replacen(old, now, 1);
+    assert_ne!(expected, LISTS, "{old}");
+    let edited = match new {
+        Some(new) => set_value(LISTS, &key_path(path), new),
+        None => remove_value(LISTS, &key_path(path)),
+    };
+    assert_eq!(edited, Ok(expected));
+}
+
+#[test]
+fn one_of_a_list_is_replaced_added_and_taken_out() {
+    check_list("drivers.0.at.1", Some("280 mm"), "270 x 100 mm", "280 mm");
+    check_list("drivers.0.at.2", Some("3"), "0 mm\"]", "0 mm\", 3]");
+    check_list("drivers.0.at.1", None, ", \"270 x 100 mm\"", "");
+    check_list("drivers.0.at.0", None, "\"90 x 100 mm\", ", "");
+}
+
+#[test]
+fn a_text_is_a_list_of_one() {
+    check_list("drivers.1.at.0", Some("190 mm"), "180 x 100 mm", "190 mm");
+    let more = set_value(LISTS, &key_path("drivers.1.at.1"), "1 mm");
+    assert_eq!(more, Err(EditError::NoSuchPlace));
+    let none = remove_value(LISTS, &key_path("drivers.1.at.0"));
+    assert_eq!(none, Err(EditError::Impossible));
+}
+
+#[test]
+fn lists_with_a_line_for_each_keep_their_remarks() {
+    check_list(
+        "box.vent.at.2",
+        Some("300 mm"),
+        "360 x 270 mm\"  # right\n",
+        "360 x 270 mm\",  # right\n    \"300 mm\"\n",
+    );
+    check_list("box.vent.at.0", None, "    \"240 x 270 mm\", # left\n", "");
+    check_list("box.vent.at.1", None, "    \"360 x 270 mm\"  # right\n", "");
+}
+
+#[test]
+fn a_new_list_is_written_with_its_first_element() {
+    check_list(
+        "box.vent.size.0",
+        Some("1 mm"),
+        "# right\n]\n",
+        "# right\n]\nsize = [\"1 mm\"]\n",
+    );
+    check_list(
+        "drivers.2.at.0",
+        Some("1 mm"),
+        "\"180 x 100 mm\"\n",
+        "\"180 x 100 mm\"\n\n[[drivers]]\nat = [\"1 mm\"]\n",
+    );
+    let empty = "a = []\nb = [ ] # none\n";
+    let set = |path| set_value(empty, &key_path(path), "x");
+    assert_eq!(set("a.0").as_deref(), Ok("a = [\"x\"]\nb = [ ] # none\n"));
+    assert_eq!(set("b.0").as_deref(), Ok("a = []\nb = [\"x\" ] # none\n"));
+    assert_eq!(set("b.1"), Err(EditError::NoSuchPlace));
+}
+
+#[test]
+fn a_new_entry_follows_the_last_of_its_list() {
+    let text = "[[brace]]\nname = \"a\"\n\n[control]\non = \"top\"\n\n[[control.part]]\npart = \"x\"\n\n[saw]\n";
+    let set = |path, new| set_value(text, &key_path(path), new).unwrap();
+    assert_eq!(
+        set("brace.1.name", "b"),
+        text.replacen("\"a\"\n", "\"a\"\n\n[[brace]]\nname = \"b\"\n", 1)
+    );
+    assert_eq!(
+        set("control.part.1.part", "y"),
+        text.replacen("\"x\"\n", "\"x\"\n\n[[control.part]]\npart = \"y\"\n", 1)
+    );
+    assert_eq!(set("saw.kerf", "3 mm"), format!("{text}kerf = \"3 mm\"\n"));
+    let nested = set_value(text, &key_path("box.joint.0.edge"), "front-top");
+    assert_eq!(nested, Err(EditError::NoSuchPlace), "there is no [box]");
+}
+
 #[test]
 fn what_cannot_be_set_is_refused() {
     let refused = |path: &str| set_value(TEXT, &key_path(path), "1").unwrap_err();
