@@ -68,8 +68,8 @@ pub enum Fault {
     HoleOff {
         /// Index in the plan's list of holes.
         hole: usize,
-        /// The wall across whose edge it goes; `None` where the panel itself is too small.
-        towards: Option<Wall>,
+        /// The wall towards which it goes too far, most of all.
+        towards: Wall,
         /// By how much, in m.
         by: f64,
         /// How far to move its middle so that it lies free, across and up, in m; `None`
@@ -84,8 +84,9 @@ pub enum Fault {
         by: PanelId,
         /// How far it reaches over the hole, in m.
         depth: f64,
-        /// The shortest way out, across and up, in m.
-        shift: [f64; 2],
+        /// How far to move its middle so that this is gone, across and up, in m; `None`
+        /// where no place on the panel will do.
+        shift: Option<[f64; 2]>,
     },
     /// Two holes run into one another, or one lies in another that is as deep.
     HolesOverlap {
@@ -124,6 +125,15 @@ pub enum Fault {
         /// Index of the window in the board.
         window: usize,
         /// By how much, in m.
+        by: f64,
+    },
+    /// Two windows of a board run into one another.
+    WindowsOverlap {
+        /// Index in the plan's list of boards.
+        board: usize,
+        /// Indices of the windows in the board.
+        windows: [usize; 2],
+        /// How far they run into one another, in m.
         by: f64,
     },
 }

@@ -33,6 +33,14 @@ pub(crate) fn planes(form: EdgeForm, a: &Plane, b: &Plane) -> Vec<Plane> {
     }
 }
 
+/// How far a form reaches into the faces of an edge, whose normals have this scalar product.
+pub(crate) fn reach(form: EdgeForm, cos: f64) -> f64 {
+    match form {
+        EdgeForm::Round(radius) => radius * ((1.0 - cos) / (1.0 + cos)).sqrt(),
+        EdgeForm::Chamfer(size) => size,
+    }
+}
+
 /// The region a form takes off, in depths below the two faces, whose normals stand at `turn`
 /// to each other.
 pub(crate) fn outline(form: EdgeForm, turn: f64) -> Vec<[f64; 2]> {

@@ -80,6 +80,22 @@ impl Cut {
         self.outline.corner() + other.outline.corner() - beyond(over)
     }
 
+    /// The direction of length 1 in which another gets clear of it soonest.
+    pub(crate) fn way_off(&self, other: &Self) -> [f64; 2] {
+        let (own, across) = (self.outline.core(), other.outline.core());
+        let arm = [0, 1].map(|k| other.at[k] - self.at[k]);
+        let over = [0, 1].map(|k| arm[k].abs() - own[k] - across[k]);
+        let sign = arm.map(|c| if c < 0.0 { -1.0 } else { 1.0 });
+        if over[0] > 0.0 && over[1] > 0.0 {
+            let long = (over[0] * over[0] + over[1] * over[1]).sqrt();
+            [0, 1].map(|k| sign[k] * over[k] / long)
+        } else if over[0] >= over[1] {
+            [sign[0], 0.0]
+        } else {
+            [0.0, sign[1]]
+        }
+    }
+
     /// Whether it starts in the floor of another.
     pub(crate) fn sunk_in(&self, other: &Self) -> bool {
         other.depth < self.depth && self.within(other) >= 0.0

@@ -12,7 +12,9 @@ mod corner;
 mod edging;
 mod fault;
 mod fit;
+mod flat;
 mod form;
+mod glue;
 mod hole;
 mod inspect;
 mod ledger;
@@ -35,6 +37,7 @@ pub use fit::{
     BASKET_CLEARANCE, ControlOutline, DriverOutline, FRAME_THICKNESS, Gap, MAGNET_SHARE,
     MAGNET_WIDTH, Other, VENT_AIR, gaps,
 };
+pub use glue::JointLine;
 pub use ledger::Ledger;
 pub use panel::{Frame, Panel, PanelEdge, PanelHole, PanelId};
 pub use plan::*;

@@ -1,13 +1,10 @@
-//! Finds what is wrong with a plan.
+//! What leaves no solid to make.
 
-use crate::body::Body;
-use crate::corner;
 use crate::fault::{Fault, Measure};
 use crate::plan::{Edge, EdgeForm, Joint, Outline, Plan, Wall};
-use crate::polytope::{Polytope, TOUCH};
-use crate::sides::Side;
+use crate::polytope::TOUCH;
 
-/// What leaves no solid to make.
+/// All of it; where measures are no numbers, only that.
 pub(crate) fn fatal(plan: &Plan) -> Vec<Fault> {
     let mut faults = measures(plan);
     if !faults.is_empty() {
@@ -128,20 +125,4 @@ fn free(plan: &Plan, [a, b]: [Wall; 2], setbacks: f64) -> f64 {
         Wall::Left => plan.block.width - taken(a) - taken(b),
         _ => plan.block.height - taken(a) - taken(b),
     }
-}
-
-/// What is wrong with a body that could be made.
-pub(crate) fn all(body: &Body, sides: &[Side; 6], block: &Polytope) -> Vec<Fault> {
-    let open = corner::open_corners(&body.plan, sides, block);
-    let mut faults: Vec<Fault> = open
-        .into_iter()
-        .map(|(walls, volume)| Fault::OpenCorner { walls, volume })
-        .collect();
-    let boards = body.boards().iter().enumerate();
-    faults.extend(
-        boards
-            .filter(|(_, panel)| panel.pieces.is_empty())
-            .map(|(board, _)| Fault::NoBoard { board }),
-    );
-    faults
 }
