@@ -2,6 +2,7 @@
 //! them, the finding was gone, no new stop had come, and no wish of the brief
 //! that was kept before was broken.
 
+use crate::carpentry::{self, Carpentry};
 use crate::check::{self, Candidate, Check, Edit, Evidence, Finding, Mend, Severity, Verdict};
 use crate::odds::Drawn;
 use crate::outcome::Bench;
@@ -176,7 +177,7 @@ impl<'a> Trials<'a> {
         let mendable = said.iter().any(|(_, verdict)| !verdict.ladders.is_empty());
         let wrongs = |grid, builds| {
             if mendable {
-                Wrongs::of(&tried(evidence.subject, grid, builds))
+                Wrongs::of(&tried(evidence.subject, evidence.carpentry, grid, builds))
             } else {
                 Wrongs(Vec::new())
             }
@@ -241,11 +242,13 @@ impl<'a> Trials<'a> {
         let Some(subject) = self.edited(candidate) else {
             return Trial::Fails;
         };
-        let quick = Wrongs::of(&tried(&subject, Grid::coarse(), 0));
+        let carpentry = carpentry::study(&subject);
+        let study = |grid, builds| Wrongs::of(&tried(&subject, Some(&carpentry), grid, builds));
+        let quick = study(Grid::coarse(), 0);
         if Trial::judge(id, &self.quick, &quick) == Trial::Fails {
             return Trial::Fails;
         }
-        let thorough = Wrongs::of(&tried(&subject, Grid::fine(), self.builds));
+        let thorough = study(Grid::fine(), self.builds);
         Trial::judge(id, &self.thorough, &thorough)
     }
 
@@ -264,7 +267,7 @@ fn mend(candidate: &Candidate) -> Mend {
 }
 
 /// What the checks say about a subject on one grid, with so many drawn builds.
-fn tried(subject: &Subject, grid: Grid, builds: usize) -> Vec<Said> {
+fn tried(subject: &Subject, carpentry: Option<&Carpentry>, grid: Grid, builds: usize) -> Vec<Said> {
     let mut bench = Bench::new(subject, grid);
     let studied = bench.study(subject.build(&Draw::Nominal));
     let drawn = if builds > 0 {
@@ -287,7 +290,7 @@ fn tried(subject: &Subject, grid: Grid, builds: usize) -> Vec<Said> {
         promises: &promises,
         versus: None,
         measurement: None,
-        carpentry: None,
+        carpentry,
         trial: true,
     })
 }

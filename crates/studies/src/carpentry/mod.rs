@@ -10,9 +10,10 @@ mod study;
 
 pub use model::*;
 
+pub(crate) use control::front;
 pub(crate) use parts::{BOARD_WEIGHT, CONTROL_WEIGHT};
 pub(crate) use plan::{
-    Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle,
+    Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle, wall,
 };
 pub(crate) use stops::diagnostic;
 pub(crate) use study::study;

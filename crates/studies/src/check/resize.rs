@@ -186,13 +186,23 @@ fn resized(evidence: &Evidence<'_>, targets: [Option<f64>; 3]) -> Candidate {
         changes.push(format!("{which} {} {now} → {then} mm", axis.name()));
         then
     });
-    let text = format!("{} mm", edges.join(" x "));
-    let text = match size.width.tolerance {
+    let text = with_tolerance(edges.join(" x "), size.width.tolerance);
+    Candidate::set(changes.join(", "), key, text)
+}
+
+/// Lengths in m as a design file says them: "120 x 80 mm".
+pub(super) fn lengths(lengths: &[f64], tolerance: Tolerance) -> String {
+    let edges: Vec<String> = lengths.iter().map(|&m| shown(millimetres(m))).collect();
+    with_tolerance(edges.join(" x "), tolerance)
+}
+
+fn with_tolerance(edges: String, tolerance: Tolerance) -> String {
+    let text = format!("{edges} mm");
+    match tolerance {
         Tolerance::Unstated => text,
         Tolerance::About => format!("about {text}"),
         Tolerance::Within(half) => format!("{text} ± {} mm", shown(millimetres(half))),
-    };
-    Candidate::set(changes.join(", "), key, text)
+    }
 }
 
 /// Millimetres to a tenth, without a tenth that is zero.

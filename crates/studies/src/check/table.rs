@@ -2,18 +2,23 @@
 
 use super::Check;
 use super::{
-    bass_bump, box_q, box_size, brief_conflict, brief_cost, brief_light, brief_long, brief_loud,
-    brief_low, chamber_shared, current_limit, direct_current, driver_data, driver_heat,
-    driver_unknown, drivers_fit, end_voltage, face_loss, hearing, lead_acid_airtight, leak,
-    lithium_care, minimum_load, parts_fit, protection_current, radiator_size, sealed_or_vented,
-    source_level, supply_voltage, travel, travel_below_tuning, treble, vent_fits, vent_pipe,
-    vent_speed,
+    bass_bump, battery_bay, boards_fit, box_q, box_size, bridged_sockets, brief_conflict,
+    brief_cost, brief_light, brief_long, brief_loud, brief_low, chamber_shared, comes_out,
+    current_limit, direct_current, driver_data, driver_heat, driver_unknown, drivers_fit,
+    end_voltage, face_loss, glue_line, hangs_level, hearing, holes_clear, inside_box, knobs_apart,
+    lead_acid_airtight, leak, lithium_care, metal_radio, minimum_load, open_time, panel_bodies,
+    panel_bush, parts_close, parts_collide, parts_fit, protection_current, radiator_size,
+    ring_closes, screws_reached, sealed_or_vented, sheet_too_small, source_level, stands_firm,
+    supply_voltage, travel, travel_below_tuning, treble, vent_fits, vent_pipe, vent_speed,
+    wall_buzz,
 };
 
 /// Every check, in the order of the manual: what can hurt someone, the brief,
-/// power, drivers, the box, fit. Among findings equally bad this is their order.
+/// power, drivers, the box, wood, fit, the control panel, standing and hanging.
+/// Among findings equally bad this is their order.
 pub const ALL: &[&Check] = &[
     &lead_acid_airtight::CHECK,
+    &battery_bay::CHECK,
     &lithium_care::CHECK,
     &hearing::CHECK,
     &brief_low::CHECK,
@@ -28,6 +33,7 @@ pub const ALL: &[&Check] = &[
     &minimum_load::CHECK,
     &current_limit::CHECK,
     &direct_current::CHECK,
+    &bridged_sockets::CHECK,
     &source_level::CHECK,
     &driver_data::CHECK,
     &driver_unknown::CHECK,
@@ -45,7 +51,25 @@ pub const ALL: &[&Check] = &[
     &radiator_size::CHECK,
     &leak::CHECK,
     &face_loss::CHECK,
+    &wall_buzz::CHECK,
     &box_size::CHECK,
     &drivers_fit::CHECK,
+    &holes_clear::CHECK,
+    &boards_fit::CHECK,
+    &glue_line::CHECK,
+    &ring_closes::CHECK,
+    &open_time::CHECK,
+    &sheet_too_small::CHECK,
     &parts_fit::CHECK,
+    &inside_box::CHECK,
+    &parts_collide::CHECK,
+    &parts_close::CHECK,
+    &comes_out::CHECK,
+    &screws_reached::CHECK,
+    &panel_bush::CHECK,
+    &panel_bodies::CHECK,
+    &knobs_apart::CHECK,
+    &metal_radio::CHECK,
+    &stands_firm::CHECK,
+    &hangs_level::CHECK,
 ];

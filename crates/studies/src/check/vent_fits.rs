@@ -1,65 +1,134 @@
-//! Vent length against the depth of the box.
+//! The vent tube against what is in its way.
 
-use super::resize::{self, Axis};
-use super::{Check, Evidence, Verdict, tune};
+use super::timber::{longest, mm};
+use super::{Candidate, Check, Evidence, Verdict, resize, tune};
+use crate::carpentry::{Carpentry, GapLine, Near, PartKind, TUBE_WALL};
+use wood::Wall;
 
 pub(super) const CHECK: Check = Check {
     id: "vent-fits",
     title: "Vent length against the box",
-    what: "Whether the vent tube goes straight back into the box with room behind it.",
-    why: "Small boxes tuned low want long tubes. A tube that ends close to the back wall is tuned \
-lower than computed and chokes.",
-    limits: "A straight tube from the front, with one diameter free behind its inner end. A bend \
-adds some noise; its length counts along the middle. What else stands in the way is not looked at.",
+    what: "Whether the vent tube, straight or with one bend, clears walls, drivers and other parts, with \
+room before its inner end.",
+    why: "Small boxes tuned low want long tubes. A tube that ends close to a wall is tuned lower than \
+computed and chokes.",
+    limits: "One diameter free before the inner end. A bend adds some noise; its length counts along the \
+middle. Two bends are not considered.",
     bad: "a 60 mm tube 200 mm long in a box 180 mm deep",
-    good: "the same box with a passive radiator, or with a 36 mm tube 75 mm long",
+    good: "the same box with a passive radiator, with a 36 mm tube 75 mm long, or with the tube bent",
     sources: &["common practice, no source"],
     run,
 };
 
-/// Room behind the inner end, in diameters.
-const CLEARANCE: f64 = 1.0;
-
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
-    let enclosure = &evidence.build.enclosure;
-    let Some(vent) = enclosure.vent else {
+    let (Some(carpentry), Some(vent)) = (evidence.carpentry, evidence.vent()) else {
         return Vec::new();
     };
-    let [width, height, depth] = enclosure.inside;
-    // The tube starts at the outer face of the front.
-    let needed = vent.length + CLEARANCE * vent.diameter;
-    let room = depth + enclosure.thickness;
-    let bent = room - CLEARANCE * vent.diameter + width.max(height) - vent.diameter;
-    let mm = |length: f64| format!("{:.0} mm", 1e3 * length);
-    let cause = format!(
-        "The tube is {} long and wants a diameter of {} free behind it, {} in all; the box offers {}.",
-        mm(vent.length),
-        mm(vent.diameter),
-        mm(needed),
-        mm(room)
-    );
-    let numbers = (1e3 * needed, 1e3 * room);
-    let verdict = if needed <= room {
-        return vec![Verdict::good("Vent fits", cause).measured(numbers.0, numbers.1, "mm")];
-    } else if vent.length > bent {
-        Verdict::stop("Vent does not fit, not even bent", cause)
-            .advice("take a narrower tube, which is shorter for the same tuning, tune higher, or take a passive radiator")
-    } else {
-        Verdict::caution(
-            "Vent is too long to go straight back",
-            format!("{cause} It fits with one bend."),
-        )
-        .advice("bend it, its length counting along the middle; or take a narrower tube or a passive radiator")
+    let own = |line: &&GapLine| {
+        let is_vent = |index: usize| carpentry.parts[index].kind == PartKind::Vent;
+        let other = matches!(line.near, Near::Part(index) if is_vent(index));
+        is_vent(line.part) || other
     };
+    let nearest = |air: bool| {
+        let lines = carpentry.gaps.iter().filter(own);
+        lines
+            .filter(|line| line.air == air)
+            .min_by(|a, b| a.gap.total_cmp(&b.gap))
+    };
+    let length = mm(vent.length.si);
+    let blocked = nearest(false).filter(|line| line.gap < -TOUCHES);
+    let choked = nearest(true).filter(|line| line.gap < -TOUCHES);
+    let said = match (blocked, choked) {
+        (Some(line), _) => {
+            let cause = format!(
+                "The tube of {length} reaches {} into {}.",
+                mm(-line.gap),
+                in_the_way(carpentry, line)
+            );
+            Verdict::stop("The vent does not fit", cause).measured(1e3 * line.gap, 0.0, "mm")
+        }
+        (None, Some(line)) => {
+            let cause = format!(
+                "The tube of {length} wants a diameter of {} free before its inner end; {} takes {} \
+of it.",
+                mm(vent.diameter.si),
+                in_the_way(carpentry, line),
+                mm(-line.gap)
+            );
+            Verdict::caution("The vent ends too close to something", cause).measured(
+                1e3 * line.gap,
+                0.0,
+                "mm",
+            )
+        }
+        (None, None) => {
+            let cause = format!("The tube of {length} has a diameter free before its inner end.");
+            return vec![Verdict::good("Vent fits", cause)];
+        }
+    };
+    let axis = blocked.or(choked).map_or(1, |line| longest(line.away));
     vec![
-        verdict
-            .measured(numbers.0, numbers.1, "mm")
-            .mends(tune::other_tubes(evidence, |diameter| {
-                diameter < vent.diameter
-            }))
-            .ladder(resize::larger(evidence, Axis::Depth))
-            .mends(tune::radiators(evidence)),
+        said.advice(
+            "bend it, its length counting along the middle; take a narrower tube, which is shorter \
+for the same tuning; tune higher; or take a passive radiator",
+        )
+        .at(vent.length.place)
+        .mends(bent(evidence, carpentry))
+        .mends(tune::other_tubes(evidence, |diameter| {
+            diameter < vent.diameter.si
+        }))
+        .ladder(resize::larger(evidence, AXES[axis]))
+        .mends(tune::radiators(evidence)),
     ]
+}
+
+/// Directions of the box in the order x, y, z.
+const AXES: [resize::Axis; 3] = [
+    resize::Axis::Width,
+    resize::Axis::Depth,
+    resize::Axis::Height,
+];
+
+/// What counts as touching, in m.
+const TOUCHES: f64 = 1e-5;
+
+/// What stands in the vent's way: the other, whichever of the two was named first.
+fn in_the_way(carpentry: &Carpentry, line: &GapLine) -> String {
+    let part = &carpentry.parts[line.part];
+    if part.kind == PartKind::Vent {
+        line.other.clone()
+    } else {
+        super::timber::the(part)
+    }
+}
+
+/// A straight tube bent once, as far back as the box allows; a bend moved a little nearer.
+fn bent(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Candidate> {
+    let Some(vent) = evidence.vent() else {
+        return Vec::new();
+    };
+    let side = crate::carpentry::wall(vent.mounting.on.value);
+    let [width, height, depth] = evidence.build.enclosure.inside;
+    let room = match side {
+        Wall::Front | Wall::Back => depth,
+        Wall::Left | Wall::Right => width,
+        Wall::Top | Wall::Bottom => height,
+    };
+    let radius = vent.diameter.si / 2.0 + TUBE_WALL;
+    let wall = carpentry.body.wall(side).thickness;
+    let furthest = wall + room - radius;
+    let nearest = wall + radius;
+    let now = vent.bent.map_or(f64::INFINITY, |leg| leg.si);
+    let leg = |share: f64| (1e3 * (nearest + (furthest - nearest) * share)).floor();
+    [0.9, 0.5]
+        .into_iter()
+        .map(leg)
+        .filter(|leg| *leg > 1e3 * nearest && *leg < 1e3 * vent.length.si.min(now))
+        .map(|leg| {
+            let words = format!("vent bent once after {leg:.0} mm");
+            Candidate::set(words, "box.vent.bent", format!("{leg:.0} mm"))
+        })
+        .collect()
 }
 
 #[cfg(test)]

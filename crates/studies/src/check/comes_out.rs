@@ -1,0 +1,93 @@
+//! Whether what must be replaced one day comes out again.
+
+use super::timber::{anywhere, capital, mm, place, the};
+use super::{Candidate, Check, Evidence, Verdict};
+use crate::carpentry::{AccessLine, PartKind, PlacedPart};
+use design::{Closing, Design};
+
+pub(super) const CHECK: Check = Check {
+    id: "comes-out",
+    title: "What comes out again",
+    what: "Whether battery, board and panel parts can be carried out of the closed box through an \
+opening that remains: a driver's hole, the hole behind the control panel, a wall that is screwed on.",
+    why: "Batteries age and boards fail. What cannot come out through any opening can only be sawn \
+out.",
+    limits: "A stop for battery and board, a caution for parts of the panel and for less than 2 mm to \
+spare on the way; 5 mm is comfortable. The search moves and turns each part's true outline with all \
+others in place; it may miss a way that twists more than it tries. Wires are not looked at.",
+    bad: "a battery 98 mm wide in a glued box whose largest hole is 93 mm",
+    good: "the same box with last_with = \"screws\", or a battery 65 mm thick",
+    sources: &["common practice, no source"],
+    run,
+};
+
+/// Slack on the way out below which it is said, in m.
+const SLACK: f64 = 0.002;
+
+fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
+    let Some(carpentry) = evidence.carpentry else {
+        return Vec::new();
+    };
+    let design = evidence.design();
+    let verdicts = carpentry.access.iter().filter_map(|line| {
+        let part = &carpentry.parts[line.part];
+        let said = verdict(part, line)?;
+        Some(said.at(place(design, part)).mends(mends(design, part)))
+    });
+    verdicts.collect()
+}
+
+fn verdict(part: &PlacedPart, line: &AccessLine) -> Option<Verdict> {
+    let vital = match part.kind {
+        PartKind::Battery | PartKind::Board => true,
+        PartKind::Control => false,
+        _ => return None,
+    };
+    let it = the(part);
+    let Some(through) = &line.through else {
+        let lacks = if line.slack < 0.0 {
+            format!(" It is {} too large for the best of them.", mm(-line.slack))
+        } else {
+            String::new()
+        };
+        let cause =
+            format!("Once the box is closed, {it} passes through no opening that remains.{lacks}");
+        let title = format!("{} cannot come out again", capital(&it));
+        let said = if vital {
+            Verdict::stop(title, cause)
+        } else {
+            Verdict::caution(title, cause)
+        };
+        return Some(said.advice(
+            "screw one wall on instead of gluing it, with a strip of foam to seal it; or make an \
+opening larger, or take a smaller part",
+        ));
+    };
+    let cause = format!(
+        "{} comes out through {through}, {}, with {} to spare.",
+        capital(&it),
+        line.how,
+        mm(line.slack)
+    );
+    let numbers = |said: Verdict| said.measured(1e3 * line.slack, 1e3 * SLACK, "mm");
+    if line.slack < SLACK {
+        let title = format!("{} comes out with hardly any room", capital(&it));
+        let advice = "make the opening larger by a few millimetres, or try it before gluing";
+        return Some(numbers(Verdict::caution(title, cause).advice(advice)));
+    }
+    let title = format!("{} comes out again", capital(&it));
+    Some(numbers(Verdict::good(title, cause)))
+}
+
+/// The last wall screwed on, or a place nearer to the opening.
+fn mends(design: &Design, part: &PlacedPart) -> Vec<Candidate> {
+    let glued = design.enclosure.carpentry.last_with.value == Closing::Glue;
+    let screwed = glued.then(|| {
+        Candidate::set(
+            "last wall screwed on instead of glued",
+            "box.last_with",
+            "screws",
+        )
+    });
+    screwed.into_iter().chain(anywhere(design, part)).collect()
+}

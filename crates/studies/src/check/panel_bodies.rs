@@ -1,0 +1,113 @@
+//! What lies behind the control panel.
+
+use super::knobs_apart::{apart_by, part};
+use super::timber::mm;
+use super::{Check, Evidence, Verdict};
+use crate::vary::Draw;
+use design::{Control, ControlUse};
+
+pub(super) const CHECK: Check = Check {
+    id: "panel-bodies",
+    title: "Bodies behind the control panel",
+    what: "Whether the bodies of panel parts clear one another behind the plate, and the ledge the plate \
+is screwed on.",
+    why: "A potentiometer of 16 mm looks small from the front and is as wide as its can behind. A body \
+that sits on the ledge keeps the panel from going in.",
+    limits: "Bodies as upright blocks about the middle of their hole, as large as the shelf says. \
+Collisions further inside, with drivers or the battery, are told under parts-collide.",
+    bad: "two switches with bodies of 20 mm and their middles 18 mm apart",
+    good: "the same switches 24 mm apart",
+    sources: &["common practice, no source"],
+    run,
+};
+
+fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
+    let Some(control) = &evidence.design().control else {
+        return Vec::new();
+    };
+    let ledge = ledge(evidence);
+    let mut verdicts = Vec::new();
+    for second in 0..control.parts.len() {
+        verdicts.extend(ledge.and_then(|ledge| on_ledge(control, second, ledge)));
+        for first in 0..second {
+            verdicts.extend(verdict(control, first, second));
+        }
+    }
+    let any = control.parts.iter().any(|used| used.part.body.is_some());
+    if verdicts.is_empty() && any {
+        let cause = "Behind the plate every part clears its neighbours and the ledge.";
+        verdicts.push(Verdict::good("Bodies behind the panel fit", cause));
+    }
+    verdicts
+}
+
+/// Width of the ledge the plate is screwed on, in m.
+fn ledge(evidence: &Evidence<'_>) -> Option<f64> {
+    let plan = &evidence.subject.enclosure.plan;
+    let thick = plan.sheets.at(&Draw::Nominal);
+    let seat = plan.seat(&plan.hull(&Draw::Nominal), &thick)?;
+    Some(seat.ledge)
+}
+
+/// Half the width and height of a body, where it is known.
+fn half(used: &ControlUse) -> Option<[f64; 2]> {
+    let body = used.part.body.as_ref()?;
+    Some([body.width.si / 2.0, body.height.si / 2.0])
+}
+
+fn verdict(control: &Control, first: usize, second: usize) -> Option<Verdict> {
+    let (one, other) = (&control.parts[first], &control.parts[second]);
+    let (a, b) = (half(one)?, half(other)?);
+    let free = |axis: usize| {
+        let apart = (one.at[axis].si - other.at[axis].si).abs();
+        apart - a[axis] - b[axis]
+    };
+    // Clear in one direction is clear.
+    let free = free(0).max(free(1));
+    if free >= 0.0 {
+        return None;
+    }
+    let cause = format!(
+        "Behind the plate {} and {} overlap by {}.",
+        one.part.common.name.text,
+        other.part.common.name.text,
+        mm(-free)
+    );
+    Some(
+        Verdict::stop("Two bodies behind the panel collide", cause)
+            .measured(1e3 * free, 0.0, "mm")
+            .advice("move one of the two, or turn it by a right angle")
+            .at(other.at[0].place)
+            .mends(apart_by(control, first, second, -free)),
+    )
+}
+
+/// A body that lies on the ledge, or beyond the plate.
+fn on_ledge(control: &Control, index: usize, ledge: f64) -> Option<Verdict> {
+    let used = &control.parts[index];
+    let half = half(used)?;
+    let shift = [0, 1].map(|axis| {
+        let (low, high) = (ledge, control.size[axis].si - ledge);
+        let at = used.at[axis].si;
+        let under = (low - (at - half[axis])).max(0.0);
+        let over = (at + half[axis] - high).max(0.0);
+        under - over
+    });
+    let by = shift[0].abs().max(shift[1].abs());
+    if by < 1e-6 {
+        return None;
+    }
+    let cause = format!(
+        "The body of {} reaches {} onto the ledge of {} around the opening.",
+        used.part.common.name.text,
+        mm(by),
+        mm(ledge)
+    );
+    Some(
+        Verdict::stop("A body behind the panel sits on the ledge", cause)
+            .measured(-1e3 * by, 0.0, "mm")
+            .advice("move it towards the middle, make the panel larger, or the ledge narrower")
+            .at(used.at[0].place)
+            .mends(part(control, index).moved(shift)),
+    )
+}
