@@ -17,9 +17,11 @@ mod layout;
 mod rests;
 mod search;
 mod tree;
+mod value;
 
 pub use check::{Fault, faults};
 pub use layout::{Effort, lay_out};
+pub use value::best_value;
 
 /// A rectangle to be cut out.
 #[derive(Clone, Debug, PartialEq)]

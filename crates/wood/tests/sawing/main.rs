@@ -1,4 +1,6 @@
 //! Layouts of sheets: always sawable, and as good as they say.
 
+mod brute;
 mod jobs;
+mod published;
 mod valid;
