@@ -34,8 +34,8 @@ pub mod vector;
 pub use body::Body;
 pub use fault::{Fault, Measure};
 pub use fit::{
-    BASKET_CLEARANCE, ControlOutline, DriverOutline, FRAME_THICKNESS, Gap, MAGNET_SHARE,
-    MAGNET_WIDTH, Other, VENT_AIR, gaps,
+    BASKET_CLEARANCE, Carry, ControlOutline, DriverOutline, FRAME_THICKNESS, Gap, MAGNET_SHARE,
+    MAGNET_WIDTH, Opening, Other, Scene, VENT_AIR, Verdict, gaps,
 };
 pub use glue::JointLine;
 pub use ledger::Ledger;

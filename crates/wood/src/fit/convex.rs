@@ -12,6 +12,8 @@ const PARALLEL: f64 = 1e-12;
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Convex {
     form: Form,
+    /// A straight way it is moved along, all of which it fills.
+    sweep: Vector,
     /// Lowest corner of the upright block around it.
     pub(crate) low: Vector,
     /// Highest corner.
@@ -57,6 +59,7 @@ impl Convex {
         }
         Self {
             form: Form::Points(points),
+            sweep: [0.0; 3],
             low,
             high,
         }
@@ -72,6 +75,7 @@ impl Convex {
         let axis = unit(sub(ends[1], ends[0]));
         let mut solid = Self {
             form: Form::Round { ends, radii, axis },
+            sweep: [0.0; 3],
             low: [0.0; 3],
             high: [0.0; 3],
         };
@@ -87,6 +91,15 @@ impl Convex {
 
     /// A point of it that lies furthest along a direction.
     pub(crate) fn support(&self, along: Vector) -> Vector {
+        let point = self.support_unswept(along);
+        if dot(along, self.sweep) > 0.0 {
+            add(point, self.sweep)
+        } else {
+            point
+        }
+    }
+
+    fn support_unswept(&self, along: Vector) -> Vector {
         match &self.form {
             Form::Points(points) => furthest(points, along),
             Form::Round { ends, radii, axis } => {
@@ -118,9 +131,18 @@ impl Convex {
         };
         Self {
             form,
+            sweep: self.sweep,
             low: add(self.low, by),
             high: add(self.high, by),
         }
+    }
+
+    /// All that the solid fills on a straight way.
+    pub(crate) fn swept(mut self, along: Vector) -> Self {
+        self.sweep = along;
+        self.low = add(self.low, along.map(|c| c.min(0.0)));
+        self.high = add(self.high, along.map(|c| c.max(0.0)));
+        self
     }
 
     /// A distance that the two solids have at least: that of the blocks around them.

@@ -3,7 +3,8 @@
 use super::closest::{closest, distance_up_to};
 use super::convex::Convex;
 use super::overlap::{exit, overlap};
-use super::timber::{Wood, timber};
+use super::scene::Scene;
+use super::timber::Wood;
 use crate::Polytope;
 use crate::Wall;
 use crate::vector::{Vector, add, dot, length, scale};
@@ -168,24 +169,36 @@ impl Placed {
 /// free is nearer. A part is not held against the wall in whose hole it sits.
 #[must_use]
 pub fn gaps(body: &Body, parts: &[Part]) -> Vec<Gap> {
-    let placed: Vec<Placed> = parts.iter().map(Placed::of).collect();
-    let woods = timber(body);
-    let mut found = Vec::new();
-    for (a, part) in parts.iter().enumerate() {
-        for b in a + 1..parts.len() {
-            to_part(&placed, a, b, &mut found);
+    Scene::new(body, parts).gaps()
+}
+
+impl Scene<'_> {
+    /// The same as [`gaps`] of a prepared scene.
+    #[must_use]
+    pub fn gaps(&self) -> Vec<Gap> {
+        let mut found = Vec::new();
+        for a in 0..self.parts.len() {
+            self.gaps_of(a, a + 1, &mut found);
         }
-        for wood in &woods {
+        found
+    }
+
+    /// Gaps of a part to the wood, and to all parts from one on.
+    fn gaps_of(&self, a: usize, from: usize, found: &mut Vec<Gap>) {
+        let part = &self.parts[a];
+        for b in from..self.parts.len() {
+            to_part(&self.placed, a, b, found);
+        }
+        for wood in &self.woods {
             if part
                 .sits_in
                 .is_none_or(|wall| wood.id != PanelId::Wall(wall))
             {
-                to_wood(&placed, a, wood, &mut found);
+                to_wood(&self.placed, a, wood, found);
             }
         }
-        found.extend(outside(&body.room, a, part, &placed[a]));
+        found.extend(outside(&self.body.room, a, part, &self.placed[a]));
     }
-    found
 }
 
 fn to_part(placed: &[Placed], a: usize, b: usize, found: &mut Vec<Gap>) {

@@ -1,16 +1,27 @@
 //! What fits into the box, and what comes out of it.
 
+mod carry;
 mod closest;
+mod connect;
 mod convex;
 mod driver;
 mod gap;
 mod make;
+mod motion;
+mod opening;
 mod overlap;
 mod pose;
+mod push;
+mod roadmap;
+mod scene;
+mod shadow;
 mod timber;
 
+pub use carry::{Carry, Verdict};
 pub use driver::{
     BASKET_CLEARANCE, DriverOutline, FRAME_THICKNESS, MAGNET_SHARE, MAGNET_WIDTH, VENT_AIR,
 };
 pub use gap::{Gap, Other, gaps};
 pub use make::ControlOutline;
+pub use opening::Opening;
+pub use scene::Scene;

@@ -1,8 +1,8 @@
 //! Where parts stand.
 
 use crate::Frame;
-use crate::math::{cos, sin};
-use crate::vector::{Vector, add, cross, dot, scale, sub};
+use crate::math::{acos, atan2, cos, sin};
+use crate::vector::{Vector, add, cross, dot, length, scale, sub, unit};
 use crate::{Pose, Shape};
 
 /// Rows of the rotation that leaves everything as it is.
@@ -20,6 +20,38 @@ pub(crate) fn turned(turn: &[Vector; 3], along: Vector) -> Vector {
 
 pub(crate) fn transposed(turn: &[Vector; 3]) -> [Vector; 3] {
     [0, 1, 2].map(|i| [turn[0][i], turn[1][i], turn[2][i]])
+}
+
+/// The angle in rad of a rotation, and its axis.
+pub(crate) fn angle_of(turn: &[Vector; 3]) -> (f64, Vector) {
+    let twist = [
+        turn[2][1] - turn[1][2],
+        turn[0][2] - turn[2][0],
+        turn[1][0] - turn[0][1],
+    ];
+    let trace = turn[0][0] + turn[1][1] + turn[2][2];
+    let sine = length(twist);
+    let angle = atan2(sine, trace - 1.0);
+    if sine > 1e-6 {
+        return (angle, scale(twist, 1.0 / sine));
+    }
+    if trace > 0.0 {
+        return (0.0, [0.0, 0.0, 1.0]);
+    }
+    // Half a turn: the rotation and its inverse are one, and 1 + R is twice the axis by itself.
+    let columns = [0, 1, 2].map(|i| [0, 1, 2].map(|j| turn[j][i] + AS_MADE[j][i]));
+    let longest = |a: &&Vector, b: &&Vector| length(**a).total_cmp(&length(**b));
+    let axis = columns
+        .iter()
+        .max_by(longest)
+        .map_or(AS_MADE[2], |c| unit(*c));
+    (acos(-1.0), axis)
+}
+
+/// First one turn, then the other.
+pub(crate) fn after(second: &[Vector; 3], first: &[Vector; 3]) -> [Vector; 3] {
+    let columns = transposed(first);
+    second.map(|row| columns.map(|column| dot(row, column)))
 }
 
 impl Pose {
@@ -113,6 +145,23 @@ impl Pose {
         }
     }
 
+    /// On the way from here to there, a share of 0 to 1: the origin of the part's frame moves
+    /// straight, and the part turns evenly about an axis that keeps its direction.
+    #[must_use]
+    pub fn toward(&self, to: &Self, share: f64) -> Self {
+        let (angle, axis) = angle_of(&after(&to.turn, &transposed(&self.turn)));
+        Self {
+            turn: after(&Self::about(axis, share * angle), &self.turn),
+            at: add(self.at, scale(sub(to.at, self.at), share)),
+        }
+    }
+
+    /// The angle in rad through which a part turns between the two.
+    #[must_use]
+    pub fn angle_to(&self, to: &Self) -> f64 {
+        angle_of(&after(&to.turn, &transposed(&self.turn))).0
+    }
+
     /// A point of the part's frame, in the frame of the box.
     #[must_use]
     pub fn point(&self, point: Vector) -> Vector {
@@ -123,5 +172,76 @@ impl Pose {
     #[must_use]
     pub fn direction(&self, along: Vector) -> Vector {
         turned(&self.turn, along)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn close(a: &[Vector; 3], b: &[Vector; 3]) -> bool {
+        let off = (0..3).map(|i| length(sub(a[i], b[i]))).fold(0.0, f64::max);
+        off < 1e-7
+    }
+
+    #[test]
+    fn the_right_angles_are_24_rotations() {
+        let turns = Pose::right_angles();
+        assert_eq!(turns.len(), 24);
+        for (i, turn) in turns.iter().enumerate() {
+            assert!(dot(cross(turn[0], turn[1]), turn[2]) > 0.0);
+            assert!(turns[..i].iter().all(|other| !close(other, turn)));
+        }
+    }
+
+    #[test]
+    fn an_exchange_turns_the_sides_and_does_not_mirror() {
+        let shape = Shape::block([0.1, 0.2, 0.3]);
+        for order in Pose::ORDERS {
+            let pose = Pose::exchanged(order, [0.0; 3]);
+            let (low, high) = shape.bounds(&pose);
+            for (i, axis) in order.iter().enumerate() {
+                let side = [0.1, 0.2, 0.3][*axis];
+                assert!((high[i] - low[i] - side).abs() < 1e-12, "{order:?}");
+            }
+            assert!(dot(cross(pose.turn[0], pose.turn[1]), pose.turn[2]) > 0.0);
+        }
+    }
+
+    #[test]
+    fn half_way_twice_is_there() {
+        for first in Pose::right_angles() {
+            for second in Pose::right_angles() {
+                let from = Pose {
+                    turn: first,
+                    at: [0.0; 3],
+                };
+                let to = Pose {
+                    turn: second,
+                    at: [1.0, 2.0, 3.0],
+                };
+                let end = from.toward(&to, 1.0);
+                assert!(close(&end.turn, &to.turn), "{from:?} {to:?} {end:?}");
+                let half = from.toward(&to, 0.5);
+                assert!((half.angle_to(&to) - 0.5 * from.angle_to(&to)).abs() < 1e-7);
+            }
+        }
+    }
+
+    #[test]
+    fn a_part_in_a_wall_points_inwards_and_up() {
+        // The back, seen from behind: u runs to −x.
+        let frame = Frame {
+            origin: [0.4, 0.3, 0.0],
+            across: [-1.0, 0.0, 0.0],
+            up: [0.0, 0.0, 1.0],
+            out: [0.0, 1.0, 0.0],
+        };
+        let pose = Pose::in_panel(&frame, [0.1, 0.2]);
+        let near = |p: Vector, q: Vector| length(sub(p, q)) < 1e-12;
+        assert!(near(pose.point([0.0; 3]), [0.3, 0.3, 0.2]));
+        assert!(near(pose.direction([0.0, 1.0, 0.0]), [0.0, -1.0, 0.0]));
+        assert!(near(pose.direction([0.0, 0.0, 1.0]), [0.0, 0.0, 1.0]));
+        assert!(near(pose.direction([1.0, 0.0, 0.0]), [-1.0, 0.0, 0.0]));
     }
 }

@@ -69,6 +69,7 @@ pub(crate) fn plain(size: [f64; 3], wall: f64) -> Body {
         plan: plan(size, wall),
         panels,
         room: Polytope::block([t; 3], [w - t, d - t, h - t]),
+        faults: Vec::new(),
     }
 }
 
@@ -103,6 +104,65 @@ pub(crate) fn with_hole(mut body: Body, wall: Wall, at: [f64; 2], outline: Outli
         pocket: None,
         purpose: Some(Purpose::Driver),
         label: String::new(),
+    });
+    body
+}
+
+/// The same with a full board across an axis, its near face at a depth, with a window in its
+/// middle.
+pub(crate) fn board(mut body: Body, across: usize, near: f64, window: [f64; 2]) -> Body {
+    let thickness = 0.012;
+    let inside = &body.room.vertices;
+    let extreme = |pick: fn(f64, f64) -> f64, start: f64| {
+        [0, 1, 2].map(|i| inside.iter().map(|c| c[i]).fold(start, pick))
+    };
+    let mut low = extreme(f64::min, f64::INFINITY);
+    let mut high = extreme(f64::max, f64::NEG_INFINITY);
+    low[across] = near;
+    high[across] = near + thickness;
+    let [first, second] = match across {
+        0 => [1, 2],
+        1 => [0, 2],
+        _ => [0, 1],
+    };
+    let axis = |i: usize, sign: f64| {
+        let mut axis = [0.0; 3];
+        axis[i] = sign;
+        axis
+    };
+    // Across × up points out of the near face for y; of the far face otherwise.
+    let (origin, out) = if across == 1 {
+        (low, axis(across, -1.0))
+    } else {
+        let mut corner = low;
+        corner[across] = high[across];
+        (corner, axis(across, 1.0))
+    };
+    let size = [high[first] - low[first], high[second] - low[second]];
+    body.panels.push(Panel {
+        id: PanelId::Board(0),
+        name: "brace".into(),
+        frame: Frame {
+            origin,
+            across: axis(first, 1.0),
+            up: axis(second, 1.0),
+            out,
+        },
+        thickness,
+        pieces: vec![Polytope::block(low, high)],
+        edges: Vec::new(),
+        holes: vec![PanelHole {
+            at: size.map(|side| 0.5 * side),
+            outline: Outline::Rectangle {
+                width: window[0],
+                height: window[1],
+                corner: 0.0,
+            },
+            pocket: None,
+            purpose: None,
+            label: String::new(),
+        }],
+        blank: size,
     });
     body
 }

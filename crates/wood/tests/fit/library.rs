@@ -52,7 +52,7 @@ fn part(shape: Shape, pose: Pose) -> Part {
 }
 
 fn distance(body: &Body, row: &[&str]) -> f64 {
-    let number = |i: usize| row[i].parse::<f64>().unwrap();
+    let number = |i: usize| row[i].parse::<f64>().expect("a number");
     let mm = |i: usize| 0.001 * number(i);
     let first = solid(row[0], &[mm(1), mm(2), mm(3)]);
     let second = solid(row[4], &[mm(5), mm(6), mm(7)]);
@@ -65,7 +65,7 @@ fn distance(body: &Body, row: &[&str]) -> f64 {
     let parts = [part(first, Pose::at(middle)), part(second, pose)];
     let found = gaps(body, &parts);
     let gap = found.iter().find(|gap| gap.b == Other::Part(1));
-    gap.unwrap().gap
+    gap.expect("the two have a gap").gap
 }
 
 #[test]

@@ -1,0 +1,253 @@
+//! Carrying a part out of the box.
+//!
+//! First the part is lifted off what it touches. Then every right-angled turn, and every tipped
+//! one, is tried in which it can be pushed straight through the opening, the widest first; each
+//! such way is exact. What remains is to bring it from its place to the inside of the opening:
+//! straight, around corners, turning where there is room, and at last by a roadmap grown from
+//! both ends with a fixed seed.
+
+use super::connect::{Links, least_gap, link};
+use super::motion::{Mover, shifted};
+use super::opening::{Aperture, Opening};
+use super::push::{Push, attitudes, own_pushes, pushes, tipped_pushes};
+use super::scene::Scene;
+use super::shadow::surely_too_large;
+use crate::vector::{Vector, scale, unit};
+use crate::{PanelId, Pose};
+
+/// A gap that is wide enough to stop looking for a wider way, in m (common practice, no
+/// source: a finger's breadth is not needed, a sheet of card is).
+pub(crate) const WIDE: f64 = 0.005;
+/// Gaps are not told beyond this, in m.
+pub(crate) const FAR: f64 = 0.02;
+/// Gap kept everywhere on a way that counts as free, in m.
+pub(crate) const MARGIN: f64 = 0.0002;
+/// How far a part is lifted off what it touches before its way is searched, in m.
+const LIFTS: [f64; 3] = [FAR, 0.008, 0.002];
+/// Places it is lifted to.
+const STARTS: usize = 3;
+/// Pushes through an opening for which a way to them is searched.
+const TRIES: usize = 10;
+/// Ways found through one opening before the widest is taken.
+const WAYS: usize = 3;
+
+/// How a part comes out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Carry {
+    /// The opening it comes out through, by index; `None` where no way was found.
+    pub through: Option<usize>,
+    /// Smallest gap on the way in m, once it is lifted off what it touches, told up to 20 mm.
+    /// Where it does not come out, negative: by how much it is too large for the opening, or
+    /// how deep it runs into something, in the best straight try.
+    pub slack: f64,
+    /// Poses on the way, from its place to outside; between two of them it moves by
+    /// [`Pose::toward`]. Empty where it does not come out.
+    pub path: Vec<Pose>,
+    /// Angle in rad through which it is turned between its place and the opening.
+    pub turned: f64,
+    /// Angle in rad by which it is tipped against the nearest right-angled attitude as it passes
+    /// the opening.
+    pub tipped: f64,
+    /// What is known.
+    pub verdict: Verdict,
+}
+
+/// What is known of a part's way out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// It comes out on the path given.
+    ComesOut,
+    /// It cannot come out: it is larger than every opening, however it is turned.
+    TooLarge,
+    /// No way was found by the search, which does not prove that there is none.
+    NotFound,
+    /// There is no opening.
+    NoOpening,
+}
+
+impl Scene<'_> {
+    /// The widest way found on which a part comes out through one of some openings; `nodes`
+    /// bounds the roadmap at each.
+    #[must_use]
+    pub fn carry_out(&self, moving: usize, openings: &[Opening], nodes: usize) -> Carry {
+        let mut best: Option<Carry> = None;
+        for (index, opening) in openings.iter().enumerate() {
+            let Some(aperture) = opening.aperture(self.body) else {
+                continue;
+            };
+            let found = self.through(moving, opening, &aperture, nodes);
+            let found = Carry {
+                through: found.through.map(|_| index),
+                ..found
+            };
+            if best.as_ref().is_none_or(|best| better(&found, best)) {
+                best = Some(found);
+            }
+            if best.as_ref().is_some_and(|best| best.slack >= WIDE) {
+                break;
+            }
+        }
+        best.unwrap_or(Carry::none(0.0, Verdict::NoOpening))
+    }
+
+    fn through(
+        &self,
+        moving: usize,
+        opening: &Opening,
+        aperture: &Aperture,
+        nodes: usize,
+    ) -> Carry {
+        let part = &self.parts[moving];
+        let own = part.sits_in.map(PanelId::Wall) == Some(opening.panel);
+        if !own && let Some(excess) = surely_too_large(&part.shape, &aperture.outline) {
+            return Carry::none(-excess, Verdict::TooLarge);
+        }
+        let mover = self.mover(moving, opening, own);
+        let starts = starts(&mover, &part.pose, aperture);
+        let mut search = Search {
+            mover: &mover,
+            links: Links::new(self.body, &mover, nodes),
+            place: part.pose,
+            starts,
+            ways: Vec::new(),
+        };
+        let (straight, short) = if own {
+            own_pushes(&mover, &search.starts, aperture)
+        } else {
+            pushes(&mover, &part.pose, &search.starts, aperture)
+        };
+        search.all(&straight);
+        if search.ways.is_empty() && !own {
+            let tipped = tipped_pushes(&mover, &part.pose, aperture);
+            search.all(&tipped);
+        }
+        let widest = search.ways.into_iter().max_by(|a, b| a.0.total_cmp(&b.0));
+        match widest {
+            Some((slack, path)) => Carry::out(slack, path, aperture),
+            None => Carry::none(short.min(-MARGIN), Verdict::NotFound),
+        }
+    }
+}
+
+impl Carry {
+    fn none(slack: f64, verdict: Verdict) -> Self {
+        Self {
+            through: None,
+            slack,
+            path: Vec::new(),
+            turned: 0.0,
+            tipped: 0.0,
+            verdict,
+        }
+    }
+
+    fn out(slack: f64, path: Vec<Pose>, aperture: &Aperture) -> Self {
+        let (first, last) = (path[0], path[path.len() - 1]);
+        let upright = attitudes(aperture).into_iter();
+        let tipped = upright.map(|turn| last.angle_to(&Pose { turn, ..last }));
+        Self {
+            through: Some(0),
+            slack,
+            turned: first.angle_to(&last),
+            tipped: tipped.fold(f64::INFINITY, f64::min),
+            path,
+            verdict: Verdict::ComesOut,
+        }
+    }
+}
+
+/// Whether one answer tells more than another: a way out before none, then the wider; of those
+/// without, what was only not found before what is proven, then the nearest miss.
+fn better(one: &Carry, other: &Carry) -> bool {
+    let rank = |carry: &Carry| match carry.verdict {
+        Verdict::ComesOut => 3,
+        Verdict::NotFound => 2,
+        Verdict::TooLarge => 1,
+        Verdict::NoOpening => 0,
+    };
+    (rank(one), one.slack) > (rank(other), other.slack)
+}
+
+struct Search<'a> {
+    mover: &'a Mover<'a>,
+    links: Links,
+    place: Pose,
+    starts: Vec<Pose>,
+    /// Slack and poses of what was found.
+    ways: Vec<(f64, Vec<Pose>)>,
+}
+
+impl Search<'_> {
+    fn all(&mut self, pushes: &[Push]) {
+        for push in pushes.iter().take(TRIES) {
+            if self.ways.len() >= WAYS || self.ways.iter().any(|way| way.0 >= WIDE) {
+                return;
+            }
+            if let Some(way) = self.way(push, false) {
+                self.ways.push(way);
+            }
+        }
+        if self.ways.is_empty() {
+            // The roadmap is dear, and one opening seldom has two ways to it.
+            self.ways
+                .extend(pushes.iter().take(2).find_map(|push| self.way(push, true)));
+        }
+    }
+
+    fn way(&self, push: &Push, roadmap: bool) -> Option<(f64, Vec<Pose>)> {
+        self.starts.iter().find_map(|start| {
+            let between = link(self.mover, &self.links, start, &push.inside, roadmap)?;
+            let mut path = vec![self.place, *start];
+            path.extend(between);
+            path.push(shifted(&push.inside, push.by));
+            path.dedup();
+            let after_lift = path.iter().position(|pose| pose == start).unwrap_or(0);
+            let slack = least_gap(self.mover, &path[after_lift..])?;
+            Some((slack, path))
+        })
+    }
+}
+
+/// Where a part stands free after it was lifted off what it touches, without running into
+/// anything on the way; its place itself where it is free there.
+fn starts(mover: &Mover, place: &Pose, aperture: &Aperture) -> Vec<Pose> {
+    if mover.gap(place, 2.0 * MARGIN) > MARGIN {
+        return vec![*place];
+    }
+    for lift in LIFTS {
+        let mut found: Vec<(f64, Pose)> = Vec::new();
+        for along in lifting_directions(aperture) {
+            let by = scale(along, lift);
+            let lifted = shifted(place, by);
+            let gap = mover.gap(&lifted, lift);
+            if gap > MARGIN && mover.runs_into(place, by) <= 0.0 {
+                found.push((gap, lifted));
+            }
+        }
+        if !found.is_empty() {
+            found.sort_by(|a, b| b.0.total_cmp(&a.0));
+            return found
+                .into_iter()
+                .take(STARTS)
+                .map(|(_, pose)| pose)
+                .collect();
+        }
+    }
+    Vec::new()
+}
+
+/// Towards the opening, then along the axes and between them.
+fn lifting_directions(aperture: &Aperture) -> Vec<Vector> {
+    let mut directions = vec![aperture.frame.out, scale(aperture.frame.out, -1.0)];
+    let steps = [-1.0, 0.0, 1.0];
+    for x in steps {
+        for y in steps {
+            for z in steps {
+                if [x, y, z] != [0.0; 3] {
+                    directions.push(unit([x, y, z]));
+                }
+            }
+        }
+    }
+    directions
+}

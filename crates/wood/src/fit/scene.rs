@@ -1,0 +1,57 @@
+//! What stands in the box, ready to be asked for gaps and free ways.
+
+use super::gap::{CONTACT, Placed};
+use super::motion::Mover;
+use super::opening::Opening;
+use super::timber::{Wood, timber};
+use crate::{Body, PanelId, Part, Wall};
+
+/// The wood of a box and the parts in it, prepared once for many questions.
+#[derive(Clone, Debug)]
+pub struct Scene<'a> {
+    pub(crate) body: &'a Body,
+    pub(crate) parts: &'a [Part],
+    pub(crate) woods: Vec<Wood>,
+    pub(crate) placed: Vec<Placed>,
+}
+
+impl<'a> Scene<'a> {
+    /// Prepares a box and its parts.
+    #[must_use]
+    pub fn new(body: &'a Body, parts: &'a [Part]) -> Self {
+        Self {
+            body,
+            parts,
+            woods: timber(body),
+            placed: parts.iter().map(Placed::of).collect(),
+        }
+    }
+
+    /// What a part must not touch on its way: the wood but for the panel that is off, and all
+    /// parts but those taken out. A part that moves straight out of the wall it sits in passes
+    /// its own hole.
+    pub(crate) fn mover(&self, moving: usize, opening: &Opening, through_own: bool) -> Mover<'_> {
+        let own = self.parts[moving].sits_in.filter(|_| through_own);
+        let off = |id: PanelId| {
+            opening.hole.is_none() && id == opening.panel || own.is_some_and(|w| id == of(w))
+        };
+        let woods = self.woods.iter().filter(|wood| !off(wood.id));
+        let woods = woods.flat_map(|wood| wood.pieces.iter().flat_map(|piece| piece.solids()));
+        let there = |i: &usize| *i != moving && !opening.taken_out.contains(i);
+        let parts = (0..self.parts.len()).filter(there);
+        let parts = parts.flat_map(|i| self.placed[i].solids.iter());
+        Mover::new(
+            &self.parts[moving].shape.solids,
+            woods.chain(parts).collect(),
+        )
+    }
+}
+
+fn of(wall: Wall) -> PanelId {
+    PanelId::Wall(wall)
+}
+
+/// Whether an overlap is more than a touch.
+pub(crate) fn presses(depth: f64) -> bool {
+    depth > CONTACT
+}
