@@ -8,6 +8,8 @@ mod nominal;
 mod number;
 mod parse;
 mod print;
+#[cfg(test)]
+mod properties;
 mod size;
 #[cfg(test)]
 mod tests;
