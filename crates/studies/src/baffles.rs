@@ -1,33 +1,18 @@
 //! Faces of boxes met so far: following the edge wave once is enough.
 
+use crate::memo::Memo;
 use physics::radiation::baffle::{BaffleModel, Face};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::Arc;
 
 /// What the edge wave does on each face, shared by a design and its variants,
 /// most of which change nothing about the front.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Baffles(Arc<Mutex<Vec<Met>>>);
-
-/// A face and what the edge wave does on it.
-type Met = (Face, Arc<BaffleModel>);
+pub(crate) struct Baffles(Memo<Face, BaffleModel>);
 
 impl Baffles {
     /// The model of a face.
     pub(crate) fn of(&self, face: &Face) -> Arc<BaffleModel> {
-        let known = self.known(|met| {
-            let found = met.iter().find(|(other, _)| other == face);
-            found.map(|(_, model)| Arc::clone(model))
-        });
-        known.unwrap_or_else(|| {
-            let model = Arc::new(BaffleModel::new(face));
-            self.known(|met| met.push((*face, Arc::clone(&model))));
-            model
-        })
-    }
-
-    fn known<T>(&self, ask: impl FnOnce(&mut Vec<Met>) -> T) -> T {
-        // A list of finished models is sound whoever gave up while holding it.
-        ask(&mut self.0.lock().unwrap_or_else(PoisonError::into_inner))
+        self.0.of(*face, BaffleModel::new)
     }
 }
 

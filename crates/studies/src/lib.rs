@@ -13,6 +13,7 @@ pub mod words;
 mod baffles;
 mod build;
 mod finding;
+mod memo;
 mod mend;
 mod netlist;
 mod odds;

@@ -1,19 +1,32 @@
 //! The box as wood: what is cut, what fits, what comes out again, and how
 //! sure that is.
 
+mod balance;
 mod control;
+mod control_plan;
+mod cuts;
+mod drilling;
+mod gaps;
+mod glue;
 mod model;
+mod modes;
 mod parts;
 mod plan;
+mod ring;
+mod sheets;
+mod solid;
 mod stops;
 mod study;
 
 pub use model::*;
 
 pub(crate) use control::front;
+pub(crate) use cuts::cut_list;
 pub(crate) use parts::{BOARD_WEIGHT, CONTROL_WEIGHT};
 pub(crate) use plan::{
     Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle, wall,
 };
+pub(crate) use sheets::{Layouts, plans as sheet_plans, whole_sheets};
+pub(crate) use solid::solid;
 pub(crate) use stops::diagnostic;
 pub(crate) use study::study;

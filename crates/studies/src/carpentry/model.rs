@@ -1,6 +1,6 @@
 //! What the carpentry of a design gives, nominal, for sheets and files.
 
-use design::Place;
+use design::{Place, SheetPart};
 use wood::sawing::{Blank, Layout, Stock};
 use wood::{Body, PanelId, Part, Wall};
 
@@ -31,6 +31,21 @@ pub struct Carpentry {
     pub balance: Balance,
     /// The control panel.
     pub control: Option<ControlPlan>,
+    /// Where the design speaks of each hole of the plan, in the order of the plan.
+    pub holes: Vec<Origin>,
+    /// Where it speaks of each board.
+    pub boards: Vec<Origin>,
+}
+
+/// Where the design speaks of something that it wants in the wood.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Origin {
+    /// Where; `None` where it says nothing.
+    pub place: Option<Place>,
+    /// The table, as edits name it: `drivers.1`, `box.vent`, `brace.2`, `control`.
+    pub table: String,
+    /// Which of equal ones, from 0.
+    pub index: usize,
 }
 
 /// A part in its place.
@@ -108,6 +123,8 @@ pub struct CutLine {
 pub struct SheetPlan {
     /// Its name on the shelf.
     pub sheet: String,
+    /// The shelf part, whole.
+    pub part: SheetPart,
     /// What is cut from it.
     pub blanks: Vec<Blank>,
     /// Letter and panel of each blank.

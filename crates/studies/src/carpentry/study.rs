@@ -1,49 +1,62 @@
 //! The carpentry of one design, nominal.
 
-use super::model::{Balance, Carpentry, GlueUp};
+use super::balance::{Scales, balance};
+use super::model::Carpentry;
 use super::parts::{self, Room};
+use super::{control_plan, drilling, gaps, glue, modes, ring};
 use crate::subject::Subject;
 use crate::vary::Draw;
-use wood::Wall;
 
 /// Everything the box is as wood.
 pub(crate) fn study(subject: &Subject) -> Carpentry {
     let plan = &subject.enclosure.plan;
+    let design = &subject.project.design;
+    let body = &*subject.body;
     let thick = plan.sheets.at(&Draw::Nominal);
     let hull = plan.hull_of(&Draw::Nominal, &thick);
-    let room = Room {
-        design: &subject.project.design,
+    let seat = plan.seat(&hull, &thick);
+    let parts = parts::all(&Room {
+        design,
         plan,
         hull,
         thick,
-        body: &subject.body,
+        body,
+    });
+    let mut gaps = gaps::lines(body, &parts);
+    gaps::add_odds(&mut gaps, &parts, plan, subject.causes.list().len());
+    let [holes, boards] = plan.sources(&body.plan);
+    let origins = |sources: Vec<super::plan::Source>| {
+        sources
+            .into_iter()
+            .map(|source| source.origin(design))
+            .collect()
     };
-    let parts = parts::all(&room);
     Carpentry {
-        parts,
-        body: (*subject.body).clone(),
-        cut_list: Vec::new(),
-        sheets: Vec::new(),
-        drilling: Vec::new(),
-        ring: None,
-        glue_up: GlueUp {
-            steps: Vec::new(),
-            area: 0.0,
-            glue: 0.0,
-            diagonal: 0.0,
-            diagonal_within: 0.0,
-            open_time: 0.0,
-        },
+        cut_list: subject.cut_list.clone(),
+        sheets: subject.sheets.clone(),
+        drilling: drilling::schedule(body),
+        ring: ring::budget(design, &body.plan),
+        glue_up: glue::glue_up(design, body, &hull),
         access: Vec::new(),
-        gaps: Vec::new(),
-        modes: Vec::new(),
-        balance: Balance {
-            weight: 0.0,
-            centre: [0.0; 3],
-            level_handle: None,
-            hang: None,
-            tipping: (0.0, Wall::Front),
-        },
-        control: None,
+        gaps,
+        modes: modes::modes(design, body, &hull, &plan.sheets),
+        balance: balance(&Scales {
+            design,
+            plan,
+            hull: &hull,
+            body,
+            seat,
+            parts: &parts,
+            weight: subject.build(&Draw::Nominal).weight,
+        }),
+        control: design
+            .control
+            .as_ref()
+            .zip(seat.as_ref())
+            .map(|(said, seat)| control_plan::plan(said, seat)),
+        holes: origins(holes),
+        boards: origins(boards),
+        body: body.clone(),
+        parts,
     }
 }

@@ -1,11 +1,8 @@
 //! What the box costs, and how much of it lies in the drawer.
 
-use super::EnclosureSubject;
+use crate::carpentry::{SheetPlan, whole_sheets};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
-use design::{Common, Design, EnclosureKind};
-
-/// Sheet bought over sheet used: offcuts and saw kerfs. Common practice, no source.
-const WASTE: f64 = 1.25;
+use design::{Common, EnclosureKind, Project};
 
 /// An amount of money in the brief's currency.
 pub(super) type Money = f64;
@@ -33,7 +30,8 @@ pub(crate) struct CostSubject {
 }
 
 impl CostSubject {
-    pub(super) fn new(causes: &mut Causes, design: &Design, enclosure: &EnclosureSubject) -> Self {
+    pub(super) fn new(causes: &mut Causes, project: &Project, sheets: &[SheetPlan]) -> Self {
+        let design = &project.design;
         let mut account = Self {
             lines: Vec::new(),
             prices: Vec::new(),
@@ -52,10 +50,19 @@ impl CostSubject {
             &design.battery.part.common,
             f64::from(design.battery.count),
         );
-        let wall = &design.enclosure.wall;
-        let nominal = enclosure.at(&Draw::Nominal);
-        let sheets = WASTE * nominal.wood / nominal.thickness / (wall.length.si * wall.width.si);
-        account.part(causes, currency, &wall.common, sheets);
+        for plan in sheets {
+            account.part(
+                causes,
+                currency,
+                &plan.part.common,
+                whole_sheets(plan) as f64,
+            );
+        }
+        if let Some(control) = &design.control {
+            for used in &control.parts {
+                account.part(causes, currency, &used.part.common, 1.0);
+            }
+        }
         for thing in &design.inside {
             if let Some(price) = &thing.price {
                 let common = Common {

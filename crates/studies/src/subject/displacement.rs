@@ -123,11 +123,20 @@ pub(super) fn displaced(causes: &mut Causes, design: &Design) -> Vec<(String, Un
     if let Some(size) = &board.size {
         ledger.add(board.common.name.text.clone(), 1, Volume::of_block(size));
     }
-    // A bay of its own takes the battery out of the chambers' air as well; its walls are not counted.
+    // A drawn bay takes its whole room out of the chambers' air; one only told of is counted by
+    // its battery, and its walls are not.
     let battery = &design.battery;
-    if let Some(size) = &battery.part.size {
+    if let Some(size) = battery.part.size.as_ref().filter(|_| design.bay.is_none()) {
         let name = battery.part.common.name.text.clone();
         ledger.add(name, battery.count, Volume::of_block(size));
+    }
+    if let Some(control) = design.control.as_ref().filter(|said| !said.boxed.value) {
+        for used in &control.parts {
+            if let Some(body) = &used.part.body {
+                let name = used.part.common.name.text.clone();
+                ledger.add(name, 1, Volume::of_block(body));
+            }
+        }
     }
     for thing in &design.inside {
         ledger.add_many(

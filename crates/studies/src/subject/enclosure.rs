@@ -108,7 +108,7 @@ impl EnclosureSubject {
             displaced,
             // Odd drawn builds must not leave the range of the physics.
             net: (gross - displaced).max(0.02 * gross),
-            wood: timber.wood(),
+            wood: timber.volume(),
             wood_weight: timber.weight(&self.plan.sheets, draw),
             filling: self.filling.at(draw).clamp(0.0, 1.0),
             relaxation: self.relaxation.at(draw),

@@ -31,12 +31,13 @@ pub(crate) use weight::{RADIATOR_WEIGHT, WeightSubject, battery_guess, driver_gu
 
 use crate::baffles::Baffles;
 use crate::build::Build;
-use crate::carpentry::diagnostic;
+use crate::carpentry::{CutLine, Layouts, SheetPlan, cut_list, diagnostic, sheet_plans, solid};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{Diagnostic, DriverUse, EnclosureKind, Project, Side};
 use physics::air::Air;
 use std::sync::Arc;
 use wood::Body;
+use wood::sawing::Effort;
 
 /// How many drivers of a group hang on one channel of those that carry it.
 #[must_use]
@@ -62,6 +63,10 @@ pub(crate) struct Subject {
     pub(crate) enclosure: EnclosureSubject,
     /// The solid model of the nominal build.
     pub(crate) body: Arc<Body>,
+    /// What is cut for it.
+    pub(crate) cut_list: Vec<CutLine>,
+    /// From which sheets.
+    pub(crate) sheets: Vec<SheetPlan>,
     /// Where things sit on the front.
     pub(crate) front: Front,
     /// The air at the place of use, nominal.
@@ -72,6 +77,8 @@ pub(crate) struct Subject {
     pub(crate) cost: CostSubject,
     /// Faces met so far, shared with variants of the design.
     pub(crate) baffles: Baffles,
+    /// Layouts of sheets met so far, shared with them too.
+    layouts: Layouts,
     celsius: Uncertain,
 }
 
@@ -82,6 +89,15 @@ impl Subject {
     /// What cannot be studied at all, such as a box with no air left inside,
     /// comes back as located errors.
     pub(crate) fn new(project: Project, spread: f64) -> Result<Self, Vec<Diagnostic>> {
+        Self::prepared(project, spread, Layouts::default(), Effort::NORMAL)
+    }
+
+    fn prepared(
+        project: Project,
+        spread: f64,
+        layouts: Layouts,
+        effort: Effort,
+    ) -> Result<Self, Vec<Diagnostic>> {
         let mut causes = Causes::scaled(spread);
         let design = &project.design;
         let reference = Air::at(20.0, 101_325.0, 0.5);
@@ -113,10 +129,9 @@ impl Subject {
         let amplifier = AmplifierSubject::new(&mut causes, design);
         let battery = BatterySubject::new(&mut causes, design);
         let weight = WeightSubject::new(&mut causes, design, &mut enclosure);
-        let cost = CostSubject::new(&mut causes, design, &enclosure);
         let front = Front::new(&enclosure);
-        let body = match Body::new(&enclosure.plan.at(&Draw::Nominal)) {
-            Ok(body) => Some(Arc::new(body)),
+        let body = match solid(design, &mut enclosure.plan) {
+            Ok(body) => Some(body),
             Err(faults) => {
                 let located = faults.iter().map(|fault| diagnostic(fault, design));
                 errors.extend(located);
@@ -128,19 +143,26 @@ impl Subject {
         let Some(body) = body.filter(|_| errors.is_empty()) else {
             return Err(errors);
         };
+        let plan = &enclosure.plan;
+        let cut_list = cut_list(&body, plan, design);
+        let sheets = sheet_plans(&project, &plan.sheets, &cut_list, &layouts, effort);
+        let cost = CostSubject::new(&mut causes, &project, &sheets);
         let mut subject = Self {
             air: reference,
             causes,
             drivers,
             radiator,
             enclosure,
-            body,
+            body: Arc::new(body),
+            cut_list,
+            sheets,
             front,
             amplifier,
             battery,
             weight,
             cost,
             baffles: Baffles::default(),
+            layouts,
             celsius,
             project,
         };
@@ -153,7 +175,8 @@ impl Subject {
     /// # Errors
     /// As for [`Subject::new`].
     pub(crate) fn variant(&self, project: Project) -> Result<Self, Vec<Diagnostic>> {
-        let subject = Self::new(project, 1.0)?;
+        let layouts = self.layouts.clone();
+        let subject = Self::prepared(project, 1.0, layouts, Effort::QUICK)?;
         Ok(Self {
             baffles: self.baffles.clone(),
             ..subject

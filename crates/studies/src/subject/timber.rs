@@ -1,9 +1,9 @@
-//! The wood of one build in numbers.
+//! The wood of one build in numbers: the light route, for thousands of builds.
 
 use super::AirLine;
 use crate::carpentry::{Hull, PlanSubject, Sheets, Thicknesses};
 use crate::vary::Draw;
-use wood::{BoardKind, Body, Ledger, Plan, Wall};
+use wood::{BoardKind, Plan, Volumes, Wall};
 
 /// The wood of one build.
 pub(super) struct Timber {
@@ -14,6 +14,8 @@ pub(super) struct Timber {
     pub(super) room: f64,
     walls: [f64; 6],
     boards: Vec<f64>,
+    /// Air within a bay and within a boxed recess, in m³.
+    rooms: [f64; 2],
 }
 
 impl Timber {
@@ -21,26 +23,22 @@ impl Timber {
         let thick = subject.sheets.at(draw);
         let hull = subject.hull_of(draw, &thick);
         let plan = subject.plan(&hull, &thick);
-        let mut timber = Self {
+        let volumes = Volumes::of(&plan);
+        let walls = Wall::ALL.map(|wall| volumes.walls[wall.index()] - volumes.holes[wall.index()]);
+        Self {
+            // Volumes of a box without an inside mean nothing.
+            room: if hull.has_inside() { volumes.room } else { 0.0 },
+            walls,
+            boards: volumes.boards,
+            rooms: subject.rooms(&hull, &thick),
             hull,
             thick,
             plan,
-            room: 0.0,
-            walls: [0.0; 6],
-            boards: Vec::new(),
-        };
-        if let Ok(body) = Body::new(&timber.plan) {
-            let ledger = Ledger::of(&body);
-            timber.room = ledger.room;
-            timber.walls =
-                Wall::ALL.map(|wall| ledger.walls[wall.index()] - ledger.holes[wall.index()]);
-            timber.boards = ledger.boards;
         }
-        timber
     }
 
     /// Wood of walls and boards in m³, holes taken off.
-    pub(super) fn wood(&self) -> f64 {
+    pub(super) fn volume(&self) -> f64 {
         self.walls.iter().sum::<f64>() + self.boards.iter().sum::<f64>()
     }
 
@@ -84,10 +82,13 @@ impl Timber {
             ("cleats", self.of_kind(BoardKind::Cleat)),
             ("dividing panel", self.of_kind(BoardKind::Divider)),
             (
-                "battery bay, walls and all",
+                "battery bay with its walls",
                 self.of_kind(BoardKind::BayWall),
             ),
-            ("control panel recess", self.of_kind(BoardKind::RecessWall)),
+            (
+                "control panel recess",
+                self.of_kind(BoardKind::RecessWall) + self.rooms[1],
+            ),
         ]
     }
 

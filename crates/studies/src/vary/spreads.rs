@@ -112,6 +112,10 @@ table! {
         "like a driver's";
     CUT_LENGTH = "box.length", "a length cut in wood", EvenAbsolute, 0.000_5, PRACTICE,
         "half a millimetre at a table saw with a stop";
+    CUT_POSITION = "box.position", "place of a hole in its panel", EvenAbsolute, 0.001, PRACTICE,
+        "marked with pencil and square, and the cutter wanders";
+    PLACED = "box.placed", "place of a part set in by hand", EvenAbsolute, 0.002, PRACTICE,
+        "held with one hand, screwed with the other";
     THICKNESS = "box.thickness", "thickness of a sheet good", EvenAbsolute, 0.000_4, PRACTICE,
         "mill tolerance of thin plywood is about half a millimetre; a measured one states its own";
     DISPLACED = "box.displaced", "air taken up by parts", EvenRelative, 0.10, PRACTICE,

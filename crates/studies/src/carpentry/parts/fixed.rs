@@ -192,7 +192,7 @@ pub(super) fn controls(list: &mut List, room: &Room<'_>) {
             label: &used.part.common.name.text,
             weight: weight(&used.part.common, CONTROL_WEIGHT),
             place: used.place,
-            table: format!("control.parts.{}", index + 1),
+            table: format!("control.part.{}", index + 1),
         };
         let shape = Shape::control(&control::outline(used, seat.plate));
         let at = seat.point(used.at.map(|value| value.si));

@@ -1,7 +1,7 @@
 //! Parts that stand in the box: as placed by hand, or where a place is found for them.
 
 use super::super::model::PartKind;
-use super::super::plan::{bay_room, wall};
+use super::super::plan::bay_room;
 use super::{Kind, List, Room, weight};
 use crate::subject::battery_guess;
 use design::{Placement, Size, Turn};

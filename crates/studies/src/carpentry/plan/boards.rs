@@ -198,7 +198,7 @@ pub(crate) fn bay_room(said: &Bay, hull: &Hull) -> (Vector, Vector) {
 
 /// Lowest and highest corner of a bay over its own walls; where the box's wall closes it,
 /// at that wall's inner face.
-pub(crate) fn bay_block(said: &Bay, hull: &Hull, thickness: f64) -> (Vector, Vector) {
+fn bay_block(said: &Bay, hull: &Hull, thickness: f64) -> (Vector, Vector) {
     let (low, high) = bay_room(said, hull);
     let (inner_low, inner_high) = hull.inside();
     (

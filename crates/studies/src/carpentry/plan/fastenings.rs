@@ -1,8 +1,10 @@
 //! Holes in the walls for what sits in them, and for the screws and bolts that hold it.
 
+use super::super::control::clearance;
 use super::boards::bay_room;
 use super::hull::Hull;
 use super::openings::Opening;
+use super::source::Source;
 use super::wall;
 use crate::subject::SpotKind;
 use core::f64::consts::TAU;
@@ -19,27 +21,35 @@ const CLEARANCE: f64 = 1.1;
 /// Depth of a pilot hole that does not go through, as a share of the wall.
 const BLIND: f64 = 0.7;
 
-/// All holes for openings, handle, feet and bay.
+/// All holes for openings, handle, feet and bay, each with what wants it.
 pub(super) fn holes(
     design: &Design,
     hull: &Hull,
     openings: &[Opening],
     handle: Option<[f64; 2]>,
-) -> Vec<Hole> {
-    let mut holes = Vec::new();
+) -> Vec<(Source, Hole)> {
+    let mut all = Vec::new();
+    let mut from = |source: Source, holes: Vec<Hole>| {
+        all.extend(holes.into_iter().map(|hole| (source, hole)));
+    };
     for opening in openings {
-        through(&mut holes, design, opening);
+        let source = match opening.kind {
+            SpotKind::Driver(group) => Source::Driver(group, opening.index),
+            SpotKind::Radiator => Source::Radiator(opening.index),
+            SpotKind::Vent => Source::Vent(opening.index),
+        };
+        from(source, through(design, opening));
     }
     if let (Some(said), Some(at)) = (&design.handle, handle) {
-        bolts(&mut holes, said, at);
+        from(Source::Handle, bolts(said, at));
     }
     if let Some(feet) = &design.feet {
-        screws_of_feet(&mut holes, feet, hull);
+        from(Source::Feet, screws_of_feet(feet, hull));
     }
     if let Some(bay) = &design.bay {
-        breathing(&mut holes, bay, hull);
+        from(Source::Bay, breathing(bay, hull));
     }
-    holes
+    all
 }
 
 fn round(wall: Wall, at: [f64; 2], diameter: f64, purpose: Purpose, label: &str) -> Hole {
@@ -53,7 +63,8 @@ fn round(wall: Wall, at: [f64; 2], diameter: f64, purpose: Purpose, label: &str)
     }
 }
 
-fn through(holes: &mut Vec<Hole>, design: &Design, opening: &Opening) {
+fn through(design: &Design, opening: &Opening) -> Vec<Hole> {
+    let mut holes = Vec::new();
     let (wall, at) = (opening.wall, opening.at);
     match opening.kind {
         SpotKind::Driver(group) => {
@@ -91,6 +102,7 @@ fn through(holes: &mut Vec<Hole>, design: &Design, opening: &Opening) {
         }
         SpotKind::Vent => holes.push(round(wall, at, opening.cutout, Purpose::Vent, "vent")),
     }
+    holes
 }
 
 /// Middles of the screws of a driver about its own, as its solid has them: half a step
@@ -108,19 +120,21 @@ fn screw_circle(part: &DriverPart) -> Vec<[f64; 2]> {
         .collect()
 }
 
-fn bolts(holes: &mut Vec<Hole>, handle: &Handle, [across, up]: [f64; 2]) {
+fn bolts(handle: &Handle, [across, up]: [f64; 2]) -> Vec<Hole> {
     let half = handle.spacing.si / 2.0;
-    let diameter = CLEARANCE * handle.bolt.si;
-    for across in [across - half, across + half] {
-        let on = wall(handle.on.value);
-        holes.push(round(
-            on,
-            [across, up],
-            diameter,
-            Purpose::Fastening,
-            "handle bolt",
-        ));
-    }
+    let diameter = clearance(handle.bolt.si).unwrap_or(CLEARANCE * handle.bolt.si);
+    let on = wall(handle.on.value);
+    [across - half, across + half]
+        .map(|across| {
+            round(
+                on,
+                [across, up],
+                diameter,
+                Purpose::Fastening,
+                "handle bolt",
+            )
+        })
+        .into()
 }
 
 /// Middles of the feet on the bottom as seen from below, front edge down.
@@ -137,25 +151,26 @@ pub(crate) fn feet_at(feet: &Feet, hull: &Hull) -> Vec<[f64; 2]> {
     feet_at
 }
 
-fn screws_of_feet(holes: &mut Vec<Hole>, feet: &Feet, hull: &Hull) {
-    let Some(screw) = feet.screw else { return };
+fn screws_of_feet(feet: &Feet, hull: &Hull) -> Vec<Hole> {
+    let Some(screw) = feet.screw else {
+        return Vec::new();
+    };
     let thickness = hull.walls[Wall::Bottom.index()].thickness;
-    for at in feet_at(feet, hull) {
-        holes.push(Hole {
-            pocket: Some(BLIND * thickness),
-            ..round(
-                Wall::Bottom,
-                at,
-                PILOT * screw.si,
-                Purpose::Fastening,
-                "foot screw",
-            )
-        });
-    }
+    let pilot = |at| Hole {
+        pocket: Some(BLIND * thickness),
+        ..round(
+            Wall::Bottom,
+            at,
+            PILOT * screw.si,
+            Purpose::Fastening,
+            "foot screw",
+        )
+    };
+    feet_at(feet, hull).into_iter().map(pilot).collect()
 }
 
 /// Holes of the bay, in rows spread evenly over its room as seen from outside.
-fn breathing(holes: &mut Vec<Hole>, bay: &Bay, hull: &Hull) {
+fn breathing(bay: &Bay, hull: &Hull) -> Vec<Hole> {
     let on = wall(bay.opens.value);
     let frame = hull.block.frame(on);
     let (low, high) = bay_room(bay, hull);
@@ -166,7 +181,7 @@ fn breathing(holes: &mut Vec<Hole>, bay: &Bay, hull: &Hull) {
     let per_row = ((count as f64 * size[0] / size[1].max(1e-3)).sqrt().ceil() as usize)
         .clamp(1, count.max(1));
     let rows = count.div_ceil(per_row);
-    for index in 0..count {
+    let hole = |index: usize| {
         let (row, column) = (index / per_row, index % per_row);
         let in_row = per_row.min(count - row * per_row);
         let share = [
@@ -174,6 +189,7 @@ fn breathing(holes: &mut Vec<Hole>, bay: &Bay, hull: &Hull) {
             (row as f64 + 0.5) / rows as f64,
         ];
         let at = [0, 1].map(|axis| low[axis] + size[axis] * share[axis]);
-        holes.push(round(on, at, bay.hole.si, Purpose::Bay, "air for the bay"));
-    }
+        round(on, at, bay.hole.si, Purpose::Bay, "air for the bay")
+    };
+    (0..count).map(hole).collect()
 }

@@ -119,6 +119,13 @@ impl Hull {
         self.block.depth - height * tan(lean) - self.behind(Wall::Back) / cos(lean)
     }
 
+    /// Volume of an upright block that lies between the walls, in m³.
+    pub(crate) fn shared(&self, (low, high): (Vector, Vector)) -> f64 {
+        let (inner_low, inner_high) = self.inside();
+        let side = |axis: usize| high[axis].min(inner_high[axis]) - low[axis].max(inner_low[axis]);
+        (0..3).map(|axis| side(axis).max(0.0)).product()
+    }
+
     /// Whether there is something between the walls at all.
     pub(crate) fn has_inside(&self) -> bool {
         let (low, high) = self.inside();

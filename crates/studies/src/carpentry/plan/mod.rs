@@ -7,18 +7,20 @@ mod joints;
 pub(crate) mod openings;
 mod seat;
 mod sheets;
+mod source;
 
-pub(crate) use boards::{bay_block, bay_room};
+pub(crate) use boards::bay_room;
 pub(crate) use hull::{Hull, extent, middle};
 pub(crate) use openings::{Opening, TUBE_WALL, fit};
-pub(crate) use seat::{Seat, reach};
+pub(crate) use seat::Seat;
 pub(crate) use sheets::{Sheets, Thicknesses};
+pub(crate) use source::Source;
 
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{Carpentry, Design, EnclosureSize, Fitting, Value};
 use std::sync::Arc;
 use wood::vector::Vector;
-use wood::{Board, Plan, Wall, WallPlan};
+use wood::{Board, Hole, Plan, Wall, WallPlan};
 
 /// A wall as the solid model names it.
 pub(crate) const fn wall(of: design::Wall) -> Wall {
@@ -123,26 +125,39 @@ impl PlanSubject {
 
     /// The plan of a hull and its boards.
     pub(crate) fn plan(&self, hull: &Hull, thick: &Thicknesses) -> Plan {
-        let design = &*self.design;
-        let said = &design.enclosure.carpentry;
-        let seat = design
-            .control
-            .as_ref()
-            .map(|control| Seat::new(control, hull, thick.plate));
-        let mut holes = fastenings::holes(design, hull, &self.openings, self.handle_at());
-        let mut boards: Vec<Board> = boards::boards(design, hull, thick);
+        let said = &self.design.enclosure.carpentry;
+        let seat = self.seat(hull, thick);
+        let mut boards: Vec<Board> = boards::boards(&self.design, hull, thick);
         if let Some(seat) = &seat {
-            holes.extend(seat.holes(hull));
             boards.extend(seat.boards(hull, thick.main));
         }
+        let holes = self.holes(hull, seat.as_ref());
         Plan {
             block: hull.block,
             walls: hull.walls,
             joints: joints::joints(said, &hull.walls),
             edges: joints::edges(said),
-            holes,
+            holes: holes.into_iter().map(|(_, hole)| hole).collect(),
             boards,
         }
+    }
+
+    fn holes(&self, hull: &Hull, seat: Option<&Seat>) -> Vec<(Source, Hole)> {
+        let mut holes = fastenings::holes(&self.design, hull, &self.openings, self.handle_at());
+        let of_seat = seat.map_or_else(Vec::new, |seat| seat.holes(hull));
+        holes.extend(of_seat.into_iter().map(|hole| (Source::Control, hole)));
+        holes
+    }
+
+    /// What wants each hole and each board of the nominal plan.
+    pub(crate) fn sources(&self, plan: &Plan) -> [Vec<Source>; 2] {
+        let thick = self.sheets.at(&Draw::Nominal);
+        let hull = self.hull_of(&Draw::Nominal, &thick);
+        let holes = self.holes(&hull, self.seat(&hull, &thick).as_ref());
+        [
+            holes.into_iter().map(|(source, _)| source).collect(),
+            Source::of_boards(&plan.boards),
+        ]
     }
 
     /// The wall the vents are in, where there are any.
@@ -150,6 +165,14 @@ impl PlanSubject {
         let mut openings = self.openings.iter();
         let vent = openings.find(|opening| opening.kind == crate::subject::SpotKind::Vent);
         vent.map(|opening| opening.wall)
+    }
+
+    /// Air that a bay and the box of a recess close off from the room, in m³.
+    pub(crate) fn rooms(&self, hull: &Hull, thick: &Thicknesses) -> [f64; 2] {
+        let bay = self.design.bay.as_ref().map(|bay| bay_room(bay, hull));
+        let seat = self.seat(hull, thick);
+        let recess = seat.and_then(|seat| seat.boxed_air(hull));
+        [bay, recess].map(|room| room.map_or(0.0, |room| hull.shared(room)))
     }
 
     /// How the control panel sits, in one build.

@@ -3,6 +3,7 @@
 use super::hull::Hull;
 use super::wall;
 use design::{Control, ControlUse};
+use wood::vector::Vector;
 use wood::{Board, BoardKind, Hole, Outline, Purpose, Wall};
 
 /// Width of the ledge a control panel is screwed on, unless stated: common practice, no source.
@@ -36,7 +37,7 @@ pub(crate) struct Seat {
 }
 
 /// How far a part of the panel reaches behind the plate's outer face, in m.
-pub(crate) fn reach(used: &ControlUse) -> f64 {
+fn reach(used: &ControlUse) -> f64 {
     let part = &used.part;
     let body = part.body.as_ref().map_or(0.0, |size| size.depth.si);
     body + part.behind.map_or(0.0, |behind| behind.si)
@@ -181,22 +182,13 @@ impl Seat {
         }
     }
 
-    /// Lowest and highest corner of the air that a box behind the panel takes from the room,
-    /// its walls counted.
-    pub(crate) fn room(
-        &self,
-        hull: &Hull,
-        thickness: f64,
-    ) -> Option<(wood::vector::Vector, wood::vector::Vector)> {
-        let end = self.boxed?.max(hull.behind(self.wall));
-        let half = self.size.map(|side| side / 2.0 + thickness);
+    /// Lowest and highest corner of the air in a box behind the panel.
+    pub(super) fn boxed_air(&self, hull: &Hull) -> Option<(Vector, Vector)> {
+        let inner = hull.behind(self.wall);
+        let end = self.boxed?.max(inner);
+        let half = self.size.map(|side| side / 2.0);
         let low = [self.at[0] - half[0], self.at[1] - half[1]];
         let high = [self.at[0] + half[0], self.at[1] + half[1]];
-        Some(hull.region(
-            self.wall,
-            low,
-            high,
-            [-hull.behind(self.wall), -end - thickness],
-        ))
+        Some(hull.region(self.wall, low, high, [-inner, -end]))
     }
 }

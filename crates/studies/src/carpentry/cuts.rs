@@ -1,0 +1,186 @@
+//! The cut list: every panel with its letter, sizes and edges.
+
+use super::model::CutLine;
+use super::plan::{PlanSubject, Sheets};
+use design::{Carpentry, Design, Grain};
+use wood::{Body, Panel, PanelEdge, PanelHole, PanelId, Wall};
+
+/// Sizes that differ by less are one size, in m.
+const ALIKE: f64 = 0.000_05;
+
+/// Tilt below which an edge is square, in rad.
+const SQUARE: f64 = 1e-4;
+
+/// One panel of the list before equal ones are put together.
+struct Entry<'a> {
+    panel: &'a Panel,
+    kind: usize,
+    grain: Option<usize>,
+    edges: String,
+}
+
+/// The cut list, walls first, equal panels on one line; the control panel's plate last.
+pub(crate) fn cut_list(body: &Body, plan: &PlanSubject, design: &Design) -> Vec<CutLine> {
+    let sheets = &plan.sheets;
+    let said = &design.enclosure.carpentry;
+    let mut lines: Vec<(Entry<'_>, CutLine)> = Vec::new();
+    for panel in &body.panels {
+        let entry = entry(panel, body, sheets, said);
+        if let Some((_, line)) = lines.iter_mut().find(|(other, _)| alike(&entry, other)) {
+            line.panels.push(panel.id);
+            line.name = joined(&line.name, &panel.name);
+            continue;
+        }
+        let line = CutLine {
+            letter: String::new(),
+            panels: vec![panel.id],
+            name: panel.name.clone(),
+            sheet: sheets.part(entry.kind).common.name.text.clone(),
+            thickness: panel.thickness,
+            long: panel.long(),
+            short: panel.short(),
+            grain: entry.grain,
+            edges: entry.edges.clone(),
+        };
+        lines.push((entry, line));
+    }
+    let mut lines: Vec<CutLine> = lines.into_iter().map(|(_, line)| line).collect();
+    let control = design.control.as_ref();
+    let plate = control.map(|said| said.size.map(|side| side.si));
+    if let (Some(size), Some(kind)) = (plate, sheets.of_plate()) {
+        lines.push(CutLine {
+            letter: String::new(),
+            panels: Vec::new(),
+            name: "control panel".into(),
+            sheet: sheets.part(kind).common.name.text.clone(),
+            thickness: sheets.part(kind).thickness.si,
+            long: size,
+            short: size,
+            grain: None,
+            edges: "square".into(),
+        });
+    }
+    for (index, line) in lines.iter_mut().enumerate() {
+        line.letter = letter(index);
+    }
+    lines
+}
+
+/// A, B, … Z, AA, AB, …
+fn letter(index: usize) -> String {
+    let last = char::from(b'A' + u8::try_from(index % 26).unwrap_or(0));
+    if index < 26 {
+        last.into()
+    } else {
+        format!("{}{last}", letter(index / 26 - 1))
+    }
+}
+
+/// "left" and "right" are "left and right"; what is called alike stays as it is.
+fn joined(names: &str, name: &str) -> String {
+    if names.split(" and ").any(|known| known == name) {
+        names.into()
+    } else {
+        format!("{names} and {name}")
+    }
+}
+
+fn entry<'a>(panel: &'a Panel, body: &Body, sheets: &Sheets, said: &Carpentry) -> Entry<'a> {
+    let (kind, grain) = match panel.id {
+        PanelId::Wall(wall) => (sheets.of_wall(wall), grain_of_wall(wall, said)),
+        PanelId::Board(board) => (sheets.of_board(&body.plan.boards, board), None),
+    };
+    Entry {
+        panel,
+        kind,
+        grain,
+        edges: edges(panel),
+    }
+}
+
+/// Which side of a wall's blank runs along the face grain.
+fn grain_of_wall(wall: Wall, said: &Carpentry) -> Option<usize> {
+    let own = said
+        .walls
+        .iter()
+        .find(|own| super::plan::wall(own.side) == wall);
+    let grain = own
+        .and_then(|own| own.grain)
+        .map_or(Grain::Around, |grain| grain.value);
+    match grain {
+        Grain::Free => None,
+        Grain::Across => Some(0),
+        Grain::Upright => Some(1),
+        Grain::Around if matches!(wall, Wall::Left | Wall::Right) => Some(1),
+        Grain::Around => Some(0),
+    }
+}
+
+fn alike(a: &Entry<'_>, b: &Entry<'_>) -> bool {
+    let same = |x: [f64; 2], y: [f64; 2]| (0..2).all(|i| (x[i] - y[i]).abs() < ALIKE);
+    a.kind == b.kind
+        && a.grain == b.grain
+        && a.edges == b.edges
+        && (a.panel.thickness - b.panel.thickness).abs() < ALIKE
+        && same(a.panel.long(), b.panel.long())
+        && same(a.panel.short(), b.panel.short())
+        && same_holes(&a.panel.holes, &b.panel.holes)
+}
+
+fn same_holes(a: &[PanelHole], b: &[PanelHole]) -> bool {
+    let near = |x: [f64; 2], y: [f64; 2]| (0..2).all(|i| (x[i] - y[i]).abs() < ALIKE);
+    a.len() == b.len()
+        && a.iter()
+            .zip(b)
+            .all(|(a, b)| near(a.at, b.at) && a.outline == b.outline && a.pocket == b.pocket)
+}
+
+/// What is done to the edges of a panel, in words.
+fn edges(panel: &Panel) -> String {
+    let names = ["bottom", "right", "top", "left"];
+    let done: Vec<String> = panel.edges.iter().map(edge).collect();
+    let Some(first) = done.first() else {
+        return "square".into();
+    };
+    if done.iter().all(|other| other == first) {
+        return if first == "square" {
+            first.clone()
+        } else {
+            format!("all {first}")
+        };
+    }
+    let mut said: Vec<(String, Vec<&str>)> = Vec::new();
+    for (name, what) in names.iter().zip(&done) {
+        if what == "square" {
+            continue;
+        }
+        match said.iter_mut().find(|(known, _)| known == what) {
+            Some((_, edges)) => edges.push(name),
+            None => said.push((what.clone(), vec![name])),
+        }
+    }
+    let mut words: Vec<String> = said
+        .into_iter()
+        .map(|(what, edges)| format!("{} {what}", edges.join(" and ")))
+        .collect();
+    if done.iter().any(|what| what == "square") {
+        words.push("rest square".into());
+    }
+    words.join(", ")
+}
+
+fn edge(edge: &PanelEdge) -> String {
+    if let Some([width, depth]) = edge.step {
+        return format!("stepped {:.1} x {:.1} mm", 1e3 * width, 1e3 * depth);
+    }
+    if edge.tilt.abs() < SQUARE {
+        return "square".into();
+    }
+    let angle = format!("{:.1}", edge.tilt.abs().to_degrees());
+    let angle = angle.trim_end_matches(".0");
+    if edge.tilt > 0.0 {
+        format!("at {angle}°")
+    } else {
+        format!("at {angle}°, inner face longer")
+    }
+}

@@ -1,0 +1,190 @@
+//! Gluing it up: order, area, glue, diagonals.
+
+use super::model::{GlueStep, GlueUp};
+use super::plan::{Hull, wall};
+use crate::words;
+use design::{Closing, Design, Glue, Value};
+use wood::{Board, Body, Edge, Joint, PanelId, Wall};
+
+/// Area and number of the joints of something that is glued in.
+#[derive(Clone, Copy, Debug, Default)]
+struct Joints {
+    area: f64,
+    count: usize,
+}
+
+impl Joints {
+    fn plus(self, other: Self) -> Self {
+        Self {
+            area: self.area + other.area,
+            count: self.count + other.count,
+        }
+    }
+}
+
+/// The order of gluing, and what it takes.
+pub(super) fn glue_up(design: &Design, body: &Body, hull: &Hull) -> GlueUp {
+    let said = &design.enclosure.carpentry;
+    let last = wall(said.last.value);
+    let first = last.opposite();
+    let glued = said.last_with.value == Closing::Glue;
+    let ring: Vec<Wall> = Wall::ALL
+        .into_iter()
+        .filter(|wall| *wall != last && *wall != first)
+        .collect();
+    let usual = Glue::USUAL;
+    let or = |value: Option<Value>, usual: f64| value.map_or(usual, |value| value.si);
+    let per_joint = or(design.glue.per_joint, usual.per_joint);
+    let mut steps = Vec::new();
+    let mut all = Joints::default();
+    let mut step = |words: String, joints: Joints| {
+        if joints.count > 0 {
+            all = all.plus(joints);
+            steps.push(GlueStep {
+                words,
+                joints: joints.count,
+                time: joints.count as f64 * per_joint,
+            });
+        }
+    };
+    let around = between(body, hull, |edge| {
+        ring.contains(&edge.first) && ring.contains(&edge.second)
+    });
+    step(ring_words(&ring, &body.plan.joints), around);
+    let with = |wall: Wall| between(body, hull, |edge| edge.first == wall || edge.second == wall);
+    step(closing_words(first, body), with(first));
+    let boards = (0..body.plan.boards.len()).map(|board| (board, of_board(body, board, last)));
+    for (board, joints) in boards {
+        step(board_words(&body.plan.boards[board]), joints);
+    }
+    if glued {
+        step(closing_words(last, body), with(last));
+    }
+    let inner = opening(hull, last);
+    GlueUp {
+        steps,
+        area: all.area,
+        glue: all.area * or(design.glue.spread, usual.spread),
+        diagonal: (inner[0] * inner[0] + inner[1] * inner[1]).sqrt(),
+        diagonal_within: 2.0 * length_error(design),
+        open_time: or(design.glue.open_time, usual.open_time),
+    }
+}
+
+/// Error of lengths of the saw, either way, in m.
+pub(super) fn length_error(design: &Design) -> f64 {
+    let usual = design.saw.kind.value.usual().length_error;
+    design.saw.length_error.map_or(usual, |value| value.si)
+}
+
+/// Width and height of the ring's opening towards the last wall, in m.
+pub(super) fn opening(hull: &Hull, last: Wall) -> [f64; 2] {
+    let [width, height, depth] = hull.inside_size();
+    match last {
+        Wall::Front | Wall::Back => [width, height],
+        Wall::Left | Wall::Right => [depth, height],
+        Wall::Top | Wall::Bottom => [width, depth],
+    }
+}
+
+fn named(walls: &[Wall]) -> String {
+    let names: Vec<&str> = walls.iter().map(|wall| words::wall(*wall)).collect();
+    match names.split_last() {
+        Some((last, rest)) if !rest.is_empty() => format!("{} and {last}", rest.join(", ")),
+        _ => names.join(""),
+    }
+}
+
+fn ring_words(ring: &[Wall], joints: &[Joint; 12]) -> String {
+    let mitred = Edge::ALL.into_iter().any(|edge| {
+        let in_ring = ring.contains(&edge.first) && ring.contains(&edge.second);
+        in_ring && joints[edge.index()] == Joint::Mitre
+    });
+    let how = if mitred {
+        "lay the panels edge to edge on tape, outer faces down, spread the mitres, fold the ring and pull a strap around it"
+    } else {
+        "spread the ends, close the ring and clamp across all joints"
+    };
+    format!(
+        "{}: {how}; measure both diagonals before the glue sets",
+        capital(&named(ring))
+    )
+}
+
+fn closing_words(wall: Wall, body: &Body) -> String {
+    let mitred = Edge::ALL.into_iter().any(|edge| {
+        (edge.first == wall || edge.second == wall)
+            && body.plan.joints[edge.index()] == Joint::Mitre
+    });
+    let how = if mitred {
+        "spread its mitres and strap it on in both directions"
+    } else {
+        "spread, set in place and clamp all around"
+    };
+    format!(
+        "{}: {how}; run a finger along the inside so that squeezed-out glue seals the corner",
+        capital(words::wall(wall))
+    )
+}
+
+fn board_words(board: &Board) -> String {
+    format!(
+        "{}: spread its edges, set in place and clamp or pin",
+        capital(&board.name)
+    )
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+/// Joints along some edges of the box.
+fn between(body: &Body, hull: &Hull, takes: impl Fn(&Edge) -> bool) -> Joints {
+    let edges = Edge::ALL.into_iter().filter(takes);
+    edges.fold(Joints::default(), |sum, edge| {
+        sum.plus(Joints {
+            area: joint_area(body, hull, edge),
+            count: 1,
+        })
+    })
+}
+
+/// Area of the joint along an edge in m²: what rounding leaves of the faces that touch.
+fn joint_area(body: &Body, hull: &Hull, edge: Edge) -> f64 {
+    edge_length(hull, edge) * body.plan.joint_line(edge).left
+}
+
+/// Length of an inner edge in m.
+fn edge_length(hull: &Hull, edge: Edge) -> f64 {
+    let [width, height, depth] = hull.inside_size();
+    let has = |walls: [Wall; 2]| walls.contains(&edge.first) || walls.contains(&edge.second);
+    let upright = has([Wall::Left, Wall::Right]);
+    let level = has([Wall::Top, Wall::Bottom]);
+    match (has([Wall::Front, Wall::Back]), upright, level) {
+        (true, true, _) => height,
+        (true, _, _) => width,
+        _ => depth,
+    }
+}
+
+/// Joints of a board with the walls, and with the last one only where that is glued.
+fn of_board(body: &Body, board: usize, last: Wall) -> Joints {
+    let Some(panel) = body.panel(PanelId::Board(board)) else {
+        return Joints::default();
+    };
+    panel
+        .edges
+        .iter()
+        .filter(|edge| edge.meets.is_some_and(|wall| wall != last))
+        .fold(Joints::default(), |sum, edge| {
+            let [from, to] = edge.outer;
+            let (across, up) = (to[0] - from[0], to[1] - from[1]);
+            sum.plus(Joints {
+                area: (across * across + up * up).sqrt() * panel.thickness,
+                count: 1,
+            })
+        })
+}
