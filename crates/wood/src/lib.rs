@@ -24,6 +24,7 @@ mod plan;
 mod polytope;
 mod shape;
 mod sides;
+mod surface;
 mod volumes;
 mod wall;
 
@@ -34,8 +35,9 @@ pub mod vector;
 pub use body::Body;
 pub use fault::{Fault, Measure};
 pub use fit::{
-    BASKET_CLEARANCE, Carry, ControlOutline, DriverOutline, FRAME_THICKNESS, Gap, MAGNET_SHARE,
-    MAGNET_WIDTH, Opening, Other, Scene, VENT_AIR, Verdict, gaps,
+    BASKET_CLEARANCE, Carry, ControlOutline, DriverOutline, FRAME_THICKNESS, Gap, Loose,
+    MAGNET_SHARE, MAGNET_WIDTH, Miss, Opening, Other, Scene, Stand, Target, VENT_AIR, Verdict,
+    Wishes, arrange, gaps,
 };
 pub use glue::JointLine;
 pub use ledger::Ledger;
@@ -43,4 +45,5 @@ pub use panel::{Frame, Panel, PanelEdge, PanelHole, PanelId};
 pub use plan::*;
 pub use polytope::{Face, Plane, Polytope};
 pub use shape::{Part, Pose, Screw, Shape, Solid};
+pub use surface::{DRAWN_CHORD, Mesh, PlanarFace, Surface, SurfaceEdge, SurfaceFace};
 pub use volumes::Volumes;

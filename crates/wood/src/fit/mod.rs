@@ -1,5 +1,6 @@
 //! What fits into the box, and what comes out of it.
 
+mod arrange;
 mod carry;
 mod closest;
 mod connect;
@@ -17,6 +18,7 @@ mod scene;
 mod shadow;
 mod timber;
 
+pub use arrange::{Loose, Miss, Stand, Target, Wishes, arrange};
 pub use carry::{Carry, Verdict};
 pub use driver::{
     BASKET_CLEARANCE, DriverOutline, FRAME_THICKNESS, MAGNET_SHARE, MAGNET_WIDTH, VENT_AIR,

@@ -73,6 +73,13 @@ pub(crate) fn plain(size: [f64; 3], wall: f64) -> Body {
     }
 }
 
+/// A box whose back leans in by an angle, made by the solid model.
+pub(crate) fn leaning(size: [f64; 3], wall: f64, lean: f64) -> Body {
+    let mut plan = plan(size, wall);
+    plan.block.back_lean = lean;
+    Body::new(&plan).expect("a box can be made of it")
+}
+
 fn plan(size: [f64; 3], wall: f64) -> Plan {
     Plan {
         block: Block {
@@ -87,7 +94,7 @@ fn plan(size: [f64; 3], wall: f64) -> Plan {
             setback: 0.0,
         }; 6],
         joints: Edge::ALL.map(|edge| Joint::Butt {
-            through: edge.second,
+            through: edge.first,
         }),
         edges: Vec::new(),
         holes: Vec::new(),
