@@ -17,16 +17,16 @@ pub(crate) fn add_all(panels: &mut Vec<Panel>, plan: &Plan, sides: &[Side; 6], r
         let whole = Polytope::block(board.low, board.high).intersection(room);
         let pieces = whole
             .iter()
-            .flat_map(|whole| cut_back(whole, &wood))
+            .flat_map(|whole| cut_back(core::slice::from_ref(whole), &wood))
             .collect();
         panels.push(panel(index, board, sides, whole.as_ref(), pieces));
         wood.extend(whole.iter().flat_map(|whole| without_windows(whole, board)));
     }
 }
 
-/// What earlier wood leaves of a board.
-fn cut_back(whole: &Polytope, wood: &[Polytope]) -> Vec<Polytope> {
-    wood.iter().fold(vec![whole.clone()], |pieces, other| {
+/// What other solids leave of some pieces.
+pub(crate) fn cut_back(whole: &[Polytope], others: &[Polytope]) -> Vec<Polytope> {
+    others.iter().fold(whole.to_vec(), |pieces, other| {
         pieces.iter().flat_map(|piece| piece.minus(other)).collect()
     })
 }
@@ -35,7 +35,7 @@ fn cut_back(whole: &Polytope, wood: &[Polytope]) -> Vec<Polytope> {
 fn without_windows(whole: &Polytope, board: &Board) -> Vec<Polytope> {
     let windows = board.windows.iter();
     let windows: Vec<Polytope> = windows.filter_map(|window| space(board, window)).collect();
-    cut_back(whole, &windows)
+    cut_back(core::slice::from_ref(whole), &windows)
 }
 
 /// What a later board may take of a window: all of it but the sagittas of its corners.
@@ -202,7 +202,7 @@ impl Panel {
     }
 
     /// The space of a rectangular window, its corners of the area of the round ones.
-    fn prism(&self, window: &PanelHole) -> Option<Polytope> {
+    pub(crate) fn prism(&self, window: &PanelHole) -> Option<Polytope> {
         let [half_width, half_height] = window.outline.half();
         let frame = &self.frame;
         let middle = frame.point(window.at, 0.0);

@@ -1,7 +1,7 @@
 //! One piece of wood.
 
 use crate::plan::{EdgeForm, Outline, Purpose, Wall};
-use crate::polytope::Polytope;
+use crate::polytope::{Polytope, TOUCH};
 use crate::vector::{Vector, add, scale};
 
 /// Which panel.
@@ -80,6 +80,21 @@ pub struct PanelHole {
     pub purpose: Option<Purpose>,
     /// What is written beside it.
     pub label: String,
+}
+
+impl PanelEdge {
+    /// Its ends at a depth below the outer face of a panel so thick.
+    pub(crate) fn at_depth(&self, thickness: f64, depth: f64) -> [[f64; 2]; 2] {
+        if let Some([_, step]) = self.step {
+            let below = depth > thickness - step + TOUCH;
+            return if below { self.inner } else { self.outer };
+        }
+        let share = depth / thickness;
+        [0, 1].map(|k| {
+            let (outer, inner) = (self.outer[k], self.inner[k]);
+            [0, 1].map(|axis| outer[axis] + share * (inner[axis] - outer[axis]))
+        })
+    }
 }
 
 impl Panel {

@@ -108,8 +108,8 @@ fn own_lines(sides: &[Side; 6], panel: &Panel, seated: &Seated) -> Vec<(Wall, Li
     for edge in &panel.edges {
         let Some(wall) = edge.meets else { continue };
         let faces = [
-            level(panel, edge, seated.start),
-            level(panel, edge, seated.cut.depth),
+            edge.at_depth(panel.thickness, seated.start),
+            edge.at_depth(panel.thickness, seated.cut.depth),
         ];
         for (k, ends) in faces.into_iter().enumerate() {
             let Some(mut line) = Line::left_of(ends) else {
@@ -122,22 +122,6 @@ fn own_lines(sides: &[Side; 6], panel: &Panel, seated: &Seated) -> Vec<(Wall, Li
         }
     }
     lines
-}
-
-/// Ends of an edge at a depth below the outer face.
-fn level(panel: &Panel, edge: &PanelEdge, depth: f64) -> [Flat; 2] {
-    if let Some([_, step]) = edge.step {
-        return if depth > panel.thickness - step + TOUCH {
-            edge.inner
-        } else {
-            edge.outer
-        };
-    }
-    let share = depth / panel.thickness;
-    [0, 1].map(|k| {
-        let (outer, inner) = (edge.outer[k], edge.inner[k]);
-        [0, 1].map(|axis| outer[axis] + share * (inner[axis] - outer[axis]))
-    })
 }
 
 /// How far a formed edge reaches into the outer face.
