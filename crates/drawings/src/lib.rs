@@ -26,7 +26,11 @@
 
 pub mod boxview;
 pub mod chart;
+pub mod control;
+pub mod cut;
 mod date;
+#[cfg(test)]
+mod demo_wood;
 pub mod export;
 mod geometry;
 #[cfg(test)]
@@ -39,6 +43,7 @@ mod path;
 mod role;
 pub mod sheet;
 mod spread;
+pub mod template;
 pub mod text;
 mod view;
 

@@ -3,7 +3,8 @@
 use crate::geometry::{Point, Rect};
 use crate::path::{Path, Segment};
 use crate::role::{Role, Theme};
-use crate::sheet::{Anchor, Group, Item, Shape, Sheet, Style, Text};
+use crate::sheet::{Anchor, Group, Item, Shape, Sheet, Stroke, Style, Text, pen};
+use crate::text::stroke::StrokeLettering;
 use crate::text::{Weight, held};
 use core::fmt::Write;
 
@@ -11,17 +12,38 @@ use core::fmt::Write;
 /// gives the same bytes on every machine.
 #[must_use]
 pub fn svg(sheet: &Sheet, theme: Theme) -> String {
+    written(sheet, theme, For::Eyes)
+}
+
+/// The sheet as an SVG document for a machine: every layer a group named by
+/// its id, letters as single strokes, and no ground, since a machine works
+/// along whatever is drawn.
+#[must_use]
+pub fn cut_svg(sheet: &Sheet) -> String {
+    written(sheet, Theme::Paper, For::Machines)
+}
+
+fn written(sheet: &Sheet, theme: Theme, reader: For) -> String {
     let mut writer = Writer {
         out: String::new(),
         theme,
+        reader,
     };
     writer.document(sheet);
     writer.out
 }
 
+/// Who is to read a document.
+#[derive(Clone, Copy, PartialEq)]
+enum For {
+    Eyes,
+    Machines,
+}
+
 struct Writer {
     out: String,
     theme: Theme,
+    reader: For,
 }
 
 impl Writer {
@@ -37,7 +59,9 @@ impl Writer {
              font-kerning=\"none\" font-variant-ligatures=\"none\" fill=\"none\">\n"
         ));
         self.push(&format!("<title>{}</title>\n", escaped(&sheet.title)));
-        self.rect(&sheet.rect(), &Style::filled(Role::Paper));
+        if self.reader == For::Eyes {
+            self.rect(&sheet.rect(), &Style::filled(Role::Paper));
+        }
         self.items(&sheet.drawing.items);
         self.push("</svg>\n");
     }
@@ -65,7 +89,12 @@ impl Writer {
                 ));
             }
             Group::Layer(name) => {
-                self.push(&format!("<g data-layer=\"{}\">\n", escaped(name)));
+                // A page may hold several sheets, and an id only once.
+                let key = match self.reader {
+                    For::Eyes => "data-layer",
+                    For::Machines => "id",
+                };
+                self.push(&format!("<g {key}=\"{}\">\n", escaped(name)));
             }
             Group::Named(name) => self.push(&format!("<g data-name=\"{}\">\n", escaped(name))),
         }
@@ -128,6 +157,12 @@ impl Writer {
     /// reader's machine lack the font.
     fn text(&mut self, text: &Text) {
         if text.content.trim().is_empty() {
+            return;
+        }
+        if self.reader == For::Machines {
+            let stroke = Stroke::new(text.role, pen::HAIR);
+            let strokes = Shape::Path(StrokeLettering::of(text));
+            self.shape(&strokes, &Style::stroked(stroke));
             return;
         }
         let anchor = match text.anchor {
@@ -244,7 +279,7 @@ fn escaped(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sheet::{Dash, Drawing, Stroke, pen};
+    use crate::sheet::{Dash, Drawing};
     use crate::text::Lettering;
     use proptest::prelude::*;
 
@@ -292,6 +327,25 @@ mod tests {
         let (a, b) = (svg(&sheet, Theme::Paper), svg(&sheet, Theme::Blueprint));
         assert_ne!(a, b);
         assert_eq!(strip(a), strip(b));
+    }
+
+    #[test]
+    fn a_machine_gets_named_layers_and_strokes_and_no_ground() {
+        let mut sheet = Sheet::sized(40.0, 30.0, "plate");
+        let mut cut = Drawing::default();
+        let line = Style::stroked(Stroke::new(Role::Ink, pen::HAIR));
+        cut.rect(Rect::new(0.0, 0.0, 40.0, 30.0), line);
+        sheet.drawing.group(Group::Layer("cut".to_owned()), cut);
+        let at = Point::new(5.0, 9.0);
+        sheet
+            .drawing
+            .text(Text::new(at, "T", Lettering::regular(4.0)));
+        let out = cut_svg(&sheet);
+        assert!(out.contains("width=\"40mm\" height=\"30mm\" viewBox=\"0 0 40 30\""));
+        assert!(out.contains("<g id=\"cut\">") && out.contains("<path d="));
+        for unwanted in ["<text", "#ffffff", "data-layer"] {
+            assert!(!out.contains(unwanted), "{out}");
+        }
     }
 
     proptest! {

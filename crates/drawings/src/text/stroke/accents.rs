@@ -54,6 +54,9 @@ const COMPOSED: &[(&str, &str, Accent)] = &[
 const RAISED: (&str, &str) = ("¹²³", "123");
 const RAISED_SCALE: f64 = 0.55;
 
+/// Fractions of one character: raised figure and figure below.
+const FRACTIONS: [(char, char, char); 3] = [('¼', '¹', '4'), ('½', '¹', '2'), ('¾', '³', '4')];
+
 /// Width left for the accent of a letter that is no more than a stem.
 const NARROWEST: f64 = 3.0;
 
@@ -81,7 +84,7 @@ const fn under(strokes: &'static str) -> Accent {
 
 /// The glyph of a character that is put together.
 pub(super) fn composed(c: char) -> Option<Glyph> {
-    raised(c).or_else(|| {
+    raised(c).or_else(|| fraction(c)).or_else(|| {
         COMPOSED
             .iter()
             .find_map(|(with, without, accent)| Some((partner(c, with, without)?, accent)))
@@ -102,6 +105,27 @@ fn raised(c: char) -> Option<Glyph> {
     Some(Glyph {
         width: bare.width * RAISED_SCALE,
         steps: steps.collect(),
+    })
+}
+
+/// Fractions of one character: both figures made smaller, a stroke between.
+fn fraction(c: char) -> Option<Glyph> {
+    let (above, below) = FRACTIONS.iter().find(|f| f.0 == c).map(|f| (f.1, f.2))?;
+    let (above, below) = (raised(above)?, glyphs::glyph(below)?);
+    let slash = glyphs::glyph('/')?;
+    let middle = above.width;
+    let right = middle + slash.width * 0.8;
+    let slash = slash
+        .steps
+        .into_iter()
+        .map(|s| s.placed(0.8, (middle, 1.6)));
+    let foot = below
+        .steps
+        .into_iter()
+        .map(|s| s.placed(RAISED_SCALE, (right, 0.0)));
+    Some(Glyph {
+        width: right + below.width * RAISED_SCALE,
+        steps: above.steps.into_iter().chain(slash).chain(foot).collect(),
     })
 }
 
