@@ -165,7 +165,10 @@ struct Trials<'a> {
     texts: Texts<'a>,
     subject: &'a Subject,
     builds: usize,
-    /// What is wrong with the unedited design: its nominal build on the coarse grid.
+    /// What is wrong with the unedited design but for its wood: its nominal build on the
+    /// coarse grid.
+    plain: Wrongs,
+    /// The same with its wood.
     quick: Wrongs,
     /// The same on the fine grid with drawn builds.
     thorough: Wrongs,
@@ -175,9 +178,9 @@ impl<'a> Trials<'a> {
     fn new(texts: Texts<'a>, evidence: &Evidence<'a>, said: &[Said]) -> Self {
         let builds = evidence.drawn.outcomes.len().min(TRIAL_BUILDS);
         let mendable = said.iter().any(|(_, verdict)| !verdict.ladders.is_empty());
-        let wrongs = |grid, builds| {
+        let wrongs = |carpentry, grid, builds| {
             if mendable {
-                Wrongs::of(&tried(evidence.subject, evidence.carpentry, grid, builds))
+                Wrongs::of(&tried(evidence.subject, carpentry, grid, builds))
             } else {
                 Wrongs(Vec::new())
             }
@@ -186,8 +189,9 @@ impl<'a> Trials<'a> {
             texts,
             subject: evidence.subject,
             builds,
-            quick: wrongs(Grid::coarse(), 0),
-            thorough: wrongs(Grid::fine(), builds),
+            plain: wrongs(None, Grid::coarse(), 0),
+            quick: wrongs(evidence.carpentry, Grid::coarse(), 0),
+            thorough: wrongs(evidence.carpentry, Grid::fine(), builds),
         }
     }
 
@@ -242,6 +246,10 @@ impl<'a> Trials<'a> {
         let Some(subject) = self.edited(candidate) else {
             return Trial::Fails;
         };
+        let plainly = self.plain.count(id, Severity::Caution) > 0;
+        if plainly && !self.helps_plainly(id, &subject) {
+            return Trial::Fails;
+        }
         let carpentry = carpentry::study(&subject);
         let study = |grid, builds| Wrongs::of(&tried(&subject, Some(&carpentry), grid, builds));
         let quick = study(Grid::coarse(), 0);
@@ -250,6 +258,13 @@ impl<'a> Trials<'a> {
         }
         let thorough = study(Grid::fine(), self.builds);
         Trial::judge(id, &self.thorough, &thorough)
+    }
+
+    /// Whether a finding that is not about wood goes, before the wood, which takes longest,
+    /// is worked out anew.
+    fn helps_plainly(&self, id: &str, subject: &Subject) -> bool {
+        let after = Wrongs::of(&tried(subject, None, Grid::coarse(), 0));
+        Trial::judge(id, &self.plain, &after) != Trial::Fails
     }
 
     fn edited(&self, candidate: &Candidate) -> Option<Subject> {

@@ -1,9 +1,9 @@
 //! Whether a battery's bay is really open to the outside.
 
 use super::timber::mm;
-use super::{Candidate, Check, Evidence, Verdict};
+use super::{Candidate, Check, Edit, Evidence, Verdict, resize};
 use core::f64::consts::FRAC_PI_4;
-use design::{Bay, Chemistry};
+use design::{Bay, Chemistry, Tolerance};
 
 pub(super) const CHECK: Check = Check {
     id: "battery-bay",
@@ -38,16 +38,28 @@ neither its walls nor its holes are in the cut list.";
         return vec![
             Verdict::caution("The battery's bay is not drawn", cause)
                 .advice("add a [bay] with its size, its place, and its holes")
-                .at(battery.vented_bay.place),
+                .at(battery.vented_bay.place)
+                .mends(bays(evidence)),
         ];
     };
+    let (cells, capacity) = cells_and_capacity(evidence);
+    vec![verdict(bay, cells, capacity)]
+}
+
+/// Area of all holes together that a battery wants, in m².
+fn wanted(cells: f64, capacity: f64) -> f64 {
+    2.0 * OPENING * AIR * cells * capacity * GASSING
+}
+
+/// A battery's cells and capacity in Ah, equal ones in parallel.
+fn cells_and_capacity(evidence: &Evidence<'_>) -> (f64, f64) {
+    let battery = &evidence.design().battery;
     let capacity = battery.part.capacity.si / 3600.0 * f64::from(battery.count);
-    vec![verdict(bay, f64::from(battery.part.cells), capacity)]
+    (f64::from(battery.part.cells), capacity)
 }
 
 fn verdict(bay: &Bay, cells: f64, capacity: f64) -> Verdict {
-    let air = AIR * cells * capacity * GASSING;
-    let wanted = 2.0 * OPENING * air;
+    let wanted = wanted(cells, capacity);
     let one = FRAC_PI_4 * bay.hole.si * bay.hole.si;
     let area = one * f64::from(bay.holes);
     let cause = format!(
@@ -76,9 +88,85 @@ fn verdict(bay: &Bay, cells: f64, capacity: f64) -> Verdict {
     .mends([more])
 }
 
+/// Diameter of the holes of a bay that is offered, in m; room around the battery in it, in m.
+const HOLE: f64 = 0.012;
+const ROOM: f64 = 0.005;
+
+/// Bays for the battery as it stands, on the floor at the back: in the middle, left, right.
+pub(super) fn bays(evidence: &Evidence<'_>) -> Vec<Candidate> {
+    let battery = &evidence.design().battery;
+    let Some(size) = battery
+        .part
+        .size
+        .filter(|_| evidence.design().bay.is_none())
+    else {
+        return Vec::new();
+    };
+    let [width, _, depth] = evidence.build.enclosure.inside;
+    let whole = |length: f64| (1e3 * length).ceil() / 1e3;
+    let own = [
+        whole(f64::from(battery.count) * size.width.si + 2.0 * ROOM),
+        whole(size.height.si + ROOM),
+        whole(size.depth.si + 2.0 * ROOM),
+    ];
+    let (cells, capacity) = cells_and_capacity(evidence);
+    let holes = (wanted(cells, capacity) / (FRAC_PI_4 * HOLE * HOLE)).ceil();
+    let text = |lengths: [f64; 3]| resize::lengths(&lengths, Tolerance::Unstated);
+    let down = |length: f64| (1e3 * length).floor() / 1e3;
+    let back = down(depth - own[2]);
+    [0.5, 0.0, 1.0]
+        .into_iter()
+        .map(|share| down((width - own[0]) * share))
+        .filter(|right| *right >= 0.0 && back >= 0.0)
+        .map(|right| {
+            let mut edits = vec![
+                Edit::set("battery.vented_bay", "true"),
+                Edit::set("bay.inside", text(own)),
+                Edit::set("bay.at", text([right, 0.0, back])),
+                Edit::set("bay.hole", mm(HOLE)),
+                Edit::set("bay.holes", format!("{:.0}", holes.max(2.0))),
+            ];
+            if battery.placement.at.is_some() {
+                edits.push(Edit::remove("battery.at"));
+            }
+            Candidate::new("give the battery a bay open to the back", edits)
+        })
+        .collect()
+}
+
 fn holes(count: u32) -> String {
     match count {
         1 => "1 hole".into(),
         count => format!("{count} holes"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::with;
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn a_bay_is_drawn_and_has_holes_enough() {
+        let lead = with(&[
+            ("battery.part", "lead-acid 12 V 7 Ah"),
+            ("battery.charged_inside", "true"),
+        ]);
+        lead.check(CHECK.id, &[]);
+        let said = lead.with(&[("battery.vented_bay", "true")]);
+        said.check(CHECK.id, &[Caution]);
+        let bay = said.with(&[
+            ("bay.inside", "160 x 110 x 75 mm"),
+            ("bay.at", "108 x 0 x 89 mm"),
+            ("bay.hole", "5 mm"),
+            ("bay.holes", "1"),
+        ]);
+        // 7 Ah in 6 cells gas 0.34 A: 0.017 m³/h of air, 0.47 cm² in and as much out.
+        let found = bay.check(CHECK.id, &[Stop]);
+        assert!((found[0].limit.unwrap() - 0.94).abs() < 0.01, "{found:#?}");
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].value.as_deref(), Some("5"));
+        bay.with(&[("bay.holes", "5")]).check(CHECK.id, &[Good]);
     }
 }

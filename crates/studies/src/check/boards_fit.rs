@@ -29,6 +29,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let faults = &carpentry.body.faults;
     let wrong: Vec<Verdict> = faults
         .iter()
+        .filter(|fault| !is_off(faults, fault))
         .filter_map(|fault| verdict(plan, design, fault))
         .collect();
     if wrong.is_empty() && !plan.boards.is_empty() {
@@ -36,6 +37,15 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         return vec![Verdict::good("Boards fit", cause)];
     }
     wrong
+}
+
+/// Whether nothing of a board is left because it lies outside: that is said already.
+fn is_off(faults: &[Fault], fault: &Fault) -> bool {
+    let Fault::NoBoard { board: nothing } = fault else {
+        return false;
+    };
+    let mut others = faults.iter();
+    others.any(|other| matches!(other, Fault::BoardOff { board, .. } if board == nothing))
 }
 
 fn verdict(plan: &Plan, design: &Design, fault: &Fault) -> Option<Verdict> {
@@ -71,6 +81,12 @@ fn verdict(plan: &Plan, design: &Design, fault: &Fault) -> Option<Verdict> {
                 mm(by)
             ),
             "make the window smaller, so that some 20 mm of board are left around it",
+            board,
+        )),
+        Fault::WindowsOverlap { board, by, .. } => Some(stop(
+            "Two windows run into one another",
+            format!("Two windows of \"{}\" overlap by {}.", name(board), mm(by)),
+            "move them apart, or make one window of the two",
             board,
         )),
         Fault::OpenCorner { walls, .. } => {
@@ -111,5 +127,29 @@ fn place(plan: &Plan, design: &Design, board: usize) -> Option<Place> {
         BoardKind::Divider => design.enclosure.chambers.place,
         BoardKind::BayWall => design.bay.as_ref().map(|bay| bay.place),
         BoardKind::RecessWall => design.control.as_ref().map(|control| control.place),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn boards_lie_within_the_box() {
+        check(CHECK.id, &[], &[]);
+        let brace = |at, window| {
+            with(&[
+                ("brace.1.name", "across"),
+                ("brace.1.parallel", "left"),
+                ("brace.1.at", at),
+                ("brace.1.window", window),
+            ])
+        };
+        brace("182 mm", "120 x 150 mm").check(CHECK.id, &[Good]);
+        let found = brace("182 mm", "190 x 150 mm").check(CHECK.id, &[Stop]);
+        assert!(found[0].place.is_some(), "{found:#?}");
+        brace("395 mm", "120 x 150 mm").check(CHECK.id, &[Stop]);
     }
 }

@@ -70,3 +70,37 @@ fn insulated(evidence: &Evidence<'_>, index: usize, used: &ControlUse) -> Vec<Ca
 
 /// Other parts tried.
 const TRIES: usize = 3;
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{PANEL, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn a_bare_sleeve_in_metal_must_not_carry_a_bridged_output() {
+        check(CHECK.id, PANEL, &[]);
+        let bridged = with(PANEL).with(&[("control.part.3.bridged_output", "true")]);
+        bridged.check(CHECK.id, &[Stop]);
+        let wood = [("control.plate", "birch plywood 4 mm")];
+        bridged.clone().with(&wood).check(CHECK.id, &[Good]);
+        let post = [("control.part.3.part", "binding post, insulated")];
+        bridged.with(&post).check(CHECK.id, &[Good]);
+    }
+
+    #[test]
+    fn an_insulated_part_of_the_same_kind_mends_it() {
+        let bare = "[[control]]\nname = \"bare post\"\nkind = \"terminal\"\nhole = \"8 mm\"\n";
+        let keys = [
+            ("control.part.3.part", "bare post"),
+            ("control.part.3.bridged_output", "true"),
+        ];
+        let found = with(PANEL).shelf(bare);
+        let found = found.with(&keys).check(CHECK.id, &[Stop]);
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(
+            mend.edits[0].value.as_deref(),
+            Some("binding post, insulated")
+        );
+    }
+}

@@ -191,7 +191,7 @@ mod tests {
             ("box.outside", "300 x 200 x 160 mm"),
             ("brief.largest", "300 x 200 x 160 mm"),
             ("brief.lowest", "79 Hz"),
-            ("brief.cost", "91 €"),
+            ("brief.cost", "140 €"),
         ];
         let deep = check(CHECK.id, &deep, &[Caution]);
         assert!(deep[0].cause.contains("would have to hold"), "{deep:#?}");

@@ -108,13 +108,13 @@ mod tests {
         check(CHECK.id, &[], &[Good]);
         let dear = [
             ("battery.part", "iron phosphate 12.8 V 12 Ah"),
-            ("brief.cost", "110 €"),
+            ("brief.cost", "150 €"),
         ];
         let found = check(CHECK.id, &dear, &[Caution]);
         assert!(
             found[0]
                 .cause
-                .contains("Dearest: iron phosphate 12.8 V 12 Ah for 62 €"),
+                .contains("Dearest: birch plywood 12 mm for 66 €"),
             "{found:#?}"
         );
         assert!(found[0].mend.is_some(), "{found:#?}");

@@ -4,7 +4,6 @@ use super::timber::mm;
 use super::{Candidate, Check, Edit, Evidence, Verdict};
 use crate::words::wall;
 use design::{OuterEdge, Value};
-use physics::math::hypot;
 use wood::{Edge, EdgeForm, Fault, Joint, Plan};
 
 pub(super) const CHECK: Check = Check {
@@ -27,7 +26,7 @@ of a rebate is cut open. Splines and screws are not counted.",
 const LEFT: (f64, f64) = (0.75, 0.5);
 
 /// A joint cut open by no more than this still looks closed, in m.
-const OPEN: f64 = 1e-4;
+const OPEN: f64 = 2e-5;
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let outer = evidence.design().enclosure.carpentry.outer;
@@ -86,20 +85,18 @@ impl Eaten {
 /// Of all edges with a form, the one that suffers most; with another form where one is given.
 fn worst(plan: &Plan, other: Option<EdgeForm>) -> Option<Eaten> {
     let eaten = plan.edges.iter().map(|(edge, form)| {
-        let joint = plan.joints[edge.index()];
-        let line = glue_line(plan, *edge, joint);
-        let before = length(&line);
+        let line = plan.joint_line_with(*edge, Some(other.unwrap_or(*form)));
         Eaten {
             edge: *edge,
-            joint,
-            before,
-            after: before - lost(&line, other.unwrap_or(*form)),
+            joint: plan.joints[edge.index()],
+            before: line.whole,
+            after: line.left,
         }
     });
+    // One that is cut open is worse than one that only loses some of its length.
     eaten.min_by(|a, b| {
-        let rank = |one: &Eaten| (one.share(), f64::from(u8::from(!one.is_open())));
-        let ((share_a, open_a), (share_b, open_b)) = (rank(a), rank(b));
-        share_a.total_cmp(&share_b).then(open_a.total_cmp(&open_b))
+        let rank = |one: &Eaten| (one.share() >= LEFT.1, !one.is_open());
+        rank(a).cmp(&rank(b)).then(a.share().total_cmp(&b.share()))
     })
 }
 
@@ -110,91 +107,6 @@ fn smaller(plan: &Plan, now: f64, form: fn(f64) -> EdgeForm) -> Option<u32> {
         let form = form(f64::from(*millimetres) / 1e3);
         worst(plan, Some(form)).is_some_and(|eaten| eaten.is_good())
     })
-}
-
-/// The glue line in the section across an edge, from outside to inside: points by their depth
-/// below the outer faces of the first and the second wall.
-fn glue_line(plan: &Plan, edge: Edge, joint: Joint) -> Vec<[f64; 2]> {
-    let [first, second] = [edge.first, edge.second].map(|wall| plan.walls[wall.index()]);
-    let near = [first.setback, second.setback];
-    let far = [
-        first.setback + first.thickness,
-        second.setback + second.thickness,
-    ];
-    // The section with the walls exchanged where the second runs through or has the step.
-    let ordered = |swap: bool, line: Vec<[f64; 2]>| -> Vec<[f64; 2]> {
-        if swap {
-            line.into_iter().map(|[a, b]| [b, a]).collect()
-        } else {
-            line
-        }
-    };
-    let swapped = |through: wood::Wall| {
-        if through == edge.first {
-            (false, near, far)
-        } else {
-            (true, [near[1], near[0]], [far[1], far[0]])
-        }
-    };
-    match joint {
-        Joint::Mitre => vec![near, far],
-        Joint::Butt { through } => {
-            let (swap, near, far) = swapped(through);
-            ordered(swap, vec![[far[0], near[1]], far])
-        }
-        Joint::Rebate { within, depth } => {
-            let (swap, near, far) = swapped(within);
-            let lip = far[0] - depth;
-            ordered(swap, vec![[lip, near[1]], [lip, far[1]], far])
-        }
-    }
-}
-
-fn length(line: &[[f64; 2]]) -> f64 {
-    line.windows(2)
-        .map(|ends| hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]))
-        .sum()
-}
-
-/// Whether a form takes a point of the section away.
-fn takes(form: EdgeForm, [a, b]: [f64; 2]) -> bool {
-    match form {
-        EdgeForm::Round(radius) => {
-            a < radius && b < radius && hypot(radius - a, radius - b) > radius
-        }
-        EdgeForm::Chamfer(size) => a + b < size,
-    }
-}
-
-/// Length of a glue line that a form takes away: it starts outside, and once it has left what
-/// is taken it does not come back.
-fn lost(line: &[[f64; 2]], form: EdgeForm) -> f64 {
-    let mut lost = 0.0;
-    for ends in line.windows(2) {
-        let [from, to] = [ends[0], ends[1]];
-        let at = |share: f64| [0, 1].map(|axis| from[axis] + (to[axis] - from[axis]) * share);
-        if !takes(form, from) {
-            return lost;
-        }
-        let (mut inside, mut outside) = (0.0, 1.0);
-        if takes(form, to) {
-            inside = 1.0;
-        } else {
-            for _ in 0..40 {
-                let middle = f64::midpoint(inside, outside);
-                if takes(form, at(middle)) {
-                    inside = middle;
-                } else {
-                    outside = middle;
-                }
-            }
-        }
-        lost += inside * length(ends);
-        if inside < 1.0 {
-            return lost;
-        }
-    }
-    lost
 }
 
 fn verdict(eaten: &Eaten, word: &str, size: f64, broken: bool) -> Verdict {
@@ -225,35 +137,21 @@ fn verdict(eaten: &Eaten, word: &str, size: f64, broken: bool) -> Verdict {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
-    use core::f64::consts::SQRT_2;
-
-    const MITRE: [[f64; 2]; 2] = [[0.0, 0.0], [0.012, 0.012]];
-
-    #[test]
-    fn a_mitre_loses_what_lies_outside_the_circle() {
-        // (√2 − 1) r along the diagonal; half the diagonal of its square for a chamfer.
-        let round = lost(&MITRE, EdgeForm::Round(0.006));
-        assert!((round - (SQRT_2 - 1.0) * 0.006).abs() < 1e-9, "{round}");
-        let chamfer = lost(&MITRE, EdgeForm::Chamfer(0.006));
-        assert!((chamfer - 0.006 / SQRT_2).abs() < 1e-9, "{chamfer}");
-        assert!((length(&MITRE) - 0.012 * SQRT_2).abs() < 1e-12);
-    }
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
 
     #[test]
-    fn a_butt_joint_loses_nothing_below_its_own_wall() {
-        let butt = [[0.012, 0.0], [0.012, 0.012]];
-        assert_eq!(lost(&butt, EdgeForm::Round(0.012)), 0.0);
-        // The lip of 6 mm under a rounding of 10 mm: 10 − √(10² − 4²) mm.
-        let rebate = [[0.006, 0.0], [0.006, 0.012], [0.012, 0.012]];
-        let opened = lost(&rebate, EdgeForm::Round(0.010));
-        let wanted = 0.010 - (0.010_f64 * 0.010 - 0.004 * 0.004).sqrt();
-        assert!((opened - wanted).abs() < 1e-9, "{opened} {wanted}");
-        assert_eq!(lost(&rebate, EdgeForm::Round(0.006)), 0.0);
-    }
-
-    #[test]
-    fn a_line_within_what_is_taken_is_lost_whole() {
-        assert!((lost(&MITRE, EdgeForm::Chamfer(0.03)) - length(&MITRE)).abs() < 1e-12);
+    fn the_lip_of_a_rebate_bears_less_than_a_mitre() {
+        check(CHECK.id, &[], &[]);
+        let joints = |joints, round| with(&[("box.joints", joints), ("box.round", round)]);
+        joints("mitred", "6 mm").check(CHECK.id, &[Good]);
+        joints("butt", "8 mm").check(CHECK.id, &[Good]);
+        joints("mitred", "11 mm").check(CHECK.id, &[Caution]);
+        let found = joints("rebated", "9 mm").check(CHECK.id, &[Caution]);
+        let mend = found[0].mend.as_ref().unwrap();
+        // Half the wall of 11.9 mm is the lip.
+        assert_eq!(mend.edits[0].value.as_deref(), Some("6 mm"));
+        assert!(found[0].place.is_some(), "{found:#?}");
     }
 }

@@ -97,14 +97,15 @@ fn wrong<'a>(carpentry: &'a Carpentry, fault: &Fault) -> Option<Wrong<'a>> {
             shift,
         } => {
             let hole = &plan.holes[hole];
-            let over = towards.map_or_else(
-                || format!("is {} too large for it", mm(by)),
-                |side| format!("reaches {} too far towards the {}", mm(by), wall(side)),
-            );
+            let towards = wall(towards);
             Some(Wrong {
                 hole,
                 by,
-                cause: format!("{} {over}: over its edge or a joint.", name(hole)),
+                cause: format!(
+                    "{} reaches {} too far towards the {towards}: over its edge or a joint.",
+                    name(hole),
+                    mm(by)
+                ),
                 shift,
                 advice: "move it, make it smaller, or make the panel larger",
             })
@@ -131,7 +132,7 @@ fn wrong<'a>(carpentry: &'a Carpentry, fault: &Fault) -> Option<Wrong<'a>> {
                     name(hole),
                     mm(depth)
                 ),
-                shift: Some(shift),
+                shift,
                 advice: "move the hole or what is behind it",
             })
         }
@@ -242,4 +243,41 @@ fn verdict(wrong: &Wrong<'_>, middle: Option<&Middle>, evidence: &Evidence<'_>) 
         middle.moved(shift.map(spare))
     });
     said.at(middle.place).mends(moved.into_iter().flatten())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{PANEL, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn holes_keep_off_joints_braces_and_one_another() {
+        check(CHECK.id, &[], &[Good]);
+        check(CHECK.id, PANEL, &[Good]);
+        // A panel 140 mm wide whose middle is 60 mm from the edge.
+        let off = with(PANEL).with(&[("control.at", "60 x 180 mm")]);
+        let found = off.check(CHECK.id, &[Stop]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+        let handle = [
+            ("handle.on", "back"),
+            ("handle.at", "200 x 180 mm"),
+            ("handle.spacing", "100 mm"),
+            ("handle.bolt", "5 mm"),
+        ];
+        let found = with(PANEL).with(&handle).check(CHECK.id, &[Stop]);
+        assert!(found[0].cause.contains("runs"), "{found:#?}");
+    }
+
+    #[test]
+    fn a_driver_does_not_open_onto_a_brace() {
+        let brace = with(&[
+            ("brace.1.name", "across"),
+            ("brace.1.parallel", "left"),
+            ("brace.1.at", "120 mm"),
+            ("brace.1.window", "100 x 100 mm"),
+        ]);
+        let found = brace.check(CHECK.id, &[Stop]);
+        assert!(found[0].cause.contains("across"), "{found:#?}");
+    }
 }

@@ -70,6 +70,6 @@ fn outside(evidence: &Evidence<'_>, carpentry: &Carpentry, index: usize) -> Opti
             .at(place(design, part))
             .mends(moved(design, part, back))
             .mends(anywhere(design, part))
-            .ladder(larger_along(evidence, longest(worst.away))),
+            .ladder(larger_along(evidence, longest(worst.away), by)),
     )
 }

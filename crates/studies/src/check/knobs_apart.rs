@@ -123,3 +123,22 @@ pub(super) fn part(control: &Control, index: usize) -> Middle {
         place: used.at[0].place,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{PANEL, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn fingers_want_room_beside_a_knob() {
+        check(CHECK.id, PANEL, &[Good]);
+        let close = [("control.part.2.at", "62 x 35 mm")];
+        let found = with(PANEL).with(&close).check(CHECK.id, &[Caution]);
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].key, "control.part.2.at");
+        let over = [("control.part.2.at", "45 x 35 mm")];
+        let found = with(PANEL).with(&over).findings(CHECK.id);
+        assert_eq!(found[0].severity, Stop);
+    }
+}

@@ -46,3 +46,21 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
 
 /// Plates up to here take most bushes, in m.
 const THIN: f64 = 0.004;
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{PANEL, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn an_aerial_wants_no_metal_before_it() {
+        check(CHECK.id, PANEL, &[]);
+        let radio = ("control.part.3.part", "radio module, aerial on its board");
+        let found = with(PANEL).with(&[radio]).check(CHECK.id, &[Caution]);
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].key, "control.plate");
+        let wood = ("control.plate", "birch plywood 4 mm");
+        with(PANEL).with(&[radio, wood]).check(CHECK.id, &[Good]);
+    }
+}

@@ -64,7 +64,7 @@ fn verdict(control: &Control, first: usize, second: usize) -> Option<Verdict> {
     };
     // Clear in one direction is clear.
     let free = free(0).max(free(1));
-    if free >= 0.0 {
+    if free > -1e-6 {
         return None;
     }
     let cause = format!(
@@ -110,4 +110,23 @@ fn on_ledge(control: &Control, index: usize, ledge: f64) -> Option<Verdict> {
             .at(used.at[0].place)
             .mends(part(control, index).moved(shift)),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{PANEL, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn bodies_keep_off_one_another_and_the_ledge() {
+        check(CHECK.id, PANEL, &[Good]);
+        let close = [("control.part.2.at", "45 x 35 mm")];
+        let found = with(PANEL).with(&close).check(CHECK.id, &[Stop]);
+        assert!(found[0].mend.is_some(), "{found:#?}");
+        let edge = [("control.part.3.at", "131 x 35 mm")];
+        let found = with(PANEL).with(&edge).check(CHECK.id, &[Stop]);
+        assert!(found[0].cause.contains("ledge"), "{found:#?}");
+        assert!(found[0].mend.is_some(), "{found:#?}");
+    }
 }

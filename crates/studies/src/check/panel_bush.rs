@@ -118,4 +118,18 @@ mod tests {
         assert_eq!(severity(0.006, 0.005), Some(Caution));
         assert_eq!(severity(0.006, 0.004), None);
     }
+
+    use super::super::probe::{PANEL, check, with};
+    use crate::check::Severity::Good;
+
+    #[test]
+    fn a_thick_plate_is_exchanged_for_a_thinner_one() {
+        check(CHECK.id, PANEL, &[Good]);
+        let thick = [("control.plate", "birch plywood 9 mm")];
+        let found = with(PANEL).with(&thick).findings(CHECK.id);
+        assert!(found.iter().all(|one| one.severity == Stop), "{found:#?}");
+        assert!(found.iter().all(|one| one.place.is_some()), "{found:#?}");
+        let key = |one: &crate::check::Finding| one.mend.as_ref().map(|m| m.edits[0].key.clone());
+        assert!(found.iter().any(|one| key(one).is_some()), "{found:#?}");
+    }
 }

@@ -8,8 +8,8 @@ use crate::carpentry::{Carpentry, GapLine};
 pub(super) const CHECK: Check = Check {
     id: "parts-close",
     title: "Room around parts",
-    what: "Whether every part has the room it wants: 5 mm around it, 10 mm of air behind the hole in a \
-magnet, 20 mm between amplifier and battery.",
+    what: "Whether every part has the room it wants: 3 mm to what it does not stand on, 10 mm of air behind \
+the hole in a magnet, 10 mm between amplifier and battery.",
     why: "Parts a hair apart rattle, cannot be gripped, and hand on their warmth. A covered vent in a \
 magnet whistles and lets the coil grow hot.",
     limits: "Distances that are common practice. Parts that are meant to touch, such as a battery on the \

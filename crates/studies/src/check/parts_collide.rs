@@ -154,6 +154,6 @@ pub(super) fn mends(
     single.extend(anywhere(design, part));
     single.extend(other.and_then(|other| anywhere(design, other)));
     let mut ladders: Vec<Vec<Candidate>> = single.into_iter().map(|one| vec![one]).collect();
-    ladders.push(larger_along(evidence, axis));
+    ladders.push(larger_along(evidence, axis, wanting));
     ladders
 }

@@ -1,7 +1,7 @@
 //! Parts whose place is left to be found.
 
-use super::timber::{capital, mm, the};
-use super::{Check, Evidence, Verdict, resize, swap};
+use super::timber::{capital, larger_along, mm, the};
+use super::{Check, Evidence, Verdict, swap};
 use crate::carpentry::{Carpentry, GapLine, PartKind, PlacedPart};
 
 pub(super) const CHECK: Check = Check {
@@ -41,6 +41,9 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     verdicts
 }
 
+/// Other parts tried.
+const TRIES: usize = 3;
+
 /// What counts as touching, in m.
 const TOUCHES: f64 = 1e-5;
 
@@ -75,10 +78,14 @@ fn verdict(
             "make the box larger, take a smaller {what}, or state a place you know of with at"
         ))
         .at(part.place)
-        .ladders(resize::growth(evidence));
+        .ladders([1, 0, 2].map(|axis| larger_along(evidence, axis, -worst.gap)));
     match part.kind {
-        PartKind::Battery => found.mends(swap::batteries(evidence, |_| true)),
-        PartKind::Board => found.mends(swap::amplifiers(evidence, |_| true)),
+        PartKind::Battery => {
+            found.mends(swap::batteries(evidence, |_| true).into_iter().take(TRIES))
+        }
+        PartKind::Board => {
+            found.mends(swap::amplifiers(evidence, |_| true).into_iter().take(TRIES))
+        }
         _ => found,
     }
 }

@@ -46,6 +46,7 @@ kind = "sealed"
 filling = "40 %"
 leak = "tight"
 chambers = "shared"
+last_with = "screws"
 "#;
 
 /// A clean design with a vent.
@@ -64,6 +65,20 @@ pub(super) const RADIATOR: &[(&str, &str)] = &[
     ("box.filling", "10 %"),
     ("box.radiator.part", "radiator 5.25 in"),
     ("box.radiator.count", "1"),
+];
+
+/// A clean design with a control panel in its back.
+pub(super) const PANEL: &[(&str, &str)] = &[
+    ("control.on", "back"),
+    ("control.at", "200 x 180 mm"),
+    ("control.size", "140 x 70 mm"),
+    ("control.plate", "aluminium plate 2 mm"),
+    ("control.part.1.part", "rotary potentiometer, M7"),
+    ("control.part.1.at", "35 x 35 mm"),
+    ("control.part.2.part", "toggle switch, M6"),
+    ("control.part.2.at", "75 x 35 mm"),
+    ("control.part.3.part", "3.5 mm jack, M6"),
+    ("control.part.3.at", "110 x 35 mm"),
 ];
 
 /// The clean design, changed.

@@ -238,11 +238,11 @@ mod tests {
     }
 
     #[test]
-    fn growth_takes_the_smallest_rung_that_helps() {
-        let shallow = with(&[("box.outside", "400 x 240 x 84 mm")]);
-        let findings = shallow.findings("drivers-fit");
+    fn growth_takes_what_is_wanted() {
+        let shallow = with(&[("box.outside", "400 x 240 x 76 mm")]);
+        let findings = shallow.findings("parts-fit");
         let mend = findings[0].mend.as_ref().unwrap();
-        // 54 mm of driver, 10 mm behind it and two walls of 11.9 mm are 87.8 mm.
-        assert_eq!(mend.edits[0].value.as_deref(), Some("400 x 240 x 92 mm"));
+        // A battery 65 mm thick and two walls of 11.9 mm are 88.8 mm.
+        assert_eq!(mend.edits[0].value.as_deref(), Some("400 x 240 x 89 mm"));
     }
 }

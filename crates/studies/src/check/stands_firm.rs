@@ -44,9 +44,12 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             None => verdict,
         }
         .mends(mend)
-        .ladder(larger_along(evidence, axis)),
+        .ladder(larger_along(evidence, axis, LEAST)),
     ]
 }
+
+/// Least growth tried, in m.
+const LEAST: f64 = 0.010;
 
 /// Least inset of feet: half their diameter, so that they stay under the box.
 fn outer_feet(feet: &Feet) -> Option<Candidate> {
@@ -61,7 +64,7 @@ fn outer_feet(feet: &Feet) -> Option<Candidate> {
 fn verdict(balance: &Balance) -> Verdict {
     let (angle, towards) = balance.tipping;
     let cause = format!(
-        "Tilted by {} towards its {} it falls over; its weight acts {:.0} mm above the ground.",
+        "Tilted by {} towards its {} it falls over; its weight acts {:.0} mm above its bottom.",
         degrees(angle),
         wall(towards),
         1e3 * balance.centre[2]

@@ -292,7 +292,7 @@ pub(super) fn walls(
         &evidence.subject.project.shelf.sheets,
         &plan.wall,
         1,
-        |sheet| stiff(sheet) && passes(sheet),
+        |sheet| !sheet.metal.value && stiff(sheet) && passes(sheet),
     )
     .into_iter()
     .map(|part| {

@@ -252,22 +252,26 @@ pub(super) fn listed(words: &[String]) -> String {
     }
 }
 
-/// Mends that make the box larger along one axis of the box: x, y or z.
-pub(super) fn larger_along(evidence: &Evidence<'_>, axis: usize) -> Vec<Candidate> {
+/// Mends that make the box larger along one axis of the box, x, y or z: first by just so much
+/// in m, then by more and more.
+pub(super) fn larger_along(evidence: &Evidence<'_>, axis: usize, by: f64) -> Vec<Candidate> {
     use resize::Axis;
     let axis = [Axis::Width, Axis::Depth, Axis::Height][axis];
     let rungs = resize::larger(evidence, axis);
+    if rungs.is_empty() {
+        return rungs;
+    }
+    let mut lengths = evidence.build.enclosure.outside;
+    lengths[axis.index()] += whole(by.max(1e-3));
+    let just = resize::outside_to(evidence, &[axis], lengths);
     // A few rungs will do: carpentry is the dearest part of a trial.
     let step = rungs.len().div_ceil(LARGER);
-    rungs
-        .into_iter()
-        .skip(step.saturating_sub(1))
-        .step_by(step.max(1))
-        .collect()
+    let coarse = rungs.into_iter().skip(step - 1).step_by(step);
+    just.into_iter().chain(coarse).collect()
 }
 
-/// Rungs of a ladder of sizes.
-const LARGER: usize = 4;
+/// Coarse rungs of a ladder of sizes.
+const LARGER: usize = 3;
 
 #[cfg(test)]
 mod tests {

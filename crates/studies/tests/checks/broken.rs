@@ -42,6 +42,7 @@ wall = "birch plywood 12 mm"
 kind = "sealed"
 filling = "40 %"
 leak = "tight"
+last_with = "screws"
 "#;
 
 const VENT: &[(&str, &str)] = &[
@@ -58,6 +59,19 @@ const RADIATOR: &[(&str, &str)] = &[
     ("box.filling", "10 %"),
     ("box.radiator.part", "radiator 5.25 in"),
     ("box.radiator.count", "1"),
+];
+
+const PANEL: &[(&str, &str)] = &[
+    ("control.on", "back"),
+    ("control.at", "200 x 180 mm"),
+    ("control.size", "140 x 70 mm"),
+    ("control.plate", "aluminium plate 2 mm"),
+    ("control.part.1.part", "rotary potentiometer, M7"),
+    ("control.part.1.at", "35 x 35 mm"),
+    ("control.part.2.part", "toggle switch, M6"),
+    ("control.part.2.at", "75 x 35 mm"),
+    ("control.part.3.part", "3.5 mm jack, M6"),
+    ("control.part.3.at", "110 x 35 mm"),
 ];
 
 /// A design broken in one respect.
@@ -88,6 +102,13 @@ impl Broken {
     const fn with_radiator(self) -> Self {
         Self {
             kind: RADIATOR,
+            ..self
+        }
+    }
+
+    const fn with_panel(self) -> Self {
+        Self {
+            kind: PANEL,
             ..self
         }
     }
@@ -150,6 +171,13 @@ pub(crate) fn tried(
 
 /// For each check a design with which it finds fault.
 pub(crate) fn list() -> Vec<Broken> {
+    let mut list = sounding();
+    list.extend(wooden());
+    list
+}
+
+/// Those that sound, cost and play otherwise than they should.
+fn sounding() -> Vec<Broken> {
     vec![
         broken(
             "lead-acid-airtight",
@@ -293,12 +321,112 @@ pub(crate) fn list() -> Vec<Broken> {
         broken("face-loss", &[("place.stands", "free")]),
         broken("box-size", &[("box.outside", "440 x 240 x 200 mm")]),
         broken("drivers-fit", &[("box.outside", "150 x 200 x 230 mm")]),
-        broken("drivers-fit", &[("box.outside", "400 x 240 x 76 mm")]),
+        broken(
+            "drivers-fit",
+            &[
+                ("drivers.1.at.1", "60 x 120 mm"),
+                ("drivers.1.at.2", "300 x 120 mm"),
+            ],
+        ),
         broken(
             "parts-fit",
             &[
-                ("box.outside", "300 x 200 x 130 mm"),
+                ("box.outside", "300 x 200 x 110 mm"),
                 ("battery.part", "lead-acid 12 V 12 Ah"),
+            ],
+        ),
+    ]
+}
+
+/// The same for what the wood tells.
+fn wooden() -> Vec<Broken> {
+    vec![
+        broken("holes-clear", &[("control.at", "60 x 180 mm")]).with_panel(),
+        broken(
+            "holes-clear",
+            &[
+                ("brace.1.name", "across"),
+                ("brace.1.parallel", "left"),
+                ("brace.1.at", "120 mm"),
+                ("brace.1.window", "100 x 100 mm"),
+            ],
+        ),
+        broken(
+            "boards-fit",
+            &[
+                ("brace.1.name", "across"),
+                ("brace.1.parallel", "left"),
+                ("brace.1.at", "182 mm"),
+                ("brace.1.window", "190 x 150 mm"),
+            ],
+        ),
+        broken(
+            "glue-line",
+            &[("box.joints", "rebated"), ("box.round", "9 mm")],
+        ),
+        broken(
+            "ring-closes",
+            &[
+                ("box.joints", "mitred ring"),
+                ("saw.angle_error", "1°"),
+                ("glue.gap", "0.1 mm"),
+            ],
+        ),
+        broken(
+            "open-time",
+            &[("glue.open_time", "2 min"), ("glue.per_joint", "3 min")],
+        ),
+        broken("sheet-too-small", &[]).shelf(
+            "[[sheet]]\nname = \"birch plywood 12 mm\"\nlength = \"390 mm\"\nwidth = \"230 mm\"\n",
+        ),
+        broken("wall-buzz", &[("box.wall", "poplar plywood 5 mm")]),
+        broken("inside-box", &[("battery.at", "300 x 0 x 80 mm")]),
+        broken("parts-collide", &[("battery.at", "20 x 60 x 20 mm")]),
+        broken("parts-close", &[("battery.at", "30 x 60 x 57 mm")]),
+        broken("comes-out", &[("box.last_with", "glue")]),
+        broken(
+            "screws-reached",
+            &[("box.last", "left"), ("amplifier.at", "320 x 140 x 0 mm")],
+        ),
+        broken(
+            "battery-bay",
+            &[
+                ("battery.part", "lead-acid 12 V 7 Ah"),
+                ("battery.charged_inside", "true"),
+                ("battery.vented_bay", "true"),
+                ("bay.inside", "161 x 70 x 105 mm"),
+                ("bay.at", "108 x 0 x 71 mm"),
+                ("bay.hole", "5 mm"),
+                ("bay.holes", "1"),
+            ],
+        ),
+        broken("panel-bush", &[("control.plate", "birch plywood 9 mm")]).with_panel(),
+        broken("panel-bodies", &[("control.part.2.at", "45 x 35 mm")]).with_panel(),
+        broken("panel-bodies", &[("control.part.3.at", "131 x 35 mm")]).with_panel(),
+        broken("knobs-apart", &[("control.part.2.at", "62 x 35 mm")]).with_panel(),
+        broken(
+            "metal-radio",
+            &[("control.part.3.part", "radio module, aerial on its board")],
+        )
+        .with_panel(),
+        broken(
+            "bridged-sockets",
+            &[("control.part.3.bridged_output", "true")],
+        )
+        .with_panel(),
+        broken(
+            "stands-firm",
+            &[
+                ("box.outside", "400 x 240 x 90 mm"),
+                ("battery.at", "100 x 150 x 0 mm"),
+            ],
+        ),
+        broken(
+            "hangs-level",
+            &[
+                ("handle.at", "330 x 100 mm"),
+                ("handle.spacing", "100 mm"),
+                ("handle.bolt", "5 mm"),
             ],
         ),
     ]
