@@ -1,7 +1,7 @@
 //! Numbered balloons in a column, joined to the parts by leaders that cross
 //! neither one another nor the dimensions.
 
-use crate::geometry::{Point, Rect};
+use crate::geometry::Point;
 use crate::role::Role;
 use crate::sheet::{Anchor, Drawing, Stroke, Style, Text, pen};
 use crate::text::Lettering;
@@ -186,12 +186,6 @@ fn balloon(part: &Numbered, centre: Point, right: f64, out: &mut Drawing) {
 pub(crate) fn width_wanted(labels: &[&str], most: f64) -> f64 {
     let widest = labels.iter().map(|l| LABEL.width(l)).fold(0.0, f64::max);
     (2.0 * RADIUS + 1.8 + widest + 0.5).min(most)
-}
-
-/// A rectangle's outline as lines to be kept clear of.
-pub(crate) fn outline(rect: Rect) -> [(Point, Point); 4] {
-    let c = rect.corners();
-    [(c[0], c[1]), (c[1], c[2]), (c[2], c[3]), (c[3], c[0])]
 }
 
 #[cfg(test)]

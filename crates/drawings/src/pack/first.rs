@@ -1,6 +1,7 @@
 //! The first sheet: brief, promises, the box.
 
-use super::{Page, brief, picture, say};
+use super::{Page, brief, say};
+use crate::boxview;
 use crate::geometry::{Point, Rect};
 use crate::layout::role_of;
 use crate::layout::{
@@ -12,6 +13,7 @@ use crate::text::Lettering;
 use design::Project;
 use studies::check::Severity;
 use studies::{Report, report, words};
+use wood::Wall;
 
 pub(crate) fn page(project: &Project, report: &Report, paper: Paper) -> Page {
     let area = content_area(paper);
@@ -28,15 +30,14 @@ pub(crate) fn page(project: &Project, report: &Report, paper: Paper) -> Page {
         area.w,
     );
     let below = Rect::new(area.x, y + 7.0, area.w, area.bottom() - y - 7.0);
-    let picture = picture::box_picture(project, &report.accounts);
     let left = Rect {
         w: 0.61 * area.w,
         ..below
     };
-    drawing.append(picture.axonometric(left));
+    drawing.append(boxview::lifted(&report.carpentry, left));
     let x = left.right() + 6.0;
     let right = Rect::new(x, below.y, below.right() - x, below.h);
-    let scale = beside(project, report, &picture, right, &mut drawing);
+    let scale = beside(project, report, right, &mut drawing);
     let page = Page {
         scale: format!("front {scale}, box not to scale"),
         ..Page::new("Brief and box", drawing)
@@ -47,30 +48,17 @@ pub(crate) fn page(project: &Project, report: &Report, paper: Paper) -> Page {
          missed.",
     );
     page.noted(
-        "Dimensions in mm, over the walls. Where battery and board sit inside is an example: \
-         keep them clear of magnets and of the way of the air.",
+        "Dimensions in mm, over the walls. Lid lifted; front and right wall drawn as of glass.",
     )
 }
 
 /// Front view, what else is inside, what is wrong; gives the scale.
-fn beside(
-    project: &Project,
-    report: &Report,
-    picture: &crate::boxview::BoxPicture,
-    area: Rect,
-    out: &mut Drawing,
-) -> String {
-    // The view is tried at full room first: what it could not letter goes below.
-    let head = 7.0;
-    let view_in = |under: f64| {
-        let h = area.h - head - under - 5.0;
-        picture.front_view(Rect::new(area.x, area.y + head, area.w, h))
-    };
-    let first = beneath(project, report, &view_in(24.0).notes);
-    let (_, height) = stacked(&first, Point::default(), area.w);
-    let view = view_in(height);
-    let under = beneath(project, report, &view.notes);
+fn beside(project: &Project, report: &Report, area: Rect, out: &mut Drawing) -> String {
+    let front = report.carpentry.body.wall(Wall::Front);
+    let under = beneath(project, report);
     let (_, height) = stacked(&under, Point::default(), area.w);
+    let room = Rect::new(area.x, area.y + 7.0, area.w, area.h - 12.0 - height);
+    let view = boxview::panel(front, &[], room);
     let scale = view.scale_text();
     let heading: Box<dyn Block> = Box::new(Heading::new(
         "Front",
@@ -84,16 +72,15 @@ fn beside(
 }
 
 /// What stands below the front view.
-fn beneath(project: &Project, report: &Report, notes: &[String]) -> Vec<Box<dyn Block>> {
-    let mut said: Vec<Paragraph> = notes.iter().map(|n| Paragraph::remark(n)).collect();
-    let also = also_inside(project);
+fn beneath(project: &Project, report: &Report) -> Vec<Box<dyn Block>> {
+    let mut said = Vec::new();
+    let holes = super::wood::holes(report.carpentry.body.wall(Wall::Front));
+    if !holes.is_empty() {
+        said.push(Paragraph::remark(&format!("Holes in the front: {holes}.")));
+    }
+    let also = also_inside(project, report);
     if !also.is_empty() {
         said.push(Paragraph::remark(&also));
-    }
-    if !report.accounts.front.fits {
-        said.push(Paragraph::remark(
-            "The parts of the front do not find room side by side: the view shows where they overlap.",
-        ));
     }
     said.push(tally(report));
     said.into_iter()
@@ -101,11 +88,20 @@ fn beneath(project: &Project, report: &Report, notes: &[String]) -> Vec<Box<dyn 
         .collect()
 }
 
-fn also_inside(project: &Project) -> String {
+/// Things without a shape, which the picture cannot show.
+fn also_inside(project: &Project, report: &Report) -> String {
+    let drawn = |name: &str| {
+        report
+            .carpentry
+            .parts
+            .iter()
+            .any(|p| p.label.contains(name))
+    };
     let things: Vec<String> = project
         .design
         .inside
         .iter()
+        .filter(|t| !drawn(&t.name.text))
         .map(|t| say::times(t.count, &t.name.text))
         .collect();
     if things.is_empty() {

@@ -7,11 +7,10 @@ mod cautions;
 mod curves;
 mod findings;
 mod first;
-mod picture;
 mod say;
+mod wood;
 
 pub use curves::chart_of;
-pub use picture::box_picture;
 
 use crate::date::Date;
 use crate::layout::{Block, Paragraph, TitleBlock, content_area, flow, notes_area, stacked};
@@ -23,7 +22,7 @@ use studies::Report;
 
 /// A page before it is known how many there are.
 pub(crate) struct Page {
-    title: &'static str,
+    title: String,
     scale: String,
     drawing: Drawing,
     /// How to read it, for the strip left of the title block.
@@ -31,9 +30,9 @@ pub(crate) struct Page {
 }
 
 impl Page {
-    fn new(title: &'static str, drawing: Drawing) -> Self {
+    fn new(title: impl Into<String>, drawing: Drawing) -> Self {
         Self {
-            title,
+            title: title.into(),
             scale: "no drawing to scale".to_owned(),
             drawing,
             notes: Vec::new(),
@@ -56,6 +55,7 @@ pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>
     pages.extend(findings::pages(project, report, paper));
     pages.extend(curves::pages(project, report, paper));
     pages.extend(accounts::pages(report, paper));
+    pages.extend(wood::pages(report, paper));
     pages.extend(assumed::pages(report, paper));
     let lacking = |page: &Page| lacks_letters(&page.drawing.items);
     if !missing(&report.name, Weight::Bold).is_empty() || pages.iter().any(lacking) {
@@ -89,7 +89,7 @@ fn sheet(
 ) -> Sheet {
     let title = TitleBlock {
         project: report.name.clone(),
-        title: page.title.to_owned(),
+        title: page.title,
         number,
         count,
         scale: page.scale,
@@ -111,12 +111,7 @@ fn sheet(
 }
 
 /// Blocks over as many pages as they need, all with one title.
-fn flowed(
-    title: &'static str,
-    blocks: &[Box<dyn Block>],
-    paper: Paper,
-    columns: usize,
-) -> Vec<Page> {
+fn flowed(title: &str, blocks: &[Box<dyn Block>], paper: Paper, columns: usize) -> Vec<Page> {
     flow(blocks, content_area(paper), columns, 9.0)
         .into_iter()
         .map(|drawing| Page::new(title, drawing))

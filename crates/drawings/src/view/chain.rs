@@ -132,7 +132,7 @@ fn linked(stretches: &[Stretch]) -> Vec<Chain> {
         }
     }
     let mut used = vec![false; stretches.len()];
-    let mut next = |from: usize, p: Flat, used: &[bool]| -> Option<usize> {
+    let next = |from: usize, p: Flat, used: &[bool]| -> Option<usize> {
         let held = meeting.get(&node(stretches[from].thing, p))?;
         let others: Vec<usize> = held.iter().copied().filter(|i| *i != from).collect();
         (held.len() == 2 && others.len() == 1 && !used[others[0]]).then(|| others[0])

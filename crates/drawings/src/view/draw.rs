@@ -67,8 +67,9 @@ impl Shown {
             }
         }
         for line in self.lines.iter().filter(|l| l.seen) {
-            let width = scene.things[line.thing].pen;
-            stretch(line, place, Stroke::new(Role::Ink, width), out);
+            let thing = &scene.things[line.thing];
+            let stroke = Stroke::new(Role::Ink, thing.pen).dashed(thing.line);
+            stretch(line, place, stroke, out);
         }
     }
 }

@@ -1,7 +1,7 @@
 //! Which stretches of the edges are seen.
 
 use super::eye::Eye;
-use super::flat::{Bounds, Flat, Side, along, apart, crossing, side_of, sides};
+use super::flat::{Bounds, Flat, Side, along, apart, crossing, side_of, sides, wedge};
 use super::scene::{Edge, FACING, Look, Scene};
 
 /// What lies deeper than a facet by less than this, in m, lies on it.
@@ -30,6 +30,8 @@ pub(super) struct Cover {
     pub(super) loops: Vec<Vec<Flat>>,
     pub(super) depth: [f64; 3],
     pub(super) bounds: Bounds,
+    /// The thing it alone covers; `None` where it covers everything.
+    pub(super) only: Option<usize>,
 }
 
 impl Cover {
@@ -44,7 +46,6 @@ pub(super) fn covers(scene: &Scene, eye: &Eye) -> Vec<Cover> {
     scene
         .facets
         .iter()
-        .filter(|f| scene.things[f.thing].look != Look::Glass)
         .filter(|f| wood::vector::dot(f.normal, eye.near) > FACING)
         .map(|f| {
             let loops = f.flat(eye);
@@ -53,9 +54,55 @@ pub(super) fn covers(scene: &Scene, eye: &Eye) -> Vec<Cover> {
                 depth: f.depth(eye),
                 loops,
                 bounds,
+                only: (scene.things[f.thing].look == Look::Glass).then_some(f.thing),
             }
         })
         .collect()
+}
+
+impl Scene {
+    /// Middles of a thing's facets, and points near their corners, that nothing covers,
+    /// as seen; those of large facets first.
+    pub(crate) fn open_points(&self, thing: usize, eye: &Eye) -> Vec<Flat> {
+        let covers: Vec<Cover> = covers(self, eye)
+            .into_iter()
+            .filter(|c| c.only.is_none())
+            .collect();
+        let own = self.facets.iter().filter(|f| f.thing == thing);
+        let mut faces: Vec<(f64, [f64; 3], Vec<Flat>)> = own
+            .filter(|f| wood::vector::dot(f.normal, eye.near) > FACING)
+            .map(|f| {
+                let loops = f.flat(eye);
+                let area: f64 = sides(&loops).map(|(a, b)| wedge(a, b)).sum();
+                (
+                    area,
+                    f.depth(eye),
+                    loops.into_iter().next().unwrap_or_default(),
+                )
+            })
+            .collect();
+        faces.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let near = |d: [f64; 3], p: Flat| d[0] + d[1] * p[0] + d[2] * p[1];
+        let mut out = Vec::new();
+        for (_, depth, corners) in faces {
+            let count = corners.len() as f64;
+            let sum = corners
+                .iter()
+                .fold([0.0; 2], |s, p| [s[0] + p[0], s[1] + p[1]]);
+            let middle = sum.map(|c| c / count);
+            let step = corners.len().div_ceil(4).max(1);
+            let aside = corners.iter().step_by(step).map(|c| along(middle, *c, 0.6));
+            for p in std::iter::once(middle).chain(aside) {
+                let covered = covers.iter().any(|c| {
+                    c.near(p) > near(depth, p) + 1e-6 && side_of(&c.loops, p) == Side::Inside
+                });
+                if !covered && side_of(std::slice::from_ref(&corners), p) == Side::Inside {
+                    out.push(p);
+                }
+            }
+        }
+        out
+    }
 }
 
 /// Every edge in the pieces that are seen and the pieces that are not.
@@ -82,7 +129,8 @@ fn split(edge: &Edge, eye: &Eye, covers: &[Cover], grid: &Grid, out: &mut Vec<St
     let bounds = Bounds::of([from, to]);
     let mut hidden: Vec<[f64; 2]> = Vec::new();
     for i in grid.about(&bounds) {
-        if covers[i].bounds.meets(&bounds) {
+        let only = covers[i].only;
+        if only.is_none_or(|thing| thing == edge.thing) && covers[i].bounds.meets(&bounds) {
             behind(&covers[i], (from, a[2]), (to, b[2]), &mut hidden);
         }
     }

@@ -17,10 +17,10 @@ mod scene;
 mod solids;
 
 pub(crate) use cut::hatch;
-pub(crate) use draw::{Place, Shown};
+pub(crate) use draw::Place;
 pub(crate) use eye::Eye;
 pub(crate) use flat::Flat;
-pub(crate) use scene::{Edge, Facet, Look, Scene, Thing};
+pub(crate) use scene::{Edge, Look, Scene};
 
 #[cfg(test)]
 mod tests;

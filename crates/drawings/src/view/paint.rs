@@ -39,9 +39,14 @@ pub(crate) struct Tone {
     pub(crate) opaque: u8,
 }
 
-fn tone(look: Look, facet: &Facet) -> Tone {
+/// Tones: lit from above, the right side darkest; seen square on, one tone for all,
+/// and what is cut the lightest.
+fn tone(look: Look, facet: &Facet, eye: &Eye) -> Tone {
     let [x, _, z] = facet.normal.map(f64::abs);
+    let square_on = dot(facet.normal, eye.near) > 0.999;
     let way = match (z, x) {
+        _ if facet.cut => 0,
+        _ if square_on => 1,
         (z, _) if z > 0.6 => 0,
         (_, x) if x > 0.6 => 2,
         _ => 1,
@@ -68,7 +73,7 @@ pub(super) fn painted(scene: &Scene, eye: &Eye) -> Option<Vec<Patch>> {
             thing: f.thing,
             bounds: Bounds::of(loops.iter().flatten().copied()),
             depth: f.depth(eye),
-            tone: tone(scene.things[f.thing].look, f),
+            tone: tone(scene.things[f.thing].look, f, eye),
             cut: f.cut,
             loops,
         }

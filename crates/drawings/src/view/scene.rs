@@ -3,6 +3,7 @@
 use super::eye::Eye;
 use super::flat::{Bounds, Flat};
 use crate::role::Role;
+use crate::sheet::Dash;
 use wood::vector::{Vector, add, cross, dot, scale, sub, unit};
 
 /// How a thing is painted.
@@ -12,7 +13,7 @@ pub(crate) enum Look {
     Wood,
     /// In one colour, its tone by the way a face is turned.
     Plain(Role),
-    /// As glass: it covers nothing, and lines behind it are drawn.
+    /// As glass: it covers nothing but itself, and lines behind it are drawn.
     Glass,
 }
 
@@ -23,6 +24,8 @@ pub(crate) struct Thing {
     pub(crate) look: Look,
     /// Width of its visible lines in mm.
     pub(crate) pen: f64,
+    /// Pattern of its visible lines.
+    pub(crate) line: Dash,
     /// Whether its hidden lines are drawn, dashed.
     pub(crate) dashed: bool,
 }
@@ -129,6 +132,7 @@ impl Scene {
         self.things.push(Thing {
             look,
             pen,
+            line: Dash::Solid,
             dashed: false,
         });
         self.things.len() - 1

@@ -5,7 +5,7 @@ use crate::math;
 use core::f64::consts::TAU;
 use std::collections::BTreeMap;
 use wood::vector::{Vector, add, cross, dot, length, scale, sub, unit};
-use wood::{Pose, Solid};
+use wood::{DRAWN_CHORD, Panel, Pose, Solid};
 
 /// Sides that stand for a round.
 const SIDES: usize = 48;
@@ -33,6 +33,24 @@ impl Scene {
                 self.closed(thing, loops);
             }
         }
+    }
+
+    /// Adds a panel with its holes to a thing.
+    pub(crate) fn panel(&mut self, thing: usize, panel: &Panel) {
+        let surface = panel.surface(DRAWN_CHORD);
+        self.facets
+            .extend(surface.planar_faces().into_iter().map(|face| Facet {
+                thing,
+                loops: face.loops,
+                normal: face.plane.normal,
+                cut: false,
+            }));
+        self.edges
+            .extend(surface.edges().into_iter().map(|edge| Edge {
+                thing,
+                ends: edge.ends,
+                bend: edge.bend.then_some(edge.normals),
+            }));
     }
 
     /// Adds faces that close a solid; edges lie where two of them meet at an angle.

@@ -1,0 +1,41 @@
+//! The box with its lid lifted.
+
+use crate::boxview;
+use crate::layout::content_area;
+use crate::pack::Page;
+use crate::paper::Paper;
+use crate::sheet::Drawing;
+use studies::carpentry::Carpentry;
+
+pub(super) fn page(carpentry: &Carpentry, paper: Paper) -> Page {
+    let mut drawing = Drawing::default();
+    drawing.append(boxview::lifted(carpentry, content_area(paper)));
+    let found: Vec<&str> = carpentry
+        .parts
+        .iter()
+        .filter(|p| p.found)
+        .map(|p| p.label.as_str())
+        .collect();
+    let mut page = Page::new("Box", drawing).noted(
+        "Lid lifted; front and right wall drawn as of glass. Dimensions in mm, over the walls. \
+         Every line comes from the solid that is cut.",
+    );
+    if !found.is_empty() {
+        page = page.noted(&format!(
+            "Placed by the program, not by the design: {}.",
+            listed(&found)
+        ));
+    }
+    page
+}
+
+/// Names in a row, each once.
+fn listed(names: &[&str]) -> String {
+    let mut once: Vec<&str> = Vec::new();
+    for name in names {
+        if !once.contains(name) {
+            once.push(name);
+        }
+    }
+    once.join(", ")
+}
