@@ -84,8 +84,8 @@ pub(super) fn say(fault: &WoodFault) -> Said {
         ),
         WoodFault::SheetTooSmall { wall, least, sheet } => said(
             "sheet-too-small",
-            format!("the {wall} cannot be cut from its sheet, whichever way it is turned"),
-            format!("{sheet}, and the {wall} is at least {least}"),
+            format!("the {wall}, at least {least}, cannot be cut from its sheet, {sheet}"),
+            "larger than the sheet, either way round",
             "take a larger sheet, or make the box smaller; a wall joined of two pieces is a sheet of its own in shelf.toml",
         ),
         WoodFault::ScaleBad { found } => said(
