@@ -142,7 +142,7 @@ fn least_on_hand(job: &Job, missing: i64) -> Option<i64> {
     let ways: usize = on_hand().fold(1, |ways, bin| ways.saturating_mul(bin.count + 1));
     if ways > COMBINATIONS {
         let least = |bin: &super::job::Bin| bin.area as f64 / bin.room.area() as f64;
-        let ratio = on_hand().map(least).fold(1.0, f64::min);
+        let ratio = on_hand().map(least).fold(f64::INFINITY, f64::min);
         return Some((missing as f64 * ratio).floor() as i64);
     }
     let mut sums = vec![(0, 0)];

@@ -66,8 +66,16 @@ pub(super) struct Item {
     pub(super) turned: Option<bool>,
 }
 
-/// How good a packing is; larger is better: area placed, then the largest rest.
-pub(super) type Score = (i64, i64);
+/// How good a packing is; larger is better.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Score {
+    /// Area placed in µm².
+    pub(super) placed: i64,
+    /// Area of the largest usable rest in µm².
+    pub(super) rest: i64,
+    /// Area left free in the emptiest bin in µm², from which a large rest may come.
+    pub(super) free: i64,
+}
 
 #[derive(Clone, Copy, Debug)]
 enum Content {
@@ -90,6 +98,8 @@ pub(super) struct Packer<'a> {
     nodes: Vec<Node>,
     /// Free rectangles: place in the list of bins, node.
     free: Vec<(usize, usize)>,
+    /// Area left free in each bin.
+    spare: Vec<i64>,
 }
 
 impl<'a> Packer<'a> {
@@ -99,6 +109,7 @@ impl<'a> Packer<'a> {
             bins: bins.to_vec(),
             nodes: Vec::new(),
             free: Vec::new(),
+            spare: Vec::new(),
         }
     }
 
@@ -111,16 +122,24 @@ impl<'a> Packer<'a> {
             self.nodes.push(Node { shape, content });
             self.free.push((place, place));
         }
+        self.spare.clear();
+        let rooms = self.bins.iter().map(|&bin| self.job.bins[bin].room.area());
+        self.spare.extend(rooms);
         let mut placed = 0;
         for item in items {
             if let Some((at, shape, turned)) = self.choose(*item, style) {
                 placed += shape.area();
+                self.spare[self.free[at].0] -= shape.area();
                 self.put(at, item.kind, shape, turned, style.split);
             }
         }
         let rests = self.free.iter().map(|&(_, node)| self.nodes[node].shape);
         let largest = rests.map(|rest| self.job.usable(rest)).max();
-        (placed, largest.unwrap_or(0))
+        Score {
+            placed,
+            rest: largest.unwrap_or(0),
+            free: self.spare.iter().copied().max().unwrap_or(0),
+        }
     }
 
     /// The free rectangle for a piece, and the way it lies there.

@@ -168,6 +168,8 @@ impl Saw<'_> {
                 let kept = self.part(region, way, wanted);
                 let rest = std::mem::replace(region, kept);
                 self.keep(rest);
+                // A shorter piece may be one whose margins the saw can trim.
+                self.trim(region);
             }
         }
     }

@@ -23,7 +23,7 @@ impl Aim {
             Self::Place => 0,
             Self::Rest(area) => area,
         };
-        score.0 == everything && score.1 >= enough
+        score.placed == everything && score.rest >= enough
     }
 }
 
@@ -46,10 +46,10 @@ pub(super) fn search(job: &Job, fewest: usize, rounds: usize) -> Found {
     for bought in fewest..=most {
         let bins = all_on_hand_and(job, bought);
         let (score, found) = climb(job, &bins, rounds, Aim::Place);
-        if score.0 > best.placed(job) {
+        if score.placed > best.placed(job) {
             best = found;
         }
-        if score.0 == everything {
+        if score.placed == everything {
             return with_larger_rest(job, &with_less_area(job, best, rounds), rounds);
         }
     }
@@ -88,7 +88,7 @@ fn with_less_area(job: &Job, found: Found, rounds: usize) -> Found {
     let share = rounds / plans.len().max(4);
     for (_, bins) in plans {
         let (score, better) = climb(job, &bins, share, Aim::Place);
-        if score.0 == everything {
+        if score.placed == everything {
             return better;
         }
     }
@@ -139,7 +139,7 @@ fn with_larger_rest(job: &Job, found: &Found, rounds: usize) -> Found {
     bins.sort_by_key(|&bin| job.bins[bin].room.area());
     let bound = bounds::largest_rest(job, &bins);
     let (score, better) = climb(job, &bins, rounds, Aim::Rest(bound));
-    if score.0 == job.wanted_area() {
+    if score.placed == job.wanted_area() {
         better
     } else {
         found.clone()
@@ -158,18 +158,18 @@ fn climb(job: &Job, bins: &[usize], rounds: usize, aim: Aim) -> (Score, Found) {
     let mut packer = Packer::new(job, bins);
     let everything = job.wanted_area();
     let styles: Vec<Style> = Style::all().collect();
-    let (mut best, mut best_order) = ((-1, -1), None);
+    let (mut best, mut best_order) = (Score::default(), None);
     for items in orders(job) {
         for &style in &styles {
             let score = packer.pack(&items, style);
-            if score > best {
+            if best_order.is_none() || score > best {
                 let items = items.clone();
                 (best, best_order) = (score, Some(Order { items, style }));
             }
         }
     }
     let Some(mut best_order) = best_order else {
-        return ((0, 0), Found::default());
+        return (Score::default(), Found::default());
     };
     let (mut score, mut order) = (best, best_order.clone());
     let (mut draw, mut stalled) = (Draw(1), 0);
@@ -180,14 +180,15 @@ fn climb(job: &Job, bins: &[usize], rounds: usize, aim: Aim) -> (Score, Found) {
         if stalled > STALL {
             (score, order, stalled) = (best, best_order.clone(), 0);
             order.style = styles[draw.below(styles.len())];
-            score.1 = -1;
+            score.rest = 0;
+            score.free = 0;
         }
         let mut other = order.clone();
         change(&mut other, &styles, &mut draw);
         let other_score = packer.pack(&other.items, other.style);
         stalled += 1;
-        if other_score >= score {
-            if other_score > score {
+        if worth(other_score) >= worth(score) {
+            if worth(other_score) > worth(score) {
                 stalled = 0;
             }
             (score, order) = (other_score, other);
@@ -198,6 +199,11 @@ fn climb(job: &Job, bins: &[usize], rounds: usize, aim: Aim) -> (Score, Found) {
     }
     packer.pack(&best_order.items, best_order.style);
     (best, packer.found())
+}
+
+/// What the search climbs: area placed, then rests and what may become one.
+fn worth(score: Score) -> (i64, i64) {
+    (score.placed, score.rest + score.free)
 }
 
 /// The pieces from the largest down, by several measures of size.

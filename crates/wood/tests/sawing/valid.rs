@@ -18,7 +18,7 @@ fn consistent(layout: &Layout) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(300))]
+    #![proptest_config(ProptestConfig::with_cases(500))]
 
     #[test]
     fn small_jobs_can_be_sawn(
