@@ -10,6 +10,9 @@ use wood::{Body, Gap, Other, PanelId, Wall, gaps};
 /// Gaps wider than this are of no interest, in m.
 const NEAR: f64 = 0.03;
 
+/// What is nearer, or overlaps by less, touches, in m.
+const TOUCHING: f64 = 1e-6;
+
 /// Builds drawn for the odds of one gap.
 const BUILDS: u32 = 200;
 
@@ -73,11 +76,15 @@ fn line(gap: &Gap, body: &Body, parts: &[PlacedPart]) -> GapLine {
         part: gap.a,
         near,
         other,
-        gap: gap.gap,
+        gap: if gap.gap.abs() < TOUCHING {
+            0.0
+        } else {
+            gap.gap
+        },
         wanted: wanted(own, other_kind, gap.air),
         away: gap.away,
         air: gap.air,
-        odds: if gap.gap < 0.0 { 1.0 } else { 0.0 },
+        odds: if gap.gap < -TOUCHING { 1.0 } else { 0.0 },
     }
 }
 
@@ -158,7 +165,7 @@ pub(super) fn add_odds(
 /// Whether a part stands on wood by intent: pushing it against that is no collision.
 fn rests(line: &GapLine, parts: &[PlacedPart]) -> bool {
     let loose = parts[line.part].part.sits_in.is_none();
-    loose && matches!(line.near, Near::Panel(_) | Near::Outside(_)) && line.gap.abs() < 1e-6
+    loose && matches!(line.near, Near::Panel(_) | Near::Outside(_)) && line.gap.abs() < TOUCHING
 }
 
 /// By how much the inner face of a wall lies elsewhere in a drawn build.

@@ -1,6 +1,7 @@
 //! The box as wood: what is cut, what fits, what comes out again, and how
 //! sure that is.
 
+mod access;
 mod balance;
 mod control;
 mod control_plan;
@@ -17,6 +18,10 @@ mod sheets;
 mod solid;
 mod stops;
 mod study;
+mod workshop;
+
+#[cfg(test)]
+mod tests;
 
 pub use model::*;
 
@@ -26,7 +31,8 @@ pub(crate) use parts::{BOARD_WEIGHT, CONTROL_WEIGHT};
 pub(crate) use plan::{
     Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle, wall,
 };
-pub(crate) use sheets::{Layouts, plans as sheet_plans, whole_sheets};
+pub(crate) use sheets::{plans as sheet_plans, whole_sheets};
 pub(crate) use solid::solid;
 pub(crate) use stops::diagnostic;
 pub(crate) use study::study;
+pub(crate) use workshop::Workshop;

@@ -1,14 +1,18 @@
 //! The solid model of the nominal build.
 
 use super::balance::{Scales, balance};
-use super::parts::{self, Room};
+use super::parts::{self, Places, Room};
 use super::plan::PlanSubject;
 use crate::vary::Draw;
 use design::Design;
 use wood::{Body, Fault};
 
 /// Makes it, and puts a handle nobody placed over the centre of mass.
-pub(crate) fn solid(design: &Design, plan: &mut PlanSubject) -> Result<Body, Vec<Fault>> {
+pub(crate) fn solid(
+    design: &Design,
+    plan: &mut PlanSubject,
+    places: &Places,
+) -> Result<Body, Vec<Fault>> {
     let body = Body::new(&plan.at(&Draw::Nominal))?;
     if design
         .handle
@@ -26,6 +30,7 @@ pub(crate) fn solid(design: &Design, plan: &mut PlanSubject) -> Result<Body, Vec
         hull,
         thick,
         body: &body,
+        places,
     };
     let parts = parts::all(&room);
     let level = balance(&Scales {

@@ -3,7 +3,7 @@
 use super::balance::{Scales, balance};
 use super::model::Carpentry;
 use super::parts::{self, Room};
-use super::{control_plan, drilling, gaps, glue, modes, ring};
+use super::{access, control_plan, drilling, gaps, glue, modes, ring};
 use crate::subject::Subject;
 use crate::vary::Draw;
 
@@ -21,6 +21,7 @@ pub(crate) fn study(subject: &Subject) -> Carpentry {
         hull,
         thick,
         body,
+        places: &subject.workshop.places,
     });
     let mut gaps = gaps::lines(body, &parts);
     gaps::add_odds(&mut gaps, &parts, plan, subject.causes.list().len());
@@ -37,7 +38,7 @@ pub(crate) fn study(subject: &Subject) -> Carpentry {
         drilling: drilling::schedule(body),
         ring: ring::budget(design, &body.plan),
         glue_up: glue::glue_up(design, body, &hull),
-        access: Vec::new(),
+        access: access::lines(design, body, &parts, &subject.workshop.ways),
         gaps,
         modes: modes::modes(design, body, &hull, &plan.sheets),
         balance: balance(&Scales {

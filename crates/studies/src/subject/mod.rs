@@ -31,7 +31,7 @@ pub(crate) use weight::{RADIATOR_WEIGHT, WeightSubject, battery_guess, driver_gu
 
 use crate::baffles::Baffles;
 use crate::build::Build;
-use crate::carpentry::{CutLine, Layouts, SheetPlan, cut_list, diagnostic, sheet_plans, solid};
+use crate::carpentry::{CutLine, SheetPlan, Workshop, cut_list, diagnostic, sheet_plans, solid};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{Diagnostic, DriverUse, EnclosureKind, Project, Side};
 use physics::air::Air;
@@ -77,8 +77,8 @@ pub(crate) struct Subject {
     pub(crate) cost: CostSubject,
     /// Faces met so far, shared with variants of the design.
     pub(crate) baffles: Baffles,
-    /// Layouts of sheets met so far, shared with them too.
-    layouts: Layouts,
+    /// Work in wood done so far, shared with them too.
+    pub(crate) workshop: Workshop,
     celsius: Uncertain,
 }
 
@@ -89,13 +89,13 @@ impl Subject {
     /// What cannot be studied at all, such as a box with no air left inside,
     /// comes back as located errors.
     pub(crate) fn new(project: Project, spread: f64) -> Result<Self, Vec<Diagnostic>> {
-        Self::prepared(project, spread, Layouts::default(), Effort::NORMAL)
+        Self::prepared(project, spread, Workshop::default(), Effort::NORMAL)
     }
 
     fn prepared(
         project: Project,
         spread: f64,
-        layouts: Layouts,
+        workshop: Workshop,
         effort: Effort,
     ) -> Result<Self, Vec<Diagnostic>> {
         let mut causes = Causes::scaled(spread);
@@ -130,7 +130,7 @@ impl Subject {
         let battery = BatterySubject::new(&mut causes, design);
         let weight = WeightSubject::new(&mut causes, design, &mut enclosure);
         let front = Front::new(&enclosure);
-        let body = match solid(design, &mut enclosure.plan) {
+        let body = match solid(design, &mut enclosure.plan, &workshop.places) {
             Ok(body) => Some(body),
             Err(faults) => {
                 let located = faults.iter().map(|fault| diagnostic(fault, design));
@@ -145,7 +145,7 @@ impl Subject {
         };
         let plan = &enclosure.plan;
         let cut_list = cut_list(&body, plan, design);
-        let sheets = sheet_plans(&project, &plan.sheets, &cut_list, &layouts, effort);
+        let sheets = sheet_plans(&project, &plan.sheets, &cut_list, &workshop.layouts, effort);
         let cost = CostSubject::new(&mut causes, &project, &sheets);
         let mut subject = Self {
             air: reference,
@@ -162,7 +162,7 @@ impl Subject {
             weight,
             cost,
             baffles: Baffles::default(),
-            layouts,
+            workshop,
             celsius,
             project,
         };
@@ -175,8 +175,8 @@ impl Subject {
     /// # Errors
     /// As for [`Subject::new`].
     pub(crate) fn variant(&self, project: Project) -> Result<Self, Vec<Diagnostic>> {
-        let layouts = self.layouts.clone();
-        let subject = Self::prepared(project, 1.0, layouts, Effort::QUICK)?;
+        let workshop = self.workshop.clone();
+        let subject = Self::prepared(project, 1.0, workshop, Effort::QUICK)?;
         Ok(Self {
             baffles: self.baffles.clone(),
             ..subject

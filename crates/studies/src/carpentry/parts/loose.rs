@@ -1,12 +1,13 @@
 //! Parts that stand in the box: as placed by hand, or where a place is found for them.
 
 use super::super::model::PartKind;
-use super::super::plan::bay_room;
-use super::{Kind, List, Room, weight};
+use super::super::plan::{bay_room, wall};
+use super::{Kind, List, Room, openings, weight};
+use crate::memo::Memo;
 use crate::subject::battery_guess;
 use design::{Placement, Size, Turn};
 use wood::vector::{Vector, add, dot, scale};
-use wood::{Pose, Shape};
+use wood::{Loose, Opening, Part, Plan, Pose, Shape, Stand, Target, Wall, Wishes, arrange};
 
 /// Height of the pillars of a board in m where none is stated: common practice, no source.
 const STANDOFF: f64 = 0.006;
@@ -20,6 +21,10 @@ pub(super) struct Waiting {
     index: usize,
     /// Turns allowed.
     turns: Vec<[Vector; 3]>,
+    /// Walls it may stand on or be fixed to.
+    walls: Vec<Wall>,
+    /// Which way round.
+    stand: Stand,
 }
 
 /// Width, depth and height of what is stated as width, height and depth.
@@ -92,6 +97,10 @@ fn put(
             waiting.push(Waiting {
                 index: list.parts.len(),
                 turns: turns.clone(),
+                walls: said
+                    .fixed_to
+                    .map_or_else(|| Wall::ALL.into(), |fixed| vec![wall(fixed.value)]),
+                stand: stand(of.kind, said),
             });
             let pose = upright.with_low_corner(shape, inner);
             list.add(of, shape.clone(), pose, None, true);
@@ -225,91 +234,119 @@ pub(super) fn things(list: &mut List, room: &Room<'_>, waiting: &mut Vec<Waiting
 /// Air left around parts that are placed by the program, in m: common practice, no source.
 const CLEARANCE: f64 = 0.005;
 
-/// An upright block.
-type Block = (Vector, Vector);
-
-fn overlap(a: &Block, b: &Block, apart: f64) -> bool {
-    (0..3).all(|axis| a.0[axis] < b.1[axis] + apart - 1e-9 && b.0[axis] < a.1[axis] + apart - 1e-9)
+/// Which way round a part may stand that nobody placed: a board on its pillars.
+fn stand(kind: PartKind, said: &Placement) -> Stand {
+    match (said.turn, kind) {
+        (Some(word), _) => Stand::Exchanged(vec![order(word.value)]),
+        (None, PartKind::Board) => Stand::OnFoot,
+        (None, _) => Stand::Exchanged(Pose::ORDERS.into()),
+    }
 }
 
-/// Finds a corner for every part that waits, the heaviest first.
-pub(super) fn find(list: &mut List, room: &Room<'_>, mut waiting: Vec<Waiting>) {
-    let (mut low, mut high) = room.hull.inside();
-    let top = high[2];
-    low[1] = low[1].max(room.hull.front_at(top));
-    high[1] = high[1].min(room.hull.back_at(top));
-    let bounds = |list: &List, index: usize| {
-        let part = &list.parts[index].part;
-        part.shape.bounds(&part.pose)
+/// What is asked when places are to be found.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Question {
+    plan: Plan,
+    fixed: Vec<Part>,
+    loose: Vec<Loose>,
+    openings: Vec<Opening>,
+}
+
+/// Places found so far, in the order of the loose parts.
+pub(crate) type Places = Memo<Question, Vec<Pose>>;
+
+/// Finds a place for every part that waits; one that fits nowhere is put where it misses least.
+pub(super) fn find(list: &mut List, room: &Room<'_>, waiting: &[Waiting]) {
+    if waiting.is_empty() {
+        return;
+    }
+    let waits = |index: usize| waiting.iter().position(|one| one.index == index);
+    // Fixed parts first, then loose ones: the order in which wishes and openings count them.
+    let (loose, fixed): (Vec<usize>, Vec<usize>) =
+        (0..list.parts.len()).partition(|index| waits(*index).is_some());
+    let renamed = |index: usize| {
+        let among = |list: &[usize]| list.iter().position(|other| *other == index);
+        among(&fixed).unwrap_or_else(|| fixed.len() + among(&loose).unwrap_or(0))
     };
-    let mut taken: Vec<Block> = (0..list.parts.len())
-        .filter(|index| waiting.iter().all(|one| one.index != *index))
-        .map(|index| bounds(list, index))
-        .collect();
-    taken.extend(
-        room.body
-            .plan
-            .boards
+    let target = |index: usize| {
+        let among = |list: &[usize]| list.iter().position(|other| *other == index);
+        among(&fixed).map_or_else(|| Target::Loose(among(&loose).unwrap_or(0)), Target::Fixed)
+    };
+    let mut openings = openings::closed(room.design, room.body, &list.parts);
+    // A wall that comes off lets out whatever any hole would.
+    if openings
+        .first()
+        .is_some_and(|opening| opening.hole.is_none())
+    {
+        openings.truncate(1);
+    }
+    for opening in &mut openings {
+        for part in &mut opening.taken_out {
+            *part = renamed(*part);
+        }
+    }
+    let question = Question {
+        plan: room.body.plan.clone(),
+        fixed: fixed
             .iter()
-            .map(|board| (board.low, board.high)),
-    );
-    waiting.sort_by(|a, b| {
-        let weight = |one: &Waiting| list.parts[one.index].weight;
-        weight(b).total_cmp(&weight(a))
+            .map(|index| list.parts[*index].part.clone())
+            .collect(),
+        loose: waiting
+            .iter()
+            .map(|one| Loose {
+                name: list.parts[one.index].label.clone(),
+                shape: list.parts[one.index].part.shape.clone(),
+                walls: one.walls.clone(),
+                stand: one.stand.clone(),
+                clearance: CLEARANCE,
+                wishes: wishes(list, one.index, target),
+            })
+            .collect(),
+        openings,
+    };
+    let poses = room.places.of(question, |asked| {
+        let found = arrange(room.body, &asked.fixed, &asked.loose, &asked.openings);
+        let start = |index: usize| list.parts[waiting[index].index].part.pose;
+        found
+            .into_iter()
+            .enumerate()
+            .map(|(index, found)| match found {
+                Ok(pose) => pose,
+                Err(miss) => miss.map_or_else(|| start(index), |miss| miss.pose),
+            })
+            .collect()
     });
-    for one in waiting {
-        let shape = list.parts[one.index].part.shape.clone();
-        let mut best: Option<([f64; 2], Pose)> = None;
-        for turn in &one.turns {
-            let pose = Pose {
-                turn: *turn,
-                at: [0.0; 3],
-            };
-            let (from, to) = shape.bounds(&pose);
-            let size = [0, 1, 2].map(|axis| to[axis] - from[axis]);
-            for corner in corners(&taken, low, high, size) {
-                let block = (corner, add(corner, size));
-                if taken.iter().any(|other| overlap(&block, other, CLEARANCE)) {
-                    continue;
-                }
-                // Low, and in the middle between left and right.
-                let aside = (corner[0] + size[0] / 2.0 - (low[0] + high[0]) / 2.0).abs();
-                let merit = [corner[2] + size[2] / 2.0, aside];
-                if best.is_none_or(|(least, _)| merit < least) {
-                    best = Some((merit, pose.with_low_corner(&shape, corner)));
-                }
-            }
-        }
-        if let Some((_, pose)) = best {
-            list.parts[one.index].part.pose = pose;
-        }
-        taken.push(bounds(list, one.index));
+    for (one, pose) in waiting.iter().zip(poses.iter()) {
+        list.parts[one.index].part.pose = *pose;
     }
 }
 
-/// Lowest corners of a block of a size that touches what is taken, or the walls.
-fn corners(taken: &[Block], low: Vector, high: Vector, size: Vector) -> Vec<Vector> {
-    let along = |axis: usize| {
-        let mut at = vec![
-            low[axis],
-            high[axis] - size[axis],
-            (low[axis] + high[axis] - size[axis]) / 2.0,
-        ];
-        for block in taken {
-            at.push(block.1[axis] + CLEARANCE);
-            at.push(block.0[axis] - CLEARANCE - size[axis]);
-        }
-        at.retain(|from| *from >= low[axis] - 1e-9 && from + size[axis] <= high[axis] + 1e-9);
-        at.sort_by(f64::total_cmp);
-        at.dedup();
-        at
+/// What makes a place good for a part.
+fn wishes(list: &List, index: usize, target: impl Fn(usize) -> Target) -> Wishes {
+    let of = |kind: PartKind| {
+        let parts = list.parts.iter().enumerate();
+        parts
+            .filter(move |(_, part)| part.kind == kind)
+            .map(|(index, _)| index)
     };
-    let (x, y, z) = (along(0), along(1), along(2));
-    let mut corners = Vec::new();
-    for &z in &z {
-        for &y in &y {
-            corners.extend(x.iter().map(|&x| [x, y, z]));
+    match list.parts[index].kind {
+        PartKind::Battery => Wishes::battery(),
+        PartKind::Board => {
+            let cables: Vec<Target> = of(PartKind::Driver).map(&target).collect();
+            let battery = of(PartKind::Battery).next();
+            battery.map_or_else(
+                || Wishes {
+                    near: cables.iter().map(|to| (*to, 1.0)).collect(),
+                    comes_out: true,
+                    ..Wishes::default()
+                },
+                |battery| Wishes::amplifier(target(battery), cables.clone()),
+            )
         }
+        _ => Wishes {
+            low: 1.0,
+            central: 0.5,
+            ..Wishes::default()
+        },
     }
-    corners
 }

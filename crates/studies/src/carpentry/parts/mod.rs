@@ -2,9 +2,10 @@
 
 mod fixed;
 mod loose;
+pub(crate) mod openings;
 
 pub(crate) use fixed::CONTROL_WEIGHT;
-pub(crate) use loose::BOARD_WEIGHT;
+pub(crate) use loose::{BOARD_WEIGHT, Places};
 
 use super::model::{PartKind, PlacedPart};
 use super::plan::{Hull, PlanSubject, Thicknesses};
@@ -63,6 +64,8 @@ pub(super) struct Room<'a> {
     pub(super) hull: Hull,
     pub(super) thick: Thicknesses,
     pub(super) body: &'a Body,
+    /// Places found before.
+    pub(super) places: &'a Places,
 }
 
 /// All parts in the order of their list, and the places of those nobody placed found.
@@ -80,6 +83,6 @@ pub(super) fn all(room: &Room<'_>) -> Vec<PlacedPart> {
     fixed::handle(&mut list, room);
     fixed::feet(&mut list, room);
     fixed::grille(&mut list, room);
-    loose::find(&mut list, room, waiting);
+    loose::find(&mut list, room, &waiting);
     list.parts
 }

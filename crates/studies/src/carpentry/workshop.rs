@@ -1,0 +1,16 @@
+//! Work in wood that a design and its variants share: most changes leave most of it alone.
+
+use super::access::Ways;
+use super::parts::Places;
+use super::sheets::Layouts;
+
+/// Work done so far.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Workshop {
+    /// Layouts of sheets.
+    pub(crate) layouts: Layouts,
+    /// Places of parts that nobody placed.
+    pub(crate) places: Places,
+    /// Ways out of the box.
+    pub(crate) ways: Ways,
+}
