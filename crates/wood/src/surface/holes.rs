@@ -15,11 +15,17 @@ struct Bore {
     start: f64,
 }
 
-/// Whether every hole of a panel can be cut into its faces.
-pub(super) fn all_fit(panel: &Panel) -> bool {
-    let surface = super::merge::surface(&panel.pieces);
-    let bores = bores(panel);
-    fitting(&surface, panel, &bores).len() == bores.len()
+/// Whether every window of a board can be cut into its faces: none meets a notch, nor a
+/// notch within the thickness that shows on neither face.
+pub(super) fn all_fit(board: &Panel) -> bool {
+    let full = board.hole_volume();
+    let found: f64 = board.window_moments().iter().map(|(_, volume)| volume).sum();
+    if (full - found).abs() > 1e-9 * full {
+        return false;
+    }
+    let surface = super::merge::surface(&board.pieces);
+    let bores = bores(board);
+    fitting(&surface, board, &bores).len() == bores.len()
 }
 
 /// Cuts the holes that lie free in the panel.

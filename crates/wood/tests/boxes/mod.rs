@@ -157,7 +157,10 @@ fn board(block: Block) -> impl Strategy<Value = Board> {
             Window {
                 low: from,
                 high: to,
-                corner: 0.5 * short * corner,
+                // Sharp, or round as a tool leaves it.
+                corner: Some(0.5 * short * corner)
+                    .filter(|corner| *corner > 0.001)
+                    .unwrap_or(0.0),
             }
         });
         Board {
