@@ -195,7 +195,8 @@ impl Search<'_> {
     }
 
     fn way(&self, push: &Push, roadmap: bool) -> Option<(f64, Vec<Pose>)> {
-        self.starts.iter().find_map(|start| {
+        let starts = if roadmap { 1 } else { STARTS };
+        self.starts.iter().take(starts).find_map(|start| {
             let between = link(self.mover, &self.links, start, &push.inside, roadmap)?;
             let mut path = vec![self.place, *start];
             path.extend(between);
@@ -220,7 +221,7 @@ fn starts(mover: &Mover, place: &Pose, aperture: &Aperture) -> Vec<Pose> {
             let by = scale(along, lift);
             let lifted = shifted(place, by);
             let gap = mover.gap(&lifted, lift);
-            if gap > MARGIN && mover.runs_into(place, by) <= 0.0 {
+            if gap > MARGIN && !mover.runs_into(place, by) {
                 found.push((gap, lifted));
             }
         }

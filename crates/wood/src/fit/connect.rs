@@ -127,7 +127,7 @@ fn turn_somewhere(mover: &Mover, links: &Links, from: &Pose, to: &Pose) -> Optio
         let Some(rest) = slide(mover, &behind, to) else {
             continue;
         };
-        let Some(gap) = mover.turning(&before, &behind, MARGIN, WIDE) else {
+        let Some(gap) = mover.turning(&before, &behind, MARGIN, FAR) else {
             continue;
         };
         path.extend(rest);

@@ -2,7 +2,7 @@
 
 use super::closest::{closest, distance_up_to};
 use super::convex::Convex;
-use super::overlap::{exit, overlap};
+use super::overlap::{exit, overlap, overlaps_by};
 use super::scene::Scene;
 use super::timber::Wood;
 use crate::Polytope;
@@ -66,21 +66,26 @@ pub(crate) fn between(a: &Convex, b: &Convex) -> Apart {
 
 /// The signed gap between two unions of convex solids; `None` where one is empty.
 pub(crate) fn between_all(a: &[Convex], b: &[&Convex]) -> Option<Apart> {
+    let pairs = a
+        .iter()
+        .flat_map(|first| b.iter().map(move |second| (first, *second)));
+    let mut pairs: Vec<(f64, &Convex, &Convex)> = pairs
+        .map(|(first, second)| (first.block_distance(second), first, second))
+        .collect();
+    // Near blocks first: what is far is then seldom asked.
+    pairs.sort_by(|p, q| p.0.total_cmp(&q.0));
     let mut nearest: Option<Apart> = None;
     let mut ways: Vec<Vector> = Vec::new();
-    for first in a {
-        for second in b {
-            let far = nearest.map_or(f64::INFINITY, |n| n.gap.max(0.0));
-            if first.block_distance(second) > far {
-                continue;
-            }
-            let apart = between(first, second);
-            if apart.gap < 0.0 {
-                ways.push(apart.away);
-            }
-            if nearest.is_none_or(|n| apart.gap < n.gap) {
-                nearest = Some(apart);
-            }
+    for (blocks, first, second) in pairs {
+        if blocks > nearest.map_or(f64::INFINITY, |n| n.gap.max(0.0)) {
+            break;
+        }
+        let apart = between(first, second);
+        if apart.gap < 0.0 {
+            ways.push(apart.away);
+        }
+        if nearest.is_none_or(|n| apart.gap < n.gap) {
+            nearest = Some(apart);
         }
     }
     match nearest {
@@ -139,7 +144,7 @@ fn clear_along(a: &[Convex], b: &[&Convex], away: Vector, limit: f64) -> Option<
 }
 
 fn overlaps(a: &Convex, b: &Convex) -> bool {
-    distance_up_to(a, b, CONTACT) <= 0.0 && overlap(a, b).0 > CONTACT
+    distance_up_to(a, b, CONTACT) <= 0.0 && overlaps_by(a, b, CONTACT)
 }
 
 /// A part as convex solids in the frame of the box.
@@ -189,7 +194,7 @@ impl Scene<'_> {
         for b in from..self.parts.len() {
             to_part(&self.placed, a, b, found);
         }
-        for wood in &self.woods {
+        for wood in self.woods.iter() {
             if part
                 .sits_in
                 .is_none_or(|wall| wood.id != PanelId::Wall(wall))

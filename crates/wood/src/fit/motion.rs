@@ -1,9 +1,9 @@
 //! Moving a part among obstacles.
 
-use super::closest::distance_up_to;
+use super::closest::{TOUCHING, distance_up_to};
 use super::convex::Convex;
-use super::overlap::overlap;
-use super::scene::presses;
+use super::gap::CONTACT;
+use super::overlap::{overlap, overlaps_by};
 use crate::vector::{Vector, add, length, scale, sub};
 use crate::{Frame, Pose, Solid};
 
@@ -76,19 +76,35 @@ impl<'a> Mover<'a> {
         self.nearest(&self.swept(from, by), limit)
     }
 
-    /// How deep it runs into something on a straight way: 0 where it touches at most.
-    pub(crate) fn runs_into(&self, from: &Pose, by: Vector) -> f64 {
+    /// Whether it runs into something on a straight way, more than it may touch.
+    pub(crate) fn runs_into(&self, from: &Pose, by: Vector) -> bool {
+        let pressed = |solid: &Convex, obstacle: &Convex| {
+            solid.block_distance(obstacle) <= 0.0
+                && distance_up_to(solid, obstacle, TOUCHING) <= 0.0
+                && overlaps_by(solid, obstacle, CONTACT)
+        };
+        let solids = self.swept(from, by);
+        let mut pairs = solids.iter().flat_map(|solid| {
+            let obstacles = self.obstacles.iter();
+            obstacles.map(move |obstacle| (solid, *obstacle))
+        });
+        pairs.any(|(solid, obstacle)| pressed(solid, obstacle))
+    }
+
+    /// How deep it runs into something on a straight way; 0 where it touches at most.
+    pub(crate) fn depth(&self, from: &Pose, by: Vector) -> f64 {
         let mut depth = 0.0_f64;
         for solid in self.swept(from, by) {
             for obstacle in &self.obstacles {
                 if solid.block_distance(obstacle) <= 0.0
-                    && distance_up_to(&solid, obstacle, 1e-6) <= 0.0
+                    && distance_up_to(&solid, obstacle, TOUCHING) <= 0.0
+                    && overlaps_by(&solid, obstacle, depth.max(CONTACT))
                 {
-                    depth = depth.max(overlap(&solid, obstacle).0);
+                    depth = overlap(&solid, obstacle).0;
                 }
             }
         }
-        if presses(depth) { depth } else { 0.0 }
+        depth
     }
 
     /// The smallest gap on the way from one pose to another, up to a limit; `None` where it is

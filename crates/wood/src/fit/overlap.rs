@@ -19,22 +19,16 @@ const ROUNDING: f64 = 1e-12;
 /// direction has length 1; the distance is negative where they do not overlap.
 pub(crate) fn overlap(a: &Convex, b: &Convex) -> (f64, Vector) {
     let mut hull = Hull::around(a, b);
-    for _ in 0..STEPS {
-        let Some((index, face)) = hull.closest() else {
-            break;
-        };
-        if face.distance >= hull.best.0 - CLOSE_ENOUGH {
-            break;
-        }
-        let point = hull.push(face.normal);
-        if dot(point, face.normal) - face.distance <= ROUNDING {
-            hull.faces[index].done = true;
-        } else {
-            hull.grow(point);
-        }
-    }
+    hull.expand(|least, face| face >= least - CLOSE_ENOUGH);
     let (depth, out) = hull.best;
     (depth, scale(out, -1.0))
+}
+
+/// Whether two solids overlap by more than a depth: sooner known than how far.
+pub(crate) fn overlaps_by(a: &Convex, b: &Convex, depth: f64) -> bool {
+    let mut hull = Hull::around(a, b);
+    hull.expand(|least, face| least <= depth || face > depth);
+    hull.best.0 > depth
 }
 
 /// How far `a` must move along a direction of length 1 to lie wholly beyond `b`.
@@ -101,6 +95,25 @@ impl<'a> Hull<'a> {
             hull.face(corners);
         }
         hull
+    }
+
+    /// Pushes the closest face outwards until enough is known of the least reach found and the
+    /// distance of the closest face.
+    fn expand(&mut self, known: impl Fn(f64, f64) -> bool) {
+        for _ in 0..STEPS {
+            let Some((index, face)) = self.closest() else {
+                break;
+            };
+            if known(self.best.0, face.distance) {
+                break;
+            }
+            let point = self.push(face.normal);
+            if dot(point, face.normal) - face.distance <= ROUNDING {
+                self.faces[index].done = true;
+            } else {
+                self.grow(point);
+            }
+        }
     }
 
     fn width(&self, axis: usize) -> f64 {

@@ -12,6 +12,8 @@ use crate::{Frame, Outline, Pose};
 const BEYOND: f64 = 0.002;
 /// Angles by which a part is tipped, in degrees.
 const TIPS: [f64; 8] = [-15.0, 15.0, -30.0, 30.0, -45.0, 45.0, -60.0, 60.0];
+/// Pushes kept of one attitude.
+const ALIKE: usize = 3;
 /// Two attitudes with the same shadows and lengths are one.
 const SAME: f64 = 1e-6;
 
@@ -57,13 +59,17 @@ pub(crate) fn pushes(
         }
         let mut insides = entries(mover, &here, aperture);
         insides.extend(starts.iter().filter(|start| start.turn == turn));
-        for inside in insides {
-            let turned = place.angle_to(&inside);
-            match push(mover, &inside, aperture.frame.out, turned, aperture) {
-                Ok(push) => found.push(push),
-                Err(depth) => short = short.max(-depth),
-            }
+        let turned = place.angle_to(&here);
+        let push = |inside: &Pose| push(mover, inside, aperture.frame.out, turned, aperture);
+        let before = found.len();
+        found.extend(insides.iter().filter_map(push));
+        if found.is_empty() {
+            let depth = |inside: &Pose| -depth(mover, inside, aperture);
+            short = insides.iter().take(2).map(depth).fold(short, f64::max);
         }
+        // Places in the same attitude differ little: the widest few will do.
+        sort(&mut found[before..]);
+        found.truncate(before + ALIKE);
     }
     sort(&mut found);
     (found, short)
@@ -75,8 +81,8 @@ pub(crate) fn own_pushes(mover: &Mover, starts: &[Pose], aperture: &Aperture) ->
     let mut short = f64::NEG_INFINITY;
     for inside in starts {
         match push(mover, inside, aperture.frame.out, 0.0, aperture) {
-            Ok(push) => found.push(push),
-            Err(depth) => short = short.max(-depth),
+            Some(push) => found.push(push),
+            None => short = short.max(-depth(mover, inside, aperture)),
         }
     }
     sort(&mut found);
@@ -88,6 +94,11 @@ pub(crate) fn tipped_pushes(mover: &Mover, place: &Pose, aperture: &Aperture) ->
     let mut found = Vec::new();
     let frame = &aperture.frame;
     for turn in distinct(mover, place, aperture) {
+        let here = Pose { turn, ..*place };
+        // Seen along the way it is tipped to, it must still be narrower than the opening.
+        if shadow(mover, &here, aperture).spare(&aperture.outline) <= 0.0 {
+            continue;
+        }
         for axis in [frame.across, frame.up] {
             for degrees in TIPS {
                 let tip = Pose::about(axis, degrees.to_radians());
@@ -106,26 +117,28 @@ pub(crate) fn tipped_pushes(mover: &Mover, place: &Pose, aperture: &Aperture) ->
     found
 }
 
-/// A push along a way out, or how deep it runs into something.
+/// A push along a way out; `None` where it runs into something.
 fn push(
     mover: &Mover,
     inside: &Pose,
     out: Vector,
     turned: f64,
     aperture: &Aperture,
-) -> Result<Push, f64> {
+) -> Option<Push> {
     let by = way_out(mover, inside, out, aperture);
     let gap = mover.straight(inside, by, WIDE);
-    if gap > MARGIN {
-        Ok(Push {
-            inside: *inside,
-            by,
-            gap,
-            turned,
-        })
-    } else {
-        Err(mover.runs_into(inside, by))
-    }
+    (gap > MARGIN).then_some(Push {
+        inside: *inside,
+        by,
+        gap,
+        turned,
+    })
+}
+
+/// How deep a push square to the wall runs into something.
+fn depth(mover: &Mover, inside: &Pose, aperture: &Aperture) -> f64 {
+    let by = way_out(mover, inside, aperture.frame.out, aperture);
+    mover.depth(inside, by)
 }
 
 fn sort(found: &mut [Push]) {

@@ -1,17 +1,18 @@
 //! What stands in the box, ready to be asked for gaps and free ways.
 
-use super::gap::{CONTACT, Placed};
+use super::gap::Placed;
 use super::motion::Mover;
 use super::opening::Opening;
 use super::timber::{Wood, timber};
 use crate::{Body, PanelId, Part, Wall};
+use std::borrow::Cow;
 
 /// The wood of a box and the parts in it, prepared once for many questions.
 #[derive(Clone, Debug)]
 pub struct Scene<'a> {
     pub(crate) body: &'a Body,
     pub(crate) parts: &'a [Part],
-    pub(crate) woods: Vec<Wood>,
+    pub(crate) woods: Cow<'a, [Wood]>,
     pub(crate) placed: Vec<Placed>,
 }
 
@@ -22,7 +23,17 @@ impl<'a> Scene<'a> {
         Self {
             body,
             parts,
-            woods: timber(body),
+            woods: Cow::Owned(timber(body)),
+            placed: parts.iter().map(Placed::of).collect(),
+        }
+    }
+
+    /// The same with wood that was prepared already.
+    pub(crate) fn of_wood(body: &'a Body, parts: &'a [Part], woods: &'a [Wood]) -> Self {
+        Self {
+            body,
+            parts,
+            woods: Cow::Borrowed(woods),
             placed: parts.iter().map(Placed::of).collect(),
         }
     }
@@ -49,9 +60,4 @@ impl<'a> Scene<'a> {
 
 fn of(wall: Wall) -> PanelId {
     PanelId::Wall(wall)
-}
-
-/// Whether an overlap is more than a touch.
-pub(crate) fn presses(depth: f64) -> bool {
-    depth > CONTACT
 }

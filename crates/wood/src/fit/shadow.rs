@@ -89,9 +89,26 @@ pub(crate) fn surely_too_large(shape: &Shape, outline: &Outline) -> Option<f64> 
 
 /// Diameter of the ball about the middle of a solid that fits into it.
 fn ball(solid: &Solid) -> f64 {
-    let solid = Convex::placed(solid, &crate::Pose::at([0.0; 3]));
-    let middle = Convex::hull(vec![scale(add(solid.low, solid.high), 0.5)]);
-    2.0 * overlap(&middle, &solid).0.max(0.0)
+    if let Some(sides) = block_sides(solid) {
+        return sides[0];
+    }
+    match solid {
+        Solid::Frustum {
+            from,
+            to,
+            from_radius,
+            to_radius,
+        } => {
+            let long = length(sub(*to, *from));
+            let taper = (to_radius - from_radius) / long;
+            long.min((from_radius + to_radius) / (1.0 + taper * taper).sqrt())
+        }
+        Solid::Hull(_) => {
+            let solid = Convex::placed(solid, &crate::Pose::at([0.0; 3]));
+            let middle = Convex::hull(vec![scale(add(solid.low, solid.high), 0.5)]);
+            2.0 * overlap(&middle, &solid).0.max(0.0)
+        }
+    }
 }
 
 /// The sides of a rectangular block in rising order; `None` for anything else.
@@ -149,7 +166,17 @@ mod tests {
             panic!()
         };
         points[7][0] += 0.01;
-        assert!(block_sides(&Solid::Hull(points)).is_none());
+        let bulged = Solid::Hull(points);
+        assert!(block_sides(&bulged).is_none());
+        assert!((ball(&bulged) - 0.05).abs() < 0.01);
+        let cone = Solid::Frustum {
+            from: [0.0; 3],
+            to: [0.0, 0.0, 0.1],
+            from_radius: 0.05,
+            to_radius: 0.0,
+        };
+        // The middle of the axis lies 0.025 · cos(atan 0.5) off the flank.
+        assert!((ball(&cone) - 0.05 / 1.25_f64.sqrt()).abs() < 1e-12);
     }
 
     #[test]

@@ -49,16 +49,15 @@ pub(crate) fn timber(body: &Body) -> Vec<Wood> {
 
 /// The wood of one panel.
 pub(crate) fn wood(panel: &Panel) -> Wood {
-    let cuts: Vec<Vec<Plane>> = panel.holes.iter().map(|hole| sides(panel, hole)).collect();
+    let cuts: Vec<Cut> = panel.holes.iter().map(|hole| cut(panel, hole)).collect();
     let sawn = |piece: &Polytope| {
         let mut rest = vec![piece.clone()];
         let mut touched = false;
-        for planes in &cuts {
-            if cut(piece, planes).is_none() {
-                continue;
+        for cut in &cuts {
+            if piece.clip_all(&cut.around).is_some() {
+                touched = true;
+                rest = rest.iter().flat_map(|part| without(part, cut)).collect();
             }
-            touched = true;
-            rest = rest.iter().flat_map(|part| without(part, planes)).collect();
         }
         Sawn {
             whole: Convex::of(piece),
@@ -75,52 +74,74 @@ pub(crate) fn wood(panel: &Panel) -> Wood {
     }
 }
 
-fn cut(piece: &Polytope, planes: &[Plane]) -> Option<Polytope> {
-    planes
-        .iter()
-        .try_fold(piece.clone(), |rest, plane| rest.clip(plane))
-}
-
-/// What is left of a piece outside a convex hole.
-fn without(piece: &Polytope, planes: &[Plane]) -> Vec<Polytope> {
+/// What is left of a piece outside a hole: what lies beyond the block around the hole, the
+/// bottom of a pocket, and within the block a wedge behind each side of the hole. Small pieces
+/// are soon known to be far.
+fn without(piece: &Polytope, cut: &Cut) -> Vec<Polytope> {
     let mut left = Vec::new();
-    let mut inside = Some(piece.clone());
-    for plane in planes {
-        let Some(rest) = inside else { break };
-        left.extend(rest.clip(&plane.flipped()));
-        inside = rest.clip(plane);
+    let mut inside = piece.clone();
+    for plane in &cut.around {
+        left.extend(inside.clip(&plane.flipped()));
+        match inside.clip(plane) {
+            Some(rest) => inside = rest,
+            // A hole that does not reach this piece leaves it in one.
+            None => return vec![piece.clone()],
+        }
     }
-    // A hole that does not reach this piece leaves it in one.
-    if inside.is_none() {
-        vec![piece.clone()]
-    } else {
-        left
+    for wedge in &cut.wedges {
+        left.extend(inside.clip_all(wedge));
     }
+    left
 }
 
-/// Planes around a hole, the half spaces towards it; a pocket has a bottom.
-fn sides(panel: &Panel, hole: &PanelHole) -> Vec<Plane> {
+/// A hole as planes.
+struct Cut {
+    /// Around its block, towards it; a pocket has a bottom.
+    around: Vec<Plane>,
+    /// Behind each side of it: the side, and the two planes from the middle through its ends.
+    wedges: Vec<[Plane; 3]>,
+}
+
+fn cut(panel: &Panel, hole: &PanelHole) -> Cut {
     let frame = &panel.frame;
     let point = |at: [f64; 2]| {
         let along = add(scale(frame.across, at[0]), scale(frame.up, at[1]));
         add(frame.origin, along)
     };
-    let corners = outline(hole);
-    let mut planes: Vec<Plane> = (0..corners.len())
-        .map(|i| {
-            let (p, q) = (corners[i], corners[(i + 1) % corners.len()]);
-            let out: Vector = add(
-                scale(frame.across, q[1] - p[1]),
-                scale(frame.up, p[0] - q[0]),
-            );
-            Plane::through(point(p), out)
-        })
-        .collect();
+    let half = hole.outline.half();
+    let [x, y] = hole.at;
+    let beyond = |at: [f64; 2], out: Vector| Plane::through(point(at), out);
+    let mut around = vec![
+        beyond([x + half[0], y], frame.across),
+        beyond([x - half[0], y], scale(frame.across, -1.0)),
+        beyond([x, y + half[1]], frame.up),
+        beyond([x, y - half[1]], scale(frame.up, -1.0)),
+    ];
     if let Some(depth) = hole.pocket {
         let bottom = add(point(hole.at), scale(frame.out, -depth));
-        planes.push(Plane::through(bottom, scale(frame.out, -1.0)));
+        around.push(Plane::through(bottom, scale(frame.out, -1.0)));
     }
-    planes
+    let corners = outline(hole);
+    // To the right of the way from one point to another.
+    let right = |p: [f64; 2], q: [f64; 2]| {
+        let out = add(
+            scale(frame.across, q[1] - p[1]),
+            scale(frame.up, p[0] - q[0]),
+        );
+        Plane::through(point(p), out)
+    };
+    let wedge = |i: usize| {
+        let (p, q) = (corners[i], corners[(i + 1) % corners.len()]);
+        [
+            right(p, q).flipped(),
+            right(hole.at, p),
+            right(hole.at, q).flipped(),
+        ]
+    };
+    Cut {
+        around,
+        wedges: (0..corners.len()).map(wedge).collect(),
+    }
 }
 
 /// Corners of a hole, counter-clockwise as seen from outside; those on an arc lie on it, so

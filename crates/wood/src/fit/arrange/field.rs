@@ -3,10 +3,10 @@
 use super::candidates::Candidate;
 use super::wishes::Target;
 use super::{Loose, Other};
-use crate::fit::closest::distance_up_to;
+use crate::fit::closest::{TOUCHING, distance_up_to};
 use crate::fit::convex::Convex;
-use crate::fit::gap::{CONTACT, Placed};
-use crate::fit::overlap::overlap;
+use crate::fit::gap::{CONTACT, Placed, between};
+use crate::fit::overlap::overlaps_by;
 use crate::fit::timber::{Wood, timber};
 use crate::shape::{Part, Pose};
 use crate::vector::{Vector, add, scale};
@@ -15,7 +15,9 @@ use crate::{Body, PanelId, Wall};
 /// The box and everything that has its place.
 pub(crate) struct Field<'a> {
     pub(crate) body: &'a Body,
-    woods: Vec<Wood>,
+    pub(crate) woods: Vec<Wood>,
+    /// Outward normals and offsets of the inner faces of the walls.
+    inner: [(Vector, f64); 6],
     there: Vec<There>,
     fixed: usize,
     /// Lowest corner of the room.
@@ -44,6 +46,10 @@ impl<'a> Field<'a> {
         Self {
             body,
             woods: timber(body),
+            inner: Wall::ALL.map(|wall| {
+                let out = body.wall(wall).frame.out;
+                (out, corners.reach(out))
+            }),
             there: fixed.iter().map(there).collect(),
             fixed: fixed.len(),
             low: corners.low,
@@ -106,52 +112,63 @@ impl<'a> Field<'a> {
 
     /// Whether a part keeps all clearances in a place.
     pub(crate) fn fits(&self, loose: &Loose, candidate: &Candidate) -> bool {
-        self.worst(loose, candidate, CONTACT).0 <= CONTACT
+        let placed = here(loose, candidate);
+        self.beyond(&placed).0 <= CONTACT
+            && self
+                .held_against(loose, candidate, &placed)
+                .all(|held| !held.missed())
     }
 
     /// By how much the worst clearance is missed in a place, and which.
     pub(crate) fn short(&self, loose: &Loose, candidate: &Candidate) -> (f64, Other) {
-        self.worst(loose, candidate, f64::INFINITY)
-    }
-
-    /// The same; the search ends with the first clearance missed by more than `enough`.
-    fn worst(&self, loose: &Loose, candidate: &Candidate, enough: f64) -> (f64, Other) {
-        let placed = Placed::of(&Part {
-            name: String::new(),
-            shape: loose.shape.clone(),
-            pose: candidate.pose,
-            sits_in: None,
-        });
+        let placed = here(loose, candidate);
         let mut worst = self.beyond(&placed);
-        let mut note = |short: f64, other: Other| {
+        for held in self.held_against(loose, candidate, &placed) {
+            let short = held.short();
             if short > worst.0 {
-                worst = (short, other);
-            }
-            worst.0 > enough
-        };
-        for (i, there) in self.there.iter().enumerate() {
-            let wanted = loose.clearance.max(there.clearance);
-            let solid = short_of(&placed.solids, there.placed.solids.iter(), wanted);
-            let air = short_of(&placed.air, there.placed.solids.iter(), 0.0);
-            let other_air = short_of(&placed.solids, there.placed.air.iter(), 0.0);
-            if note(solid.max(air).max(other_air), Other::Part(i)) {
-                return worst;
-            }
-        }
-        for wood in &self.woods {
-            let on = wood.id == PanelId::Wall(candidate.wall);
-            let wanted = if on { 0.0 } else { loose.clearance };
-            let pieces = || wood.pieces.iter().flat_map(|piece| piece.solids());
-            let solid = short_of(&placed.solids, pieces(), wanted);
-            let air = short_of(&placed.air, pieces(), 0.0);
-            if note(
-                if on { solid } else { solid.max(air) },
-                Other::Panel(wood.id),
-            ) {
-                return worst;
+                worst = (short, held.other);
             }
         }
         worst
+    }
+
+    /// All that a part is held against: the solids and the air of what is there, and the wood.
+    fn held_against<'b>(
+        &'b self,
+        loose: &'b Loose,
+        candidate: &'b Candidate,
+        placed: &'b Placed,
+    ) -> impl Iterator<Item = Held<'b>> {
+        let parts = self.there.iter().enumerate().flat_map(move |(i, there)| {
+            let wanted = loose.clearance.max(there.clearance);
+            let held = |a: &'b [Convex], b: &'b [Convex], wanted: f64| Held {
+                a,
+                b,
+                wanted,
+                other: Other::Part(i),
+            };
+            [
+                held(&placed.solids, &there.placed.solids, wanted),
+                held(&placed.air, &there.placed.solids, 0.0),
+                held(&placed.solids, &there.placed.air, 0.0),
+            ]
+        });
+        let woods = self.woods.iter().flat_map(move |wood| {
+            let on = wood.id == PanelId::Wall(candidate.wall);
+            wood.pieces.iter().flat_map(move |piece| {
+                let held = |a: &'b [Convex], wanted: f64| Held {
+                    a,
+                    b: piece.solids(),
+                    wanted,
+                    other: Other::Panel(wood.id),
+                };
+                // Air is free to reach into the wall the part is on.
+                let air = (!on).then(|| held(&placed.air, 0.0));
+                let wanted = if on { 0.0 } else { loose.clearance };
+                core::iter::once(held(&placed.solids, wanted)).chain(air)
+            })
+        });
+        parts.chain(woods)
     }
 
     fn beyond(&self, placed: &Placed) -> (f64, Other) {
@@ -169,29 +186,52 @@ impl<'a> Field<'a> {
 
     /// Outward normal and offset of the inner face of a wall.
     pub(crate) fn inner(&self, wall: Wall) -> (Vector, f64) {
-        let panel = self.body.wall(wall);
-        let out = panel.frame.out;
-        let solid = Convex::hull(self.body.room.vertices.clone());
-        (out, solid.reach(out))
+        self.inner[wall.index()]
     }
 }
 
-/// By how much a clearance between solids is missed at most.
-fn short_of<'a>(a: &[Convex], b: impl Iterator<Item = &'a Convex>, wanted: f64) -> f64 {
-    let mut short = f64::NEG_INFINITY;
-    for other in b {
-        for solid in a {
-            if solid.block_distance(other) > wanted {
-                continue;
-            }
-            let gap = distance_up_to(solid, other, wanted + CONTACT);
-            let gap = if gap > 0.0 {
-                gap
-            } else {
-                -overlap(solid, other).0
-            };
-            short = short.max(wanted - gap);
-        }
+/// A part in a place that is tried.
+fn here(loose: &Loose, candidate: &Candidate) -> Placed {
+    Placed::of(&Part {
+        name: String::new(),
+        shape: loose.shape.clone(),
+        pose: candidate.pose,
+        sits_in: None,
+    })
+}
+
+/// Solids, others, and the clearance wanted between them.
+struct Held<'a> {
+    a: &'a [Convex],
+    b: &'a [Convex],
+    wanted: f64,
+    other: Other,
+}
+
+impl Held<'_> {
+    /// Pairs near enough to matter.
+    fn near(&self) -> impl Iterator<Item = (&Convex, &Convex)> {
+        let pairs = self
+            .a
+            .iter()
+            .flat_map(|a| self.b.iter().map(move |b| (a, b)));
+        pairs.filter(|(a, b)| a.block_distance(b) <= self.wanted)
     }
-    short
+
+    /// Whether the clearance is missed, which is sooner known than by how much.
+    fn missed(&self) -> bool {
+        self.near().any(|(a, b)| {
+            if self.wanted > CONTACT {
+                distance_up_to(a, b, self.wanted) < self.wanted - CONTACT
+            } else {
+                distance_up_to(a, b, TOUCHING) <= 0.0 && overlaps_by(a, b, CONTACT)
+            }
+        })
+    }
+
+    /// By how much it is missed.
+    fn short(&self) -> f64 {
+        let gaps = self.near().map(|(a, b)| between(a, b).gap);
+        self.wanted - gaps.fold(f64::INFINITY, f64::min)
+    }
 }

@@ -137,7 +137,7 @@ fn comes_out(field: &Field, loose: &Loose, pose: Pose, openings: &[Opening]) -> 
         pose,
         sits_in: None,
     });
-    let scene = Scene::new(field.body, &parts);
+    let scene = Scene::of_wood(field.body, &parts, &field.woods);
     scene.carry_out(moving, openings, 0).through.is_some()
 }
 
