@@ -3,4 +3,6 @@
 mod brute;
 mod jobs;
 mod published;
+mod solver;
+mod table;
 mod valid;
