@@ -10,6 +10,9 @@ use crate::{Body, Pose};
 /// Orders in which the three axes are moved along.
 const ORDERS: [[usize; 3]; 6] = Pose::ORDERS;
 
+/// Shares of the room's sides at which a part may be turned.
+const TURNING: [f64; 3] = [0.5, 0.3, 0.7];
+
 /// What is known of the room before the search begins.
 #[derive(Clone, Debug)]
 pub(crate) struct Links {
@@ -25,14 +28,7 @@ pub(crate) struct Links {
 
 impl Links {
     pub(crate) fn new(body: &Body, mover: &Mover, nodes: usize) -> Self {
-        let corners = &body.room.vertices;
-        let extreme = |pick: fn(f64, f64) -> f64, start: f64| {
-            [0, 1, 2].map(|i| corners.iter().map(|c| c[i]).fold(start, pick))
-        };
-        let room = [
-            extreme(f64::min, f64::INFINITY),
-            extreme(f64::max, f64::NEG_INFINITY),
-        ];
+        let room = room(body);
         let as_made = mover.placed(&Pose::at([0.0; 3]));
         let middle = [0, 1, 2].map(|i| {
             let low = as_made
@@ -47,7 +43,7 @@ impl Links {
         });
         Self {
             room,
-            spots: spots(&room),
+            spots: spots(body, &TURNING),
             middle,
             nodes,
         }
@@ -156,10 +152,22 @@ pub(crate) fn least_gap(mover: &Mover, path: &[Pose]) -> Option<f64> {
     (least > 0.0).then_some(least)
 }
 
-/// Places all over the room, the middle first.
-fn spots(room: &[Vector; 2]) -> Vec<Vector> {
+/// Lowest and highest corner of the room.
+fn room(body: &Body) -> [Vector; 2] {
+    let corners = &body.room.vertices;
+    let extreme = |pick: fn(f64, f64) -> f64, start: f64| {
+        [0, 1, 2].map(|i| corners.iter().map(|c| c[i]).fold(start, pick))
+    };
+    [
+        extreme(f64::min, f64::INFINITY),
+        extreme(f64::max, f64::NEG_INFINITY),
+    ]
+}
+
+/// Places all over the room at shares of its three sides, the middle first.
+pub(crate) fn spots(body: &Body, shares: &[f64]) -> Vec<Vector> {
+    let room = room(body);
     let size = sub(room[1], room[0]);
-    let shares = [0.5, 0.3, 0.7];
     let mut spots = Vec::new();
     for x in shares {
         for y in shares {

@@ -13,6 +13,7 @@ mod opening;
 mod overlap;
 mod pose;
 mod push;
+mod reach;
 mod roadmap;
 mod scene;
 mod shadow;

@@ -1,5 +1,6 @@
 //! What stands in the box, ready to be asked for gaps and free ways.
 
+use super::convex::Convex;
 use super::gap::Placed;
 use super::motion::Mover;
 use super::opening::Opening;
@@ -38,23 +39,34 @@ impl<'a> Scene<'a> {
         }
     }
 
-    /// What a part must not touch on its way: the wood but for the panel that is off, and all
-    /// parts but those taken out. A part that moves straight out of the wall it sits in passes
-    /// its own hole.
+    /// A part that is moved, and what it must not touch on its way. One that moves straight out
+    /// of the wall it sits in passes its own hole.
     pub(crate) fn mover(&self, moving: usize, opening: &Opening, through_own: bool) -> Mover<'_> {
-        let own = self.parts[moving].sits_in.filter(|_| through_own);
+        let part = &self.parts[moving];
+        let own = part.sits_in.filter(|_| through_own);
+        Mover::new(
+            &part.shape.solids,
+            self.obstacles(Some(moving), opening, own),
+        )
+    }
+
+    /// All wood but the panel that is off and a wall that does not count, and all parts but one
+    /// and those taken out.
+    pub(crate) fn obstacles(
+        &self,
+        without: Option<usize>,
+        opening: &Opening,
+        own: Option<Wall>,
+    ) -> Vec<&Convex> {
         let off = |id: PanelId| {
             opening.hole.is_none() && id == opening.panel || own.is_some_and(|w| id == of(w))
         };
         let woods = self.woods.iter().filter(|wood| !off(wood.id));
         let woods = woods.flat_map(|wood| wood.pieces.iter().flat_map(|piece| piece.solids()));
-        let there = |i: &usize| *i != moving && !opening.taken_out.contains(i);
+        let there = |i: &usize| Some(*i) != without && !opening.taken_out.contains(i);
         let parts = (0..self.parts.len()).filter(there);
         let parts = parts.flat_map(|i| self.placed[i].solids.iter());
-        Mover::new(
-            &self.parts[moving].shape.solids,
-            woods.chain(parts).collect(),
-        )
+        woods.chain(parts).collect()
     }
 }
 

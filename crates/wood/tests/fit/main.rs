@@ -5,3 +5,4 @@ mod boxes;
 mod carry;
 mod gaps;
 mod library;
+mod reach;
