@@ -2,10 +2,11 @@
 
 use super::model::{GapLine, Near, PartKind, PlacedPart};
 use super::plan::{Hull, PlanSubject};
+use crate::memo::Memo;
 use crate::vary::{Draw, draw, spreads};
 use crate::words;
 use wood::vector::{Vector, dot, sub};
-use wood::{Body, Gap, Other, PanelId, Wall, gaps};
+use wood::{Body, Gap, Other, PanelId, Part, Plan, Wall, gaps};
 
 /// Gaps wider than this are of no interest, in m.
 const NEAR: f64 = 0.03;
@@ -22,13 +23,17 @@ const WANTED: f64 = 0.003;
 /// Gap wanted between the amplifier board and the battery, in m: common practice, no source.
 const APART: f64 = 0.010;
 
+/// Gaps of boxes met so far, by plan and parts.
+pub(crate) type Gaps = Memo<(Plan, Vec<Part>), Vec<Gap>>;
+
 /// Every gap that is small, nearest first.
-pub(super) fn lines(body: &Body, parts: &[PlacedPart]) -> Vec<GapLine> {
-    let solids: Vec<wood::Part> = parts.iter().map(|part| part.part.clone()).collect();
-    let mut lines: Vec<GapLine> = gaps(body, &solids)
-        .into_iter()
+pub(super) fn lines(body: &Body, parts: &[PlacedPart], known: &Gaps) -> Vec<GapLine> {
+    let solids = parts.iter().map(|part| part.part.clone()).collect();
+    let found = known.of((body.plan.clone(), solids), |(_, solids)| gaps(body, solids));
+    let mut lines: Vec<GapLine> = found
+        .iter()
         .filter(|gap| gap.gap < NEAR && of_interest(gap, parts))
-        .map(|gap| line(&gap, body, parts))
+        .map(|gap| line(gap, body, parts))
         .collect();
     lines.sort_by(|a, b| (a.gap - a.wanted).total_cmp(&(b.gap - b.wanted)));
     lines

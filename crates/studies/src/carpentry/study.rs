@@ -23,7 +23,7 @@ pub(crate) fn study(subject: &Subject) -> Carpentry {
         body,
         places: &subject.workshop.places,
     });
-    let mut gaps = gaps::lines(body, &parts);
+    let mut gaps = gaps::lines(body, &parts, &subject.workshop.gaps);
     gaps::add_odds(&mut gaps, &parts, plan, subject.causes.list().len());
     let [holes, boards] = plan.sources(&body.plan);
     let origins = |sources: Vec<super::plan::Source>| {

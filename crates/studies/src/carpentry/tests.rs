@@ -55,15 +55,20 @@ fn examples() -> [Subject; 3] {
     ]
 }
 
-/// Volume and wood of a plain box by hand: outside less inside, less two round cut-outs.
+/// Volume and wood of a plain box by hand: outside less inside, less two round cut-outs and
+/// the pilot holes of their screws.
 #[test]
 fn a_plain_box_has_the_volume_of_its_sides() {
     let subject = plain(&[]);
     let build = subject.build(&Draw::Nominal).enclosure;
     let (outside, inside) = (0.4 * 0.24 * 0.2, 0.376 * 0.216 * 0.176);
     assert!((build.gross - inside).abs() < 1e-12, "{}", build.gross);
-    let cutout = subject.project.design.drivers[0].part.cutout.unwrap().si;
-    let holes = 2.0 * core::f64::consts::FRAC_PI_4 * cutout * cutout * 0.012;
+    let part = &subject.project.design.drivers[0].part;
+    let cutout = part.cutout.unwrap().si;
+    let pilot = 0.7 * part.screw.map_or(0.004, |screw| screw.si);
+    let screws = f64::from(part.screws.unwrap());
+    let squares = cutout * cutout + screws * pilot * pilot;
+    let holes = 2.0 * core::f64::consts::FRAC_PI_4 * squares * 0.012;
     let wood = outside - inside - holes;
     assert!((build.wood - wood).abs() < 1e-12, "{} {wood}", build.wood);
 }

@@ -1,6 +1,7 @@
 //! Work in wood that a design and its variants share: most changes leave most of it alone.
 
 use super::access::Ways;
+use super::gaps::Gaps;
 use super::parts::Places;
 use super::sheets::Layouts;
 
@@ -11,6 +12,8 @@ pub(crate) struct Workshop {
     pub(crate) layouts: Layouts,
     /// Places of parts that nobody placed.
     pub(crate) places: Places,
+    /// Gaps between parts and to the wood.
+    pub(crate) gaps: Gaps,
     /// Ways out of the box.
     pub(crate) ways: Ways,
 }

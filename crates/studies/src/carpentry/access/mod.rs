@@ -6,6 +6,7 @@ use super::model::{AccessLine, PartKind, PlacedPart, Stage};
 use super::parts::openings;
 use super::plan::wall;
 use crate::memo::Memo;
+use core::cell::OnceCell;
 use design::Design;
 use wood::{Body, Carry, Opening, Part, Plan, Scene};
 
@@ -35,7 +36,8 @@ pub(super) fn lines(
     ways: &Ways,
 ) -> Vec<AccessLine> {
     let solids: Vec<Part> = parts.iter().map(|part| part.part.clone()).collect();
-    let scene = Scene::new(body, &solids);
+    // Made ready only where a way has to be looked for.
+    let scene = OnceCell::new();
     let closed = openings::closed(design, body, parts);
     let last = openings::whole(wall(design.enclosure.carpentry.last.value), parts);
     let ask = |moving: usize, openings: &[Opening]| {
@@ -48,11 +50,12 @@ pub(super) fn lines(
         ways.of(question, |asked| {
             // Most parts come out by pushes and turns, and most of those where a whole wall is
             // off, which stands first; the search is for the others.
-            let simple = first_way(&scene, asked, 0);
+            let scene = scene.get_or_init(|| Scene::new(body, &solids));
+            let simple = first_way(scene, asked, 0);
             if simple.through.is_some() {
                 simple
             } else {
-                first_way(&scene, asked, NODES)
+                first_way(scene, asked, NODES)
             }
         })
     };
