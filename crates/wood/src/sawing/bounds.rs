@@ -170,3 +170,69 @@ pub(super) fn largest_rest(job: &Job, bins: &[usize]) -> i64 {
     let side = (free.max(0) as f64).sqrt() - f64::from(job.kerf);
     ((side * side).ceil() as i64).min(largest)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Blank, SawLimits, Stock};
+    use super::*;
+    use proptest::collection::vec;
+    use proptest::prelude::*;
+
+    fn feasible(whole: Um) -> impl Strategy<Value = Feasible> {
+        let limit = 1..=whole / 2;
+        prop_oneof![
+            Just(Feasible::Share),
+            (1..6_i32).prop_map(Feasible::Parts),
+            limit.clone().prop_map(Feasible::Rounded),
+            limit.prop_map(Feasible::Counted),
+        ]
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(4000))]
+
+        /// What makes a function dual feasible. Sizes are drawn as shares of what is
+        /// left, so that some sets fill the whole exactly.
+        #[test]
+        fn what_fits_weighs_no_more_than_one(
+            (whole, function) in (2..400_i32).prop_flat_map(|whole| (Just(whole), feasible(whole))),
+            shares in vec(0.0..1.01_f64, 1..8),
+        ) {
+            let (mut left, mut weight) = (whole, 0.0);
+            for share in shares {
+                let size = ((f64::from(left) * share) as Um).min(left);
+                left -= size;
+                weight += if size > 0 { function.of(size, whole) } else { 0.0 };
+            }
+            prop_assert!(weight < 1.0 + 1e-9, "{function:?} of {whole}: {weight}");
+        }
+    }
+
+    /// Three squares of six tenths of a sheet have the area of 1.08 sheets, but no
+    /// two of them fit on one.
+    #[test]
+    fn large_pieces_want_a_sheet_each() {
+        let square = Blank {
+            name: String::new(),
+            length: 0.6,
+            width: 0.6,
+            turns: true,
+            run: None,
+        };
+        let sheet = Stock {
+            name: String::new(),
+            length: 1.0,
+            width: 1.0,
+            count: None,
+            whole: true,
+        };
+        let saw = SawLimits {
+            kerf: 0.003,
+            trim: 0.0,
+            longest: 10.0,
+            narrowest: 0.0,
+        };
+        let job = Job::new(&vec![square; 3], &[sheet], &saw);
+        assert_eq!(fewest(&job), 3);
+    }
+}

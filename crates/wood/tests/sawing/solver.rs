@@ -89,7 +89,7 @@ fn thirty_jobs_beside_a_general_solver() {
     }
     // Counted; the rest have offcuts on hand that no bound of ours or the
     // solver's tells how full they can be.
-    assert!(equal >= 28, "sheets proven fewest in {equal} of 30");
+    assert!(equal >= 29, "sheets proven fewest in {equal} of 30");
     assert!(
         within >= 24,
         "area within 1 % of the bound in {within} of 30"
