@@ -28,7 +28,11 @@ pub(crate) struct Links {
 
 impl Links {
     pub(crate) fn new(body: &Body, mover: &Mover, nodes: usize) -> Self {
-        let room = room(body);
+        Self::over(room(body), mover, nodes)
+    }
+
+    /// Over a room between two corners.
+    pub(crate) fn over(room: [Vector; 2], mover: &Mover, nodes: usize) -> Self {
         let as_made = mover.placed(&Pose::at([0.0; 3]));
         let middle = [0, 1, 2].map(|i| {
             let low = as_made
@@ -43,7 +47,7 @@ impl Links {
         });
         Self {
             room,
-            spots: spots(body, &TURNING),
+            spots: spots(&room, &TURNING),
             middle,
             nodes,
         }
@@ -153,7 +157,7 @@ pub(crate) fn least_gap(mover: &Mover, path: &[Pose]) -> Option<f64> {
 }
 
 /// Lowest and highest corner of the room.
-fn room(body: &Body) -> [Vector; 2] {
+pub(crate) fn room(body: &Body) -> [Vector; 2] {
     let corners = &body.room.vertices;
     let extreme = |pick: fn(f64, f64) -> f64, start: f64| {
         [0, 1, 2].map(|i| corners.iter().map(|c| c[i]).fold(start, pick))
@@ -165,8 +169,7 @@ fn room(body: &Body) -> [Vector; 2] {
 }
 
 /// Places all over the room at shares of its three sides, the middle first.
-pub(crate) fn spots(body: &Body, shares: &[f64]) -> Vec<Vector> {
-    let room = room(body);
+pub(crate) fn spots(room: &[Vector; 2], shares: &[f64]) -> Vec<Vector> {
     let size = sub(room[1], room[0]);
     let mut spots = Vec::new();
     for x in shares {

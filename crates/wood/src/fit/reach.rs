@@ -2,7 +2,7 @@
 
 use super::carry::FAR;
 use super::closest::{TOUCHING, distance_up_to};
-use super::connect::spots;
+use super::connect::{room, spots};
 use super::convex::Convex;
 use super::opening::{Aperture, Opening};
 use super::overlap::across;
@@ -115,7 +115,7 @@ fn slanted(axis: Vector) -> Vec<Vector> {
 
 /// Places all over the room where a wrist may bend.
 fn wrists(body: &Body) -> Vec<Vector> {
-    spots(body, &[0.5, 0.3, 0.7, 0.12, 0.88])
+    spots(&room(body), &[0.5, 0.3, 0.7, 0.12, 0.88])
 }
 
 /// Points of an opening at which the middle of a hand may pass.

@@ -6,10 +6,10 @@ use super::connect::Links;
 use super::motion::Mover;
 use crate::Pose;
 use crate::math::{atan2, cos, sin};
-use crate::vector::{length, sub, unit};
+use crate::vector::{Vector, length, sub, unit};
 
-/// Longest step, in m of the furthest point.
-const STEP: f64 = 0.04;
+/// Longest steps, in m of the furthest point: the second where the first is not free.
+const STEPS: [f64; 2] = [0.04, 0.01];
 /// Steps towards the other tree in a row.
 const GREEDY: usize = 12;
 /// The seed of all searches.
@@ -20,8 +20,12 @@ pub(crate) fn roadmap(mover: &Mover, links: &Links, from: &Pose, to: &Pose) -> O
     let mut trees = [Tree::new(*from), Tree::new(*to)];
     let mut draw = Draw(SEED);
     let mut growing = 0;
-    for _ in 0..links.nodes {
-        let target = draw.pose(links);
+    for i in 0..links.nodes {
+        let target = if i % 2 == 0 {
+            draw.between(links, from, to)
+        } else {
+            draw.pose(links)
+        };
         let [first, second] = &mut trees;
         let (tree, other) = if growing == 0 {
             (first, second)
@@ -89,12 +93,15 @@ impl Tree {
             .enumerate()
             .min_by(|(_, a), (_, b)| a.total_cmp(b))?;
         let from = self.nodes[nearest].0;
-        let to = if distance <= STEP {
-            *target
-        } else {
-            from.toward(target, STEP / distance)
+        let step = |longest: f64| {
+            if distance <= longest {
+                *target
+            } else {
+                from.toward(target, longest / distance)
+            }
         };
-        mover.turning(&from, &to, MARGIN, WIDE)?;
+        let mut steps = STEPS.iter().map(|longest| step(*longest));
+        let to = steps.find(|to| mover.turning(&from, to, MARGIN, WIDE).is_some())?;
         self.nodes.push((to, nearest));
         Some(self.nodes.len() - 1)
     }
@@ -122,11 +129,22 @@ impl Draw {
         ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
     }
 
+    fn middle(&mut self, links: &Links) -> Vector {
+        let size = sub(links.room[1], links.room[0]);
+        [0, 1, 2].map(|i| links.room[0][i] + self.share() * size[i])
+    }
+
+    /// A pose with its middle in the room, turned part of the way between two.
+    fn between(&mut self, links: &Links, from: &Pose, to: &Pose) -> Pose {
+        let turn = from.toward(to, self.share()).turn;
+        let middle = self.middle(links);
+        links.centred(&turn, middle)
+    }
+
     /// A pose with its middle in the room; all attitudes are equally likely (key
     /// `shoemake-1992`).
     fn pose(&mut self, links: &Links) -> Pose {
-        let size = sub(links.room[1], links.room[0]);
-        let middle = [0, 1, 2].map(|i| links.room[0][i] + self.share() * size[i]);
+        let middle = self.middle(links);
         let full = 2.0 * core::f64::consts::PI;
         let (split, first, second) = (self.share(), full * self.share(), full * self.share());
         let (a, b) = ((1.0 - split).sqrt(), split.sqrt());
@@ -134,5 +152,51 @@ impl Draw {
         let sine = length(half_axis);
         let angle = 2.0 * atan2(sine, a * sin(first));
         links.centred(&Pose::about(unit(half_axis), angle), middle)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Solid;
+    use crate::fit::convex::Convex;
+
+    fn block(low: [f64; 3], high: [f64; 3]) -> Convex {
+        Convex::placed(&Solid::block(low, high), &Pose::at([0.0; 3]))
+    }
+
+    /// A corridor 60 mm wide with a right-angled corner, open above by less than the part is
+    /// long, and a part 150 mm long that must turn as it goes around.
+    #[test]
+    fn a_long_part_goes_around_a_corner() {
+        let walls = [
+            block([-0.1, -0.1, 0.0], [0.6, 0.0, 0.08]),
+            block([-0.1, 0.0, 0.0], [0.0, 0.6, 0.08]),
+            block([0.1, 0.1, 0.0], [0.6, 0.6, 0.08]),
+            block([-0.1, -0.1, -0.1], [0.6, 0.6, 0.0]),
+            block([-0.1, -0.1, 0.08], [0.6, 0.6, 0.1]),
+        ];
+        let solids = [Solid::block(
+            [-0.075, -0.015, -0.015],
+            [0.075, 0.015, 0.015],
+        )];
+        let mover = Mover::new(&solids, walls.iter().collect());
+        let from = Pose::at([0.4, 0.05, 0.04]);
+        let quarter = Pose::about([0.0, 0.0, -1.0], core::f64::consts::FRAC_PI_2);
+        let to = Pose {
+            turn: quarter,
+            at: [0.05, 0.4, 0.04],
+        };
+        let links = Links::over([[0.0; 3], [0.5, 0.5, 0.08]], &mover, 1000);
+        let path = roadmap(&mover, &links, &from, &to).expect("it goes around");
+        assert_eq!((path[0], path[path.len() - 1]), (from, to));
+        for pair in path.windows(2) {
+            for i in 0..=200 {
+                let pose = pair[0].toward(&pair[1], f64::from(i) / 200.0);
+                assert!(mover.gap(&pose, WIDE) >= MARGIN - 1e-9, "{pair:?}");
+            }
+        }
+        let none = Links::over(links.room, &mover, 3);
+        assert!(roadmap(&mover, &none, &from, &to).is_none());
     }
 }

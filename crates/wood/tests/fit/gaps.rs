@@ -125,6 +125,28 @@ fn a_round_hole_is_true_to_a_tenth_of_a_millimetre() {
 }
 
 #[test]
+fn a_pocket_has_a_bottom() {
+    let outline = Outline::Circle { diameter: 0.1 };
+    let mut body = with_hole(
+        plain([0.5, 0.3, 0.4], 0.02),
+        Wall::Front,
+        [0.23, 0.18],
+        outline,
+    );
+    body.panels[Wall::Front.index()].holes[0].pocket = Some(0.006);
+    let before = |y: f64| {
+        let block = part(Shape::block([0.05, 0.02, 0.05]), Pose::at([0.25, y, 0.2]));
+        between(
+            &gaps(&body, &[block]),
+            Other::Panel(PanelId::Wall(Wall::Front)),
+        )
+    };
+    check(before(-0.01), 0.006, [0.0, -1.0, 0.0]);
+    check(before(-0.001), -0.003, [0.0, -1.0, 0.0]);
+    check(before(0.04), 0.01, [0.0, 1.0, 0.0]);
+}
+
+#[test]
 fn air_to_keep_free_counts_where_it_is_nearer() {
     let body = plain([1.0, 1.0, 1.0], 0.02);
     let warm = part(
