@@ -19,7 +19,11 @@ struct Bore {
 /// notch within the thickness that shows on neither face.
 pub(super) fn all_fit(board: &Panel) -> bool {
     let full = board.hole_volume();
-    let found: f64 = board.window_moments().iter().map(|(_, volume)| volume).sum();
+    let found: f64 = board
+        .window_moments()
+        .iter()
+        .map(|(_, volume)| volume)
+        .sum();
     if (full - found).abs() > 1e-9 * full {
         return false;
     }
