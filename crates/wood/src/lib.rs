@@ -35,9 +35,8 @@ pub mod vector;
 pub use body::Body;
 pub use fault::{Fault, Measure};
 pub use fit::{
-    BASKET_CLEARANCE, Carry, ControlOutline, DriverOutline, FRAME_THICKNESS, Gap, Loose,
-    MAGNET_SHARE, MAGNET_WIDTH, Miss, Opening, Other, Scene, Stand, Target, VENT_AIR, Verdict,
-    Wishes, arrange, gaps,
+    Carry, ControlOutline, DriverOutline, FRAME_THICKNESS, Gap, Loose, MAGNET_SHARE, MAGNET_WIDTH,
+    Miss, Opening, Other, Scene, Stand, Target, VENT_AIR, Verdict, Wishes, arrange, gaps,
 };
 pub use glue::JointLine;
 pub use ledger::Ledger;

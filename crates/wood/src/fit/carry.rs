@@ -16,7 +16,7 @@ use crate::vector::{Vector, scale, unit};
 use crate::{PanelId, Pose};
 
 /// A gap that is wide enough to stop looking for a wider way, in m (common practice, no
-/// source: a finger's breadth is not needed, a sheet of card is).
+/// source).
 pub(crate) const WIDE: f64 = 0.005;
 /// Gaps are not told beyond this, in m.
 pub(crate) const FAR: f64 = 0.02;

@@ -5,7 +5,7 @@ use crate::{Screw, Shape, Solid};
 
 /// How much smaller than its cut-out a basket is, all around, in m (common practice, no
 /// source).
-pub const BASKET_CLEARANCE: f64 = 0.0005;
+const BASKET_CLEARANCE: f64 = 0.0005;
 /// Air to keep free behind the vent in a magnet where nothing else is stated, in m (common
 /// practice, no source).
 pub const VENT_AIR: f64 = 0.010;

@@ -58,15 +58,6 @@ impl Shape {
         Self::of(vec![about_origin(size)])
     }
 
-    /// A block that keeps air of a given depth in m free on all six sides.
-    #[must_use]
-    pub fn block_with_air(size: [f64; 3], air: f64) -> Self {
-        Self {
-            keep_free: vec![about_origin(size.map(|side| side + 2.0 * air))],
-            ..Self::block(size)
-        }
-    }
-
     /// An upright cylinder of diameter and height in m, about the origin.
     #[must_use]
     pub fn cylinder(diameter: f64, height: f64) -> Self {

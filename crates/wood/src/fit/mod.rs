@@ -21,9 +21,7 @@ mod timber;
 
 pub use arrange::{Loose, Miss, Stand, Target, Wishes, arrange};
 pub use carry::{Carry, Verdict};
-pub use driver::{
-    BASKET_CLEARANCE, DriverOutline, FRAME_THICKNESS, MAGNET_SHARE, MAGNET_WIDTH, VENT_AIR,
-};
+pub use driver::{DriverOutline, FRAME_THICKNESS, MAGNET_SHARE, MAGNET_WIDTH, VENT_AIR};
 pub use gap::{Gap, Other, gaps};
 pub use make::ControlOutline;
 pub use opening::Opening;

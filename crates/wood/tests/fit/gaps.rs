@@ -150,7 +150,10 @@ fn a_pocket_has_a_bottom() {
 fn air_to_keep_free_counts_where_it_is_nearer() {
     let body = plain([1.0, 1.0, 1.0], 0.02);
     let warm = part(
-        Shape::block_with_air([0.1, 0.1, 0.1], 0.03),
+        Shape {
+            keep_free: Shape::block([0.16; 3]).solids,
+            ..Shape::block([0.1; 3])
+        },
         Pose::at([0.3, 0.5, 0.5]),
     );
     let other = part(Shape::block([0.1, 0.1, 0.1]), Pose::at([0.42, 0.5, 0.5]));
