@@ -110,6 +110,11 @@ fn odd_designs_still_make_clear_packs() {
             "outside =",
             "outside = \"200 x 1100 x 300 mm\"".to_owned(),
         ),
+        (
+            "a huge box",
+            "outside =",
+            "outside = \"1100 x 560 x 560 mm\"".to_owned(),
+        ),
         ("no wish for bass", "lowest =", String::new()),
         (
             "an impossible wish",
@@ -122,6 +127,15 @@ fn odd_designs_still_make_clear_packs() {
             clear(what, &project, &report);
         }
     }
+}
+
+#[test]
+fn twelve_drivers_still_make_clear_sheets() {
+    let path = folders()[0].join("design.toml");
+    let text = std::fs::read_to_string(path).unwrap();
+    let text = with(&with(&text, "count =", "count = 12"), "at =", "");
+    let (project, report) = studied(&text, None, 0);
+    clear("twelve drivers", &project, &report);
 }
 
 #[test]

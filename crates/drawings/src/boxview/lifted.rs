@@ -10,7 +10,7 @@ use crate::sheet::{Dash, Drawing, Item, Shape, pen};
 use crate::view::{Edge, Eye, Look, Place};
 use studies::carpentry::Carpentry;
 use wood::vector::Vector;
-use wood::{PanelId, Wall};
+use wood::{BoardKind, PanelId, Wall};
 
 /// Room around the box for its dimensions, in mm.
 const LEFT: f64 = 12.5;
@@ -23,11 +23,11 @@ const OFF: f64 = 9.0;
 const STANDING: (f64, f64) = (31.0, 27.0);
 
 /// The box seen from the right, front and above, lid lifted, front and right wall as
-/// of glass, with outside dimensions and numbered parts; fills `area` as far as its
+/// of glass, as are those of a bay, with outside dimensions and numbered parts; fills `area` as far as its
 /// shape allows.
 #[must_use]
 pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
-    let glass = [PanelId::Wall(Wall::Front), PanelId::Wall(Wall::Right)];
+    let glass = glass(carpentry);
     let mut model = Model::new(carpentry, &glass);
     let eye = Eye::raised(STANDING.0, STANDING.1);
     lift_lid(carpentry, &mut model);
@@ -49,10 +49,11 @@ pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
     model.scene.seen(&eye).draw(&model.scene, &place, &mut out);
     let dimensions = dimensions(carpentry, &eye, &place);
     let mut lines = stretches(&dimensions);
+    let mut right = right;
     if let Some(bounds) = dimensions.bounds() {
+        right = right.max(bounds.right() + 3.0 - GUTTER);
         lines.retain(|(a, b)| bounds.holds(*a) || bounds.holds(*b));
     }
-    out.append(dimensions);
     let numbered: Vec<Numbered> = numbers
         .into_iter()
         .filter_map(|(number, label, parts)| {
@@ -70,8 +71,20 @@ pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
         top: area.y + 3.0,
         bottom: area.bottom() - BELOW,
     };
+    // Dimensions come last: their figures stand on patches that hide any leader.
     balloon::draw(&numbered, column, &lines, &mut out);
+    out.append(dimensions);
     out
+}
+
+/// What would hide the inside: front, right wall, the walls of a bay.
+fn glass(carpentry: &Carpentry) -> Vec<PanelId> {
+    let boards = carpentry.body.plan.boards.iter().enumerate();
+    let bay = boards.filter(|(_, board)| board.kind == BoardKind::BayWall);
+    [PanelId::Wall(Wall::Front), PanelId::Wall(Wall::Right)]
+        .into_iter()
+        .chain(bay.map(|(i, _)| PanelId::Board(i)))
+        .collect()
 }
 
 /// Numbers with label and the parts that bear them, in order.

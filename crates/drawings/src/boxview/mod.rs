@@ -18,3 +18,6 @@ pub use lifted::lifted;
 pub(crate) use panel::{panel, purpose, put_name};
 pub(crate) use scale::mm;
 pub(crate) use views::views;
+
+#[cfg(test)]
+mod tests;

@@ -37,7 +37,7 @@ pub(crate) fn distinct(values: impl IntoIterator<Item = f64>) -> Vec<f64> {
 
 /// Whether so many figures find room along a side so long, in mm.
 pub(crate) fn fits(count: usize, along: f64) -> bool {
-    count as f64 * PITCH <= along + 4.0 * PITCH
+    count as f64 * PITCH <= along + 3.0 * PITCH
 }
 
 /// Draws positions along a side of an outline.

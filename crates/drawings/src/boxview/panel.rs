@@ -8,7 +8,7 @@ use crate::geometry::{Point, Rect};
 use crate::math;
 use crate::path::Path;
 use crate::role::Role;
-use crate::sheet::{Anchor, Dash, Drawing, Shape, Stroke, Style, Text, pen};
+use crate::sheet::{Anchor, Dash, Drawing, Group, Shape, Stroke, Style, Text, pen};
 use wood::{EdgeForm, Outline, Panel, PanelHole, Purpose};
 
 /// A panel as a drawing, with the scale it came out in.
@@ -73,7 +73,14 @@ pub(crate) fn panel(panel: &Panel, numbers: &[usize], area: Rect) -> PanelView {
     let (pockets, through): (Vec<&PanelHole>, Vec<&PanelHole>) =
         panel.holes.iter().partition(|h| h.pocket.is_some());
     for hole in pockets.into_iter().chain(through) {
-        draw_hole(hole, &place, &mut out);
+        if place.blank.contains(&extent(hole, &place)) {
+            draw_hole(hole, &place, &mut out);
+        } else {
+            // A hole that runs over the panel's edge, which a check stops.
+            let mut seen = Drawing::default();
+            draw_hole(hole, &place, &mut seen);
+            out.group(Group::Clip(place.blank), seen);
+        }
     }
     let unnamed = name_holes(panel, numbers, &place, &mut out);
     let measured = positions(panel, &place, &mut out);
@@ -170,6 +177,13 @@ pub(crate) fn rounded(rect: Rect, radius: f64) -> Path {
         .close()
 }
 
+/// The rectangle around a hole on the sheet.
+fn extent(hole: &PanelHole, place: &Place) -> Rect {
+    let c = place.at(hole.at);
+    let [w, h] = half(hole).map(|m| place.long(m));
+    Rect::new(c.x - w, c.y - h, 2.0 * w, 2.0 * h)
+}
+
 fn draw_hole(hole: &PanelHole, place: &Place, out: &mut Drawing) {
     let at = place.at(hole.at);
     let edge = Stroke::new(Role::Ink, pen::MEDIUM);
@@ -207,7 +221,7 @@ pub(crate) fn half(hole: &PanelHole) -> [f64; 2] {
 /// Writes each number once beside or in a hole that bears it; gives the numbers that
 /// found no room.
 fn name_holes(panel: &Panel, numbers: &[usize], place: &Place, out: &mut Drawing) -> Vec<usize> {
-    let mut taken: Vec<Rect> = Vec::new();
+    let mut taken = Taken::default();
     let mut unnamed = Vec::new();
     let mut named: Vec<usize> = Vec::new();
     for (hole, number) in panel.holes.iter().zip(numbers) {
@@ -233,6 +247,31 @@ fn name_holes(panel: &Panel, numbers: &[usize], place: &Place, out: &mut Drawing
     unnamed
 }
 
+/// Rings drawn so far, and the leaders that lead to them.
+#[derive(Default)]
+struct Taken {
+    rings: Vec<Rect>,
+    leaders: Vec<(Point, Point)>,
+}
+
+impl Taken {
+    /// Whether a ring may stand there.
+    fn leaves(&self, ring: &Rect) -> bool {
+        self.rings.iter().all(|t| !t.overlaps(ring))
+            && self
+                .leaders
+                .iter()
+                .all(|(a, b)| ring.clip(*a, *b).is_none())
+    }
+
+    /// Whether a leader meets no ring.
+    fn leads(&self, from: Point, to: Point) -> bool {
+        self.rings
+            .iter()
+            .all(|t| t.inset(-0.3).clip(from, to).is_none())
+    }
+}
+
 const NUMBER: crate::text::Lettering = crate::text::Lettering::bold(2.4);
 const RADIUS: f64 = 2.1;
 
@@ -253,7 +292,7 @@ fn within(
     text: &str,
     panel: &Panel,
     place: &Place,
-    taken: &mut Vec<Rect>,
+    taken: &mut Taken,
     out: &mut Drawing,
 ) -> bool {
     let half = half(hole).map(|m| place.long(m));
@@ -270,11 +309,11 @@ fn within(
         let clear = math::abs(c.x - at.x) > h[0] + RADIUS || math::abs(c.y - at.y) > h[1] + RADIUS;
         inner && !clear
     });
-    if meets_hole || taken.iter().any(|t| t.overlaps(&rect)) {
+    if meets_hole || !taken.leaves(&rect) || !place.blank.contains(&rect) {
         return false;
     }
     ringed(at, text, out);
-    taken.push(rect);
+    taken.rings.push(rect);
     true
 }
 
@@ -285,7 +324,7 @@ fn beside(
     hole: &PanelHole,
     panel: &Panel,
     place: &Place,
-    taken: &mut Vec<Rect>,
+    taken: &mut Taken,
     out: &mut Drawing,
 ) -> bool {
     let at = place.at(hole.at);
@@ -293,12 +332,11 @@ fn beside(
     let free = |rect: &Rect| {
         let room = rect.inset(-0.6);
         place.blank.inset(1.0).contains(&room)
-            && panel.holes.iter().all(|other| {
-                let c = place.at(other.at);
-                let h = half(other).map(|m| place.long(m));
-                !Rect::new(c.x - h[0], c.y - h[1], 2.0 * h[0], 2.0 * h[1]).overlaps(&room)
-            })
-            && taken.iter().all(|t| !t.overlaps(&room))
+            && panel
+                .holes
+                .iter()
+                .all(|other| !extent(other, place).overlaps(&room))
+            && taken.leaves(&room)
     };
     for away in [2.5, 4.0, 6.0, 9.0, 13.0, 18.0] {
         for sixteenth in 0..16 {
@@ -314,10 +352,12 @@ fn beside(
                 2.0 * RADIUS,
                 2.0 * RADIUS,
             );
-            if free(&rect) {
-                out.line(at.moved(edge * dx, edge * dy), middle, FINE);
+            let from = at.moved(edge * dx, edge * dy);
+            if free(&rect) && taken.leads(from, middle) {
+                out.line(from, middle, FINE);
                 ringed(middle, text, out);
-                taken.push(rect);
+                taken.rings.push(rect);
+                taken.leaders.push((from, middle));
                 return true;
             }
         }
@@ -327,8 +367,12 @@ fn beside(
 
 /// Middles of the holes from the left and the lower edge; whether they found room.
 fn positions(panel: &Panel, place: &Place, out: &mut Drawing) -> bool {
-    let us = distinct(panel.holes.iter().map(|h| h.at[0]));
-    let vs = distinct(panel.holes.iter().map(|h| h.at[1]));
+    let [w, h] = panel.blank;
+    let within = |v: &f64, size: f64| (0.0..=size).contains(v);
+    let us = panel.holes.iter().map(|h| h.at[0]);
+    let us = distinct(us.filter(|u| within(u, w)));
+    let vs = panel.holes.iter().map(|h| h.at[1]);
+    let vs = distinct(vs.filter(|v| within(v, h)));
     let across: Vec<Position> = us.iter().map(|u| (place.at([*u, 0.0]).x, mm(*u))).collect();
     let up: Vec<Position> = vs.iter().map(|v| (place.at([0.0, *v]).y, mm(*v))).collect();
     let measured =

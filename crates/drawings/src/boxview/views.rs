@@ -30,7 +30,7 @@ const RIGHT: f64 = 15.0;
 /// Above a view: name, overall dimension.
 const ABOVE: f64 = 15.0;
 /// Above the look from above, which has no overall dimension.
-const CAPTION: f64 = 6.0;
+const CAPTION: f64 = 9.0;
 /// Below a view.
 const BELOW: f64 = 14.0;
 /// From a view to its overall dimension.
@@ -44,15 +44,15 @@ pub(crate) fn views(carpentry: &Carpentry, area: Rect) -> Views {
     let [left, right, front, back, under, over] = jutting(carpentry);
     let size = (
         1000.0 * (left + w + right + front + d + back),
-        1000.0 * (d + under + h + over),
+        1000.0 * (back + d + front + under + h + over),
     );
     let scale = round(size, (area.w - gaps.0, area.h - gaps.1));
     let long = |m: f64| 1000.0 * m / scale;
     let spare = (area.w - gaps.0 - long(size.0 / 1000.0)).max(0.0) / 3.0;
     let x = area.x + LEFT + spare + long(left);
     let mut drawing = Drawing::default();
-    let above = Rect::new(x, area.y + CAPTION, long(w), long(d));
-    let top = above.bottom() + BELOW + ABOVE + long(over);
+    let above = Rect::new(x, area.y + CAPTION + long(back), long(w), long(d));
+    let top = above.bottom() + long(front) + BELOW + ABOVE + long(over);
     let between = long(right) + RIGHT + LEFT + spare + long(front);
     let front = Rect::new(x, top, long(w), long(h));
     let side = Rect::new(front.right() + between, front.y, long(d), long(h));
@@ -138,7 +138,8 @@ fn draw_front(carpentry: &Carpentry, rect: Rect, plane: f64, out: &mut Drawing) 
         .filter(|h| h.wall == Wall::Front && h.purpose != Purpose::Fastening)
         .collect();
     let us = distinct(holes.iter().map(|h| h.at[0]));
-    let vs = distinct(holes.iter().map(|h| h.at[1]));
+    let face = block.frame(Wall::Front);
+    let vs = distinct(holes.iter().map(|h| face.point(h.at, 0.0)[2]));
     positions((rect, outer), SideOf::Below, &us, scale, out)
         && positions((rect, outer), SideOf::Left, &vs, scale, out)
 }
@@ -188,7 +189,7 @@ fn draw_above(carpentry: &Carpentry, rect: Rect, out: &mut Drawing) -> bool {
     named(
         "From above",
         "top taken off, the front below",
-        rect.y - 3.0,
+        outer.y - 6.5,
         rect,
         out,
     );

@@ -6,7 +6,7 @@ use super::eye::Eye;
 use super::flat::Flat;
 use super::hide::stretches;
 use super::paint::{Patch, Tone, painted};
-use super::scene::Scene;
+use super::scene::{Look, Scene};
 use crate::geometry::Point;
 use crate::path::{Path, Segment};
 use crate::role::Role;
@@ -57,7 +57,8 @@ impl Shown {
         for run in self.patches.chunk_by(|a, b| a.tone == b.tone) {
             fill(run, place, out);
         }
-        for patch in self.patches.iter().filter(|p| p.cut) {
+        let wood = |p: &&Patch| p.cut && scene.things[p.thing].look == Look::Wood;
+        for patch in self.patches.iter().filter(wood) {
             hatched(patch, place, out);
         }
         for line in self.lines.iter().filter(|l| !l.seen) {

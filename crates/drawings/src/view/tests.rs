@@ -2,6 +2,7 @@ use super::flat::{Flat, Side, along, side_of};
 use super::hide::{covers, stretches};
 use super::paint::painted;
 use super::*;
+use crate::demo_wood::{demo_body, leaning_body};
 use crate::geometry::Point;
 use crate::role::Role;
 use crate::sheet::{Drawing, Sheet, pen};
@@ -158,6 +159,56 @@ fn a_section_through_a_block_is_closed() {
         .map(|[a, b]| flat::apart(*a, *b) * 0.002)
         .sum();
     assert!((hatched - 0.02).abs() < 2e-4, "{hatched}");
+}
+
+#[test]
+fn rays_agree_with_a_whole_box() {
+    for body in [demo_body(), leaning_body()] {
+        let mut scene = Scene::default();
+        for panel in &body.panels {
+            let thing = scene.thing(Look::Wood, pen::MEDIUM);
+            scene.panel(thing, panel);
+        }
+        for eye in [Eye::FRONT, Eye::TOP, Eye::raised(31.0, 27.0)] {
+            judged(&scene, &eye);
+            assert!(painted(&scene, &eye).is_some());
+        }
+        let cut = scene.cut([0.09, 0.0, 0.0], [1.0, 0.0, 0.0]);
+        judged(&cut, &Eye::RIGHT);
+        assert!(painted(&cut, &Eye::RIGHT).is_some());
+    }
+}
+
+#[test]
+fn the_wood_in_all_sections_adds_up_to_its_volume() {
+    let body = demo_body();
+    let mut scene = Scene::default();
+    for panel in &body.panels {
+        let thing = scene.thing(Look::Wood, pen::MEDIUM);
+        scene.panel(thing, panel);
+    }
+    const SLICES: u32 = 400;
+    let width = body.plan.block.width;
+    let sum: f64 = (0..SLICES)
+        .map(|i| {
+            let x = width * (f64::from(i) + 0.5) / f64::from(SLICES);
+            let cut = scene.cut([x, 0.0, 0.0], [1.0, 0.0, 0.0]);
+            let caps = cut.facets.iter().filter(|f| f.cut);
+            let area: f64 = caps
+                .flat_map(|f| f.flat(&Eye::RIGHT))
+                .map(|l| {
+                    flat::sides(&[l])
+                        .map(|(a, b)| flat::wedge(a, b))
+                        .sum::<f64>()
+                        / 2.0
+                })
+                .sum();
+            area * width / f64::from(SLICES)
+        })
+        .sum();
+    let volume: f64 = body.panels.iter().map(wood::Panel::volume).sum();
+    // Polygons for round holes leave less than 0.3 % of the holes, slices as little.
+    assert!((sum / volume - 1.0).abs() < 0.005, "{sum} against {volume}");
 }
 
 fn solids() -> impl Strategy<Value = Vec<Solid>> {

@@ -1,7 +1,6 @@
 //! Invented sheets that exercise everything drawn. No number here means
 //! anything.
 
-use boxwright_drawings::boxview::{BoxPicture, PicturePart, PictureShape, Stuff};
 use boxwright_drawings::chart::{Axis, Band, Chart, Mark, Series, SeriesStyle, Strip};
 use boxwright_drawings::layout::*;
 use boxwright_drawings::sheet::{Dash, Stroke, Style, Text, pen};
@@ -182,74 +181,6 @@ pub(crate) fn charts(paper: Paper) -> Sheet {
     sheet
 }
 
-fn driver(x: f64) -> PicturePart {
-    PicturePart {
-        number: 1,
-        label: "driver, 4 in · 2 pieces".to_owned(),
-        shape: PictureShape::Driver {
-            centre: [x, 0.0],
-            frame: 0.118,
-            cutout: 0.104,
-            magnet: 0.07,
-            depth: 0.062,
-        },
-    }
-}
-
-fn block(
-    number: usize,
-    label: &str,
-    size: [f64; 3],
-    centre: [f64; 3],
-    stuff: Stuff,
-) -> PicturePart {
-    PicturePart {
-        number,
-        label: label.to_owned(),
-        shape: PictureShape::Block {
-            size,
-            centre,
-            stuff,
-        },
-    }
-}
-
-/// A box of invented parts.
-pub(crate) fn picture() -> BoxPicture {
-    BoxPicture {
-        outside: [0.36, 0.2, 0.18],
-        wall: 0.012,
-        parts: vec![
-            driver(-0.11),
-            driver(0.11),
-            block(
-                2,
-                "battery, 4 cells iron phosphate",
-                [0.15, 0.075, 0.065],
-                [0.0, -0.05, 0.125],
-                Stuff::Cell,
-            ),
-            block(
-                3,
-                "amplifier board, bridged",
-                [0.1, 0.025, 0.06],
-                [0.0, 0.045, 0.13],
-                Stuff::Board,
-            ),
-            PicturePart {
-                number: 4,
-                label: "vent ⌀ 32, 100 long".to_owned(),
-                shape: PictureShape::Vent {
-                    centre: [0.0, 0.04],
-                    diameter: 0.032,
-                    cutout: 0.036,
-                    length: 0.1,
-                },
-            },
-        ],
-    }
-}
-
 fn promise(
     name: &str,
     value: &str,
@@ -329,10 +260,10 @@ fn promises() -> PromiseStrip {
 pub(crate) fn first(paper: Paper) -> Sheet {
     let title = TitleBlock {
         project: "Invented box".to_owned(),
-        title: "Brief and box".to_owned(),
+        title: "Brief".to_owned(),
         number: 1,
         count: 4,
-        scale: "front 1 : 5, picture not to scale".to_owned(),
+        scale: "no drawing to scale".to_owned(),
         revision: "14".to_owned(),
         date: String::new(),
         paper,
@@ -350,16 +281,7 @@ pub(crate) fn first(paper: Paper) -> Sheet {
     );
     sheet.drawing.append(drawing);
     let below = Rect::new(area.x, y + 6.0, area.w, area.bottom() - y - 6.0);
-    let split = 0.6 * area.w;
-    let left = Rect { w: split, ..below };
-    let right = Rect::new(
-        below.x + split + 6.0,
-        below.y,
-        below.w - split - 6.0,
-        below.h,
-    );
-    sheet.drawing.append(picture().axonometric(left));
-    sheet.drawing.append(picture().front_view(right).drawing);
+    sheet.drawing.append(loudest().draw(below));
     let (notes, _) = stacked(
         &[Box::new(Paragraph::remark(
             "Bands: 8 of 10 drawn builds lie within. ▼ the brief's mark. All dimensions in mm.",

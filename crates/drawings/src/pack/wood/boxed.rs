@@ -17,7 +17,7 @@ pub(super) fn page(carpentry: &Carpentry, paper: Paper) -> Page {
         .map(|p| p.label.as_str())
         .collect();
     let mut page = Page::new("Box", drawing).noted(
-        "Lid lifted; front and right wall drawn as of glass. Dimensions in mm, over the walls. \
+        "Lid lifted; front, right wall and the walls of a bay drawn as of glass. Dimensions in mm, over the walls. \
          Every line comes from the solid that is cut.",
     );
     if !found.is_empty() {

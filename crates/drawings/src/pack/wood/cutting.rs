@@ -79,7 +79,7 @@ impl Block for SheetFigure {
         vec![Piece {
             height: (rect.bottom() + AROUND).max(bottom),
             drawing: view.out,
-            keep_with_next: true,
+            keep_with_next: false,
         }]
     }
 
@@ -317,13 +317,14 @@ fn list(
         out,
     );
     let cuts: Vec<String> = sheet.cuts.iter().map(cut_words).collect();
-    // Many cuts are told in one run to keep the list short.
-    if cuts.len() <= 14 {
+    // Many cuts are told in smaller letters, very many in one run.
+    let letters = if cuts.len() <= 20 { BODY } else { SMALL };
+    if cuts.len() <= 26 {
         for cut in &cuts {
-            say(cut, BODY, Role::Ink, out);
+            say(cut, letters, Role::Ink, out);
         }
     } else {
-        say(&cuts.join("; "), SMALL, Role::Ink, out);
+        say(&cuts.join("; "), letters, Role::Ink, out);
     }
     if !unnumbered.is_empty() {
         let numbers: Vec<String> = unnumbered.iter().map(usize::to_string).collect();

@@ -5,7 +5,7 @@ use super::words::{alike, edge, of_note, outline, size};
 use crate::boxview::{self, mm, purpose};
 use crate::geometry::{Point, Rect};
 use crate::layout::{
-    Align, Block, Cell, Column, Heading, Ledger, Paragraph, Table, content_area, stacked,
+    Align, Block, Cell, Column, Heading, Ledger, Paragraph, Table, content_area, flow, stacked,
 };
 use crate::pack::Page;
 use crate::paper::Paper;
@@ -17,6 +17,8 @@ use wood::{Panel, PanelEdge};
 const DRAWN: f64 = 0.56;
 /// Between drawing and words, mm.
 const GUTTER: f64 = 7.0;
+/// Positions in one row of the table of holes.
+const A_ROW: usize = 8;
 /// Panels without holes on one sheet.
 const PLAIN: usize = 4;
 const NOTE: &str = "Seen from outside, in mm, long points; measured from the marked corner, the \
@@ -34,7 +36,7 @@ pub(super) fn pages(carpentry: &Carpentry, paper: Paper) -> Vec<Page> {
             continue;
         };
         if !panel.holes.is_empty() {
-            out.push(drilled(carpentry, line, panel, area));
+            out.extend(drilled(carpentry, line, panel, area));
         } else if panel.edges.iter().any(of_note) {
             plain.push((line, panel));
         }
@@ -48,7 +50,9 @@ fn title(line: &CutLine) -> String {
     format!("Panel {}, {}", line.letter, line.name)
 }
 
-fn drilled(carpentry: &Carpentry, line: &CutLine, panel: &Panel, area: Rect) -> Page {
+/// Drawing to the left, words to the right; words that find no room go on, on sheets
+/// of their own.
+fn drilled(carpentry: &Carpentry, line: &CutLine, panel: &Panel, area: Rect) -> Vec<Page> {
     let left = Rect {
         w: DRAWN * area.w,
         ..area
@@ -88,14 +92,18 @@ fn drilled(carpentry: &Carpentry, line: &CutLine, panel: &Panel, area: Rect) -> 
         blocks.push(Box::new(Paragraph::remark(&text)));
     }
     let scale = view.scale_text();
+    let beside = Rect::new(x, area.y, area.right() - x, area.h);
+    let mut words = flow(&blocks, beside, 1, 0.0).into_iter();
     let mut drawing = view.drawing;
-    let (words, _) = stacked(&blocks, Point::new(x, area.y), area.right() - x);
-    drawing.append(words);
+    drawing.append(words.next().unwrap_or_default());
     let page = Page {
         scale,
         ..Page::new(title(line), drawing)
     };
-    page.noted(NOTE).noted(ROUTER)
+    let more = words.map(|rest| Page::new(title(line), rest.moved(area.x - x, 0.0)));
+    std::iter::once(page.noted(NOTE).noted(ROUTER))
+        .chain(more)
+        .collect()
 }
 
 /// Number of each hole: equal holes share one.
@@ -113,7 +121,7 @@ type Group<'a> = (&'a wood::PanelHole, Vec<usize>);
 
 fn holes_table(carpentry: &Carpentry, panel: &Panel, groups: &[Group]) -> Table {
     let column = |name: &str, share: f64| Column::new(name, Align::Left, share);
-    let rows = groups.iter().enumerate().map(|(i, (hole, held))| {
+    let rows = groups.iter().enumerate().flat_map(|(i, (hole, held))| {
         let deep = hole
             .pocket
             .map_or("through".to_owned(), |d| format!("{} deep", mm(d)));
@@ -122,18 +130,26 @@ fn holes_table(carpentry: &Carpentry, panel: &Panel, groups: &[Group]) -> Table 
         } else {
             &hole.label
         };
-        let tools = drilling(carpentry, panel, held).map(|d| d.tool.as_str());
-        let positions: Vec<String> = held
-            .iter()
-            .map(|i| panel.holes[*i].at.map(mm).join("\u{a0}|\u{a0}"))
-            .collect();
-        vec![
-            Cell::from((i + 1).to_string()).strong(),
-            Cell::from(label),
-            Cell::from(format!("{}, {deep}", outline(&hole.outline))),
-            Cell::from(positions.join("; ")),
-            Cell::from(once(tools)).muted(),
-        ]
+        let tools = once(drilling(carpentry, panel, held).map(|d| d.tool.as_str()));
+        let form = format!("{}, {deep}", outline(&hole.outline));
+        let first = [(i + 1).to_string(), label.to_owned(), form, tools];
+        let rows = held.chunks(A_ROW).enumerate().map(move |(k, some)| {
+            let [number, label, form, tools] = if k == 0 {
+                first.clone()
+            } else {
+                [const { String::new() }; 4]
+            };
+            let at = |i: &usize| panel.holes[*i].at.map(mm).join("\u{a0}|\u{a0}");
+            let positions: Vec<String> = some.iter().map(at).collect();
+            vec![
+                Cell::from(number).strong(),
+                Cell::from(label),
+                Cell::from(form),
+                Cell::from(positions.join("; ")),
+                Cell::from(tools).muted(),
+            ]
+        });
+        rows.collect::<Vec<_>>()
     });
     Table {
         columns: vec![
