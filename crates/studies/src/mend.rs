@@ -198,6 +198,9 @@ impl<'a> Trials<'a> {
     /// The first candidate that clears a finding; failing that, the first that
     /// clears it at the price of another caution.
     fn mend(&self, check: &Check, verdict: &Verdict) -> Option<Mend> {
+        if verdict.severity == Severity::Good {
+            return None;
+        }
         let mut tries = 0;
         let mut second = None;
         for ladder in &verdict.ladders {

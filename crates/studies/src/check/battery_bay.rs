@@ -90,7 +90,7 @@ fn verdict(bay: &Bay, cells: f64, capacity: f64) -> Verdict {
 
 /// Diameter of the holes of a bay that is offered, in m; room around the battery in it, in m.
 const HOLE: f64 = 0.012;
-const ROOM: f64 = 0.005;
+const ROOM: f64 = 0.010;
 
 /// Bays for the battery as it stands, on the floor at the back: in the middle, left, right.
 pub(super) fn bays(evidence: &Evidence<'_>) -> Vec<Candidate> {
@@ -106,7 +106,7 @@ pub(super) fn bays(evidence: &Evidence<'_>) -> Vec<Candidate> {
     let whole = |length: f64| (1e3 * length).ceil() / 1e3;
     let own = [
         whole(f64::from(battery.count) * size.width.si + 2.0 * ROOM),
-        whole(size.height.si + ROOM),
+        whole(size.height.si + 2.0 * ROOM),
         whole(size.depth.si + 2.0 * ROOM),
     ];
     let (cells, capacity) = cells_and_capacity(evidence);

@@ -2,18 +2,18 @@
 
 use super::timber::{anywhere, capital, mm, place, the};
 use super::{Candidate, Check, Evidence, Verdict};
-use crate::carpentry::{AccessLine, PartKind, PlacedPart};
+use crate::carpentry::{AccessLine, Carpentry, Near, PartKind, PlacedPart};
 use design::{Closing, Design};
 
 pub(super) const CHECK: Check = Check {
     id: "comes-out",
     title: "What comes out again",
-    what: "Whether battery, board and panel parts can be carried out of the closed box through an \
+    what: "Whether battery and board can be carried out of the closed box through an \
 opening that remains: a driver's hole, the hole behind the control panel, a wall that is screwed on.",
     why: "Batteries age and boards fail. What cannot come out through any opening can only be sawn \
 out.",
-    limits: "A stop for battery and board, a caution for parts of the panel and for less than 2 mm to \
-spare on the way; 5 mm is comfortable. The search moves and turns each part's true outline with all \
+    limits: "A stop where there is no way, a caution for less than 2 mm to spare on it; 5 mm is \
+comfortable. Parts of the control panel come off with its plate. The search moves and turns each part's true outline with all \
 others in place; it may miss a way that twists more than it tries. Wires are not looked at.",
     bad: "a battery 98 mm wide in a glued box whose largest hole is 93 mm",
     good: "the same box with last_with = \"screws\", or a battery 65 mm thick",
@@ -31,34 +31,44 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let design = evidence.design();
     let verdicts = carpentry.access.iter().filter_map(|line| {
         let part = &carpentry.parts[line.part];
+        if in_the_way(carpentry, line.part) {
+            return None;
+        }
         let said = verdict(part, line)?;
         Some(said.at(place(design, part)).mends(mends(design, part)))
     });
     verdicts.collect()
 }
 
+/// Whether a part meets another as it stands: that has to be mended first.
+fn in_the_way(carpentry: &Carpentry, index: usize) -> bool {
+    carpentry.gaps.iter().any(|line| {
+        let own = line.part == index || line.near == Near::Part(index);
+        own && !line.air && line.gap < -TOUCHES
+    })
+}
+
+/// What counts as touching, in m.
+const TOUCHES: f64 = 1e-5;
+
 fn verdict(part: &PlacedPart, line: &AccessLine) -> Option<Verdict> {
-    let vital = match part.kind {
-        PartKind::Battery | PartKind::Board => true,
-        PartKind::Control => false,
-        _ => return None,
-    };
+    if !matches!(part.kind, PartKind::Battery | PartKind::Board) {
+        return None;
+    }
     let it = the(part);
     let Some(through) = &line.through else {
-        let lacks = if line.slack < 0.0 {
-            format!(" It is {} too large for the best of them.", mm(-line.slack))
+        let lacks = if line.slack.is_finite() && line.slack < 0.0 {
+            format!(
+                " At the one it comes closest to, it lacks {}.",
+                mm(-line.slack)
+            )
         } else {
             String::new()
         };
         let cause =
             format!("Once the box is closed, {it} passes through no opening that remains.{lacks}");
         let title = format!("{} cannot come out again", capital(&it));
-        let said = if vital {
-            Verdict::stop(title, cause)
-        } else {
-            Verdict::caution(title, cause)
-        };
-        return Some(said.advice(
+        return Some(Verdict::stop(title, cause).advice(
             "screw one wall on instead of gluing it, with a strip of foam to seal it; or make an \
 opening larger, or take a smaller part",
         ));

@@ -242,7 +242,8 @@ mod tests {
         let shallow = with(&[("box.outside", "400 x 240 x 76 mm")]);
         let findings = shallow.findings("parts-fit");
         let mend = findings[0].mend.as_ref().unwrap();
-        // A battery 65 mm thick and two walls of 11.9 mm are 88.8 mm.
-        assert_eq!(mend.edits[0].value.as_deref(), Some("400 x 240 x 89 mm"));
+        // 42 mm of driver behind the front, 65 mm of battery behind it, 5 mm of slack, and two
+        // walls of 11.9 mm are 135.8 mm.
+        assert_eq!(mend.edits[0].value.as_deref(), Some("400 x 240 x 136 mm"));
     }
 }

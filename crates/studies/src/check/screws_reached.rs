@@ -1,8 +1,10 @@
 //! Whether screwdriver and hand reach what can be taken out.
 
-use super::timber::{anywhere, capital, place, the};
-use super::{Check, Evidence, Verdict};
+use super::timber::{anywhere, capital, place, placement, the};
+use super::{Candidate, Check, Evidence, Verdict};
 use crate::carpentry::{AccessLine, PartKind, PlacedPart};
+use crate::words::wall;
+use design::Design;
 
 pub(super) const CHECK: Check = Check {
     id: "screws-reached",
@@ -29,9 +31,22 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         .filter_map(|line| {
             let part = &carpentry.parts[line.part];
             let said = verdict(part, line)?;
-            Some(said.at(place(design, part)).mends(anywhere(design, part)))
+            let mends = anywhere(design, part).into_iter();
+            let mends = mends.chain(facing(design, part));
+            Some(said.at(place(design, part)).mends(mends))
         })
         .collect()
+}
+
+/// Fixed to the wall across from the one that comes off, so that its screws face it.
+fn facing(design: &Design, part: &PlacedPart) -> Option<Candidate> {
+    let across = crate::carpentry::wall(design.enclosure.carpentry.last.value).opposite();
+    let said = placement(design, &part.table)?.fixed_to;
+    let is_there = said.is_some_and(|fixed| crate::carpentry::wall(fixed.value) == across);
+    (!is_there).then(|| {
+        let words = format!("{} fixed to the {}", the(part), wall(across));
+        Candidate::set(words, &format!("{}.fixed_to", part.table), wall(across))
+    })
 }
 
 fn verdict(part: &PlacedPart, line: &AccessLine) -> Option<Verdict> {

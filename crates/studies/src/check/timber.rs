@@ -264,14 +264,8 @@ pub(super) fn larger_along(evidence: &Evidence<'_>, axis: usize, by: f64) -> Vec
     let mut lengths = evidence.build.enclosure.outside;
     lengths[axis.index()] += whole(by.max(1e-3));
     let just = resize::outside_to(evidence, &[axis], lengths);
-    // A few rungs will do: carpentry is the dearest part of a trial.
-    let step = rungs.len().div_ceil(LARGER);
-    let coarse = rungs.into_iter().skip(step - 1).step_by(step);
-    just.into_iter().chain(coarse).collect()
+    just.into_iter().chain(rungs).collect()
 }
-
-/// Coarse rungs of a ladder of sizes.
-const LARGER: usize = 3;
 
 #[cfg(test)]
 mod tests {

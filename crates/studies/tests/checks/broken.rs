@@ -324,7 +324,7 @@ fn sounding() -> Vec<Broken> {
         broken(
             "drivers-fit",
             &[
-                ("drivers.1.at.1", "60 x 120 mm"),
+                ("drivers.1.at.1", "45 x 120 mm"),
                 ("drivers.1.at.2", "300 x 120 mm"),
             ],
         ),
@@ -382,12 +382,9 @@ fn wooden() -> Vec<Broken> {
         broken("wall-buzz", &[("box.wall", "poplar plywood 5 mm")]),
         broken("inside-box", &[("battery.at", "300 x 0 x 80 mm")]),
         broken("parts-collide", &[("battery.at", "20 x 60 x 20 mm")]),
-        broken("parts-close", &[("battery.at", "30 x 60 x 57 mm")]),
+        broken("parts-close", &[("battery.at", "30 x 60 x 44 mm")]),
         broken("comes-out", &[("box.last_with", "glue")]),
-        broken(
-            "screws-reached",
-            &[("box.last", "left"), ("amplifier.at", "320 x 140 x 0 mm")],
-        ),
+        broken("screws-reached", &[("box.last", "left")]),
         broken(
             "battery-bay",
             &[
@@ -417,8 +414,8 @@ fn wooden() -> Vec<Broken> {
         broken(
             "stands-firm",
             &[
-                ("box.outside", "400 x 240 x 90 mm"),
-                ("battery.at", "100 x 150 x 0 mm"),
+                ("box.outside", "260 x 500 x 90 mm"),
+                ("battery.at", "40 x 380 x 0 mm"),
             ],
         ),
         broken(

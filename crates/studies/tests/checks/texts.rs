@@ -47,7 +47,7 @@ fn ids_are_unique_plain_and_found() {
 #[test]
 fn what_can_hurt_comes_first_and_the_brief_next() {
     let group = |id: &str| match id {
-        "lead-acid-airtight" | "lithium-care" | "hearing" => 0,
+        "lead-acid-airtight" | "battery-bay" | "lithium-care" | "hearing" => 0,
         _ if id.starts_with("brief-") => 1,
         _ => 2,
     };
