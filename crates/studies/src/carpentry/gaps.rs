@@ -18,7 +18,7 @@ const TOUCHING: f64 = 1e-6;
 const BUILDS: u32 = 200;
 
 /// Gap wanted between things that are put in by hand, in m: common practice, no source.
-const WANTED: f64 = 0.003;
+pub(super) const WANTED: f64 = 0.003;
 
 /// Gap wanted between the amplifier board and the battery, in m: common practice, no source.
 const APART: f64 = 0.010;
@@ -29,7 +29,9 @@ pub(crate) type Gaps = Memo<(Plan, Vec<Part>), Vec<Gap>>;
 /// Every gap that is small, nearest first.
 pub(super) fn lines(body: &Body, parts: &[PlacedPart], known: &Gaps) -> Vec<GapLine> {
     let solids = parts.iter().map(|part| part.part.clone()).collect();
-    let found = known.of((body.plan.clone(), solids), |(_, solids)| gaps(body, solids));
+    let found = known.of((body.plan.clone(), solids), |(_, solids)| {
+        gaps(body, solids)
+    });
     let mut lines: Vec<GapLine> = found
         .iter()
         .filter(|gap| gap.gap < NEAR && of_interest(gap, parts))

@@ -80,7 +80,12 @@ pub(super) fn lines(
             AccessLine {
                 part: index,
                 through: through.map(|opening| openings::words(opening, body)),
-                slack: out.slack,
+                // A search that found no way measures nothing.
+                slack: if out.slack.is_finite() {
+                    out.slack
+                } else {
+                    0.0
+                },
                 goes_in,
                 how: how(&out),
                 driver_reaches: reached::by_screwdriver(body, parts, index, through),

@@ -1,5 +1,6 @@
 //! Parts that stand in the box: as placed by hand, or where a place is found for them.
 
+use super::super::gaps::WANTED;
 use super::super::model::PartKind;
 use super::super::plan::{bay_room, wall};
 use super::{Kind, List, Room, openings, weight};
@@ -231,9 +232,6 @@ pub(super) fn things(list: &mut List, room: &Room<'_>, waiting: &mut Vec<Waiting
     }
 }
 
-/// Air left around parts that are placed by the program, in m: common practice, no source.
-const CLEARANCE: f64 = 0.005;
-
 /// Which way round a part may stand that nobody placed: a board on its pillars.
 fn stand(kind: PartKind, said: &Placement) -> Stand {
     match (said.turn, kind) {
@@ -298,7 +296,7 @@ pub(super) fn find(list: &mut List, room: &Room<'_>, waiting: &[Waiting]) {
                 shape: list.parts[one.index].part.shape.clone(),
                 walls: one.walls.clone(),
                 stand: one.stand.clone(),
-                clearance: CLEARANCE,
+                clearance: WANTED,
                 wishes: wishes(list, one.index, target),
             })
             .collect(),
