@@ -38,7 +38,7 @@ pub(crate) fn study(subject: &Subject) -> Carpentry {
         drilling: drilling::schedule(body),
         ring: ring::budget(design, &body.plan),
         glue_up: glue::glue_up(design, body, &hull),
-        access: access::lines(design, body, &parts, &subject.workshop.ways),
+        access: access::lines(design, body, &parts, &subject.workshop.ways, subject.trial),
         gaps,
         modes: modes::modes(design, body, &hull, &plan.sheets),
         balance: balance(&Scales {

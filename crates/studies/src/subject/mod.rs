@@ -79,6 +79,8 @@ pub(crate) struct Subject {
     pub(crate) baffles: Baffles,
     /// Work in wood done so far, shared with them too.
     pub(crate) workshop: Workshop,
+    /// Whether it is a variant that is only tried.
+    pub(crate) trial: bool,
     celsius: Uncertain,
 }
 
@@ -89,14 +91,14 @@ impl Subject {
     /// What cannot be studied at all, such as a box with no air left inside,
     /// comes back as located errors.
     pub(crate) fn new(project: Project, spread: f64) -> Result<Self, Vec<Diagnostic>> {
-        Self::prepared(project, spread, Workshop::default(), Effort::NORMAL)
+        Self::prepared(project, spread, Workshop::default(), false)
     }
 
     fn prepared(
         project: Project,
         spread: f64,
         workshop: Workshop,
-        effort: Effort,
+        trial: bool,
     ) -> Result<Self, Vec<Diagnostic>> {
         let mut causes = Causes::scaled(spread);
         let design = &project.design;
@@ -143,6 +145,7 @@ impl Subject {
         let Some(body) = body.filter(|_| errors.is_empty()) else {
             return Err(errors);
         };
+        let effort = if trial { Effort::QUICK } else { Effort::NORMAL };
         let plan = &enclosure.plan;
         let cut_list = cut_list(&body, plan, design);
         let sheets = sheet_plans(&project, &plan.sheets, &cut_list, &workshop.layouts, effort);
@@ -163,6 +166,7 @@ impl Subject {
             cost,
             baffles: Baffles::default(),
             workshop,
+            trial,
             celsius,
             project,
         };
@@ -176,7 +180,7 @@ impl Subject {
     /// As for [`Subject::new`].
     pub(crate) fn variant(&self, project: Project) -> Result<Self, Vec<Diagnostic>> {
         let workshop = self.workshop.clone();
-        let subject = Self::prepared(project, 1.0, workshop, Effort::QUICK)?;
+        let subject = Self::prepared(project, 1.0, workshop, true)?;
         Ok(Self {
             baffles: self.baffles.clone(),
             ..subject

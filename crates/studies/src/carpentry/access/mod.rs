@@ -10,8 +10,10 @@ use core::cell::OnceCell;
 use design::Design;
 use wood::{Body, Carry, Opening, Part, Plan, Scene};
 
-/// Size of the search for a way through one opening.
+/// Size of the search for a way through one opening: of a design that is shown, and of a
+/// mend that is tried, which at worst is not offered.
 const NODES: usize = 200;
+const NODES_OF_TRIAL: usize = 40;
 
 /// Angle below which a part is not said to be tipped, in rad.
 const STRAIGHT: f64 = 0.03;
@@ -34,7 +36,9 @@ pub(super) fn lines(
     body: &Body,
     parts: &[PlacedPart],
     ways: &Ways,
+    trial: bool,
 ) -> Vec<AccessLine> {
+    let nodes = if trial { NODES_OF_TRIAL } else { NODES };
     let solids: Vec<Part> = parts.iter().map(|part| part.part.clone()).collect();
     // Made ready only where a way has to be looked for.
     let scene = OnceCell::new();
@@ -55,7 +59,7 @@ pub(super) fn lines(
             if simple.through.is_some() {
                 simple
             } else {
-                first_way(scene, asked, NODES)
+                first_way(scene, asked, nodes)
             }
         })
     };

@@ -148,9 +148,9 @@ impl Hull {
             let pick = |axis: usize, of: [f64; 2]| of[(corner >> axis) & 1];
             let at = [pick(0, [low[0], high[0]]), pick(1, [low[1], high[1]])];
             let point = side.point(at, pick(2, out));
-            for axis in 0..3 {
-                ends.0[axis] = ends.0[axis].min(point[axis]);
-                ends.1[axis] = ends.1[axis].max(point[axis]);
+            for (axis, at) in point.into_iter().enumerate() {
+                ends.0[axis] = ends.0[axis].min(at);
+                ends.1[axis] = ends.1[axis].max(at);
             }
         }
         ends
