@@ -43,19 +43,17 @@ pub(crate) fn corners(body: &Body) -> Vec<Corner> {
     out
 }
 
-/// Whether two corners look the same to the hundredth of a millimetre, if need be
-/// turned over.
+/// Whether two corners look the same to the hundredth of a millimetre and the square
+/// millimetre, if need be turned over.
 fn alike(a: &Corner, b: &Corner) -> bool {
     let same_form = a.form == b.form;
-    let size = |c: &Corner, i: usize| {
-        let area: f64 = c.sections[i].iter().map(|l| area(l)).sum();
-        math::round(area * 1e8)
-    };
+    let size = |c: &Corner, i: usize| c.sections[i].iter().map(|l| area(l)).sum::<f64>();
+    let as_large = |x: f64, y: f64| math::abs(x - y) < 1e-6;
     let close = |x: f64, y: f64| math::abs(x - y) < 1e-5;
     let kind = core::mem::discriminant(&a.joint) == core::mem::discriminant(&b.joint);
     let (ta, tb) = (a.thick, b.thick);
-    let straight = close(ta[0], tb[0]) && close(ta[1], tb[1]) && size(a, 0) == size(b, 0);
-    let over = close(ta[0], tb[1]) && close(ta[1], tb[0]) && size(a, 0) == size(b, 1);
+    let straight = close(ta[0], tb[0]) && close(ta[1], tb[1]) && as_large(size(a, 0), size(b, 0));
+    let over = close(ta[0], tb[1]) && close(ta[1], tb[0]) && as_large(size(a, 0), size(b, 1));
     same_form && kind && close(a.glue_line, b.glue_line) && (straight || over)
 }
 
@@ -135,7 +133,8 @@ fn section(body: &Body, wall: Wall, tip: Vector, eye: &Eye) -> Vec<Vec<Flat>> {
         [dot(arm, eye.right), dot(arm, eye.up)]
     };
     caps.flat_map(|f| &f.loops)
-        .map(|l| l.iter().map(own).collect())
+        .map(|l| kept_near(&l.iter().map(own).collect::<Vec<Flat>>()))
+        .filter(|l| l.len() > 2)
         .collect()
 }
 
@@ -230,8 +229,7 @@ impl Corner {
             }
             let angle = [0.25, 0.75][i] * core::f64::consts::PI;
             let fine = Stroke::new(Role::Muted, pen::HAIR);
-            let near: Vec<Vec<Flat>> = loops.iter().map(|l| kept_near(l)).collect();
-            for [a, b] in hatch(&near, angle, 0.0018) {
+            for [a, b] in hatch(loops, angle, 0.0018) {
                 inner.line(place.at(a), place.at(b), fine);
             }
         }
@@ -277,8 +275,8 @@ fn crossings(loops: &[Vec<Flat>], axis: usize, at: f64) -> impl Iterator<Item = 
         })
 }
 
-/// Hatching far outside the window is not wanted: the outline cut off at twice what is
-/// shown.
+/// What of an outline lies near the corner, a little more than is shown: how far the
+/// panels go on makes no other kind of corner.
 fn kept_near(l: &[Flat]) -> Vec<Flat> {
     let far = 1.2 * SHOWN;
     let mut points = l.to_vec();

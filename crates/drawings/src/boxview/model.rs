@@ -67,13 +67,11 @@ impl Model {
 
     /// Points of a part that nothing covers, a few of them, as seen.
     pub(crate) fn open_points(&self, part: usize, eye: &Eye) -> Vec<Flat> {
-        const FEW: usize = 10;
-        let all: Vec<Flat> = self.parts[part]
+        const FEW: usize = 6;
+        self.parts[part]
             .iter()
-            .flat_map(|thing| self.scene.open_points(*thing, eye))
-            .collect();
-        let step = all.len().div_ceil(FEW).max(1);
-        all.into_iter().step_by(step).collect()
+            .flat_map(|thing| self.scene.open_points(*thing, eye).into_iter().take(FEW))
+            .collect()
     }
 }
 

@@ -8,7 +8,7 @@ use super::hide::stretches;
 use super::paint::{Patch, Tone, painted};
 use super::scene::{Look, Scene};
 use crate::geometry::Point;
-use crate::path::{Path, Segment};
+use crate::path::Path;
 use crate::role::Role;
 use crate::sheet::{Dash, Drawing, Stroke, Style, pen};
 use core::f64::consts::FRAC_PI_4;
@@ -90,7 +90,6 @@ fn fill(run: &[Patch], place: &Place, out: &mut Drawing) {
     let Some(Tone { role, lit, opaque }) = run.first().map(|p| p.tone) else {
         return;
     };
-    debug_assert!(path.segments.iter().any(|s| *s == Segment::Close));
     let share = f64::from(opaque) / 100.0;
     if lit == 0 {
         out.path(path, Style::washed(role, share));
@@ -102,7 +101,7 @@ fn fill(run: &[Patch], place: &Place, out: &mut Drawing) {
 
 /// Cut wood is hatched, each thing next to another the other way.
 fn hatched(patch: &Patch, place: &Place, out: &mut Drawing) {
-    let angle = if patch.thing % 2 == 0 {
+    let angle = if patch.thing.is_multiple_of(2) {
         FRAC_PI_4
     } else {
         3.0 * FRAC_PI_4

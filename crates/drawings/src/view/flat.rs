@@ -52,6 +52,10 @@ impl Bounds {
         })
     }
 
+    pub(crate) fn holds(&self, p: Flat) -> bool {
+        (0..2).all(|i| self.low[i] <= p[i] && p[i] <= self.high[i])
+    }
+
     pub(crate) fn meets(&self, other: &Self) -> bool {
         (0..2).all(|i| self.low[i] <= other.high[i] && other.low[i] <= self.high[i])
     }
@@ -68,7 +72,8 @@ pub(crate) enum Side {
 pub(crate) fn side_of(loops: &[Vec<Flat>], p: Flat) -> Side {
     let mut odd = false;
     for (a, b) in sides(loops) {
-        if distance_to(a, b, p) < ON {
+        let about = |i: usize| a[i].min(b[i]) - ON < p[i] && p[i] < a[i].max(b[i]) + ON;
+        if about(0) && about(1) && distance_to(a, b, p) < ON {
             return Side::On;
         }
         if (a[1] > p[1]) != (b[1] > p[1])

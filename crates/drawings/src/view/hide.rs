@@ -94,7 +94,9 @@ impl Scene {
             let aside = corners.iter().step_by(step).map(|c| along(middle, *c, 0.6));
             for p in std::iter::once(middle).chain(aside) {
                 let covered = covers.iter().any(|c| {
-                    c.near(p) > near(depth, p) + 1e-6 && side_of(&c.loops, p) == Side::Inside
+                    c.bounds.holds(p)
+                        && c.near(p) > near(depth, p) + 1e-6
+                        && side_of(&c.loops, p) == Side::Inside
                 });
                 if !covered && side_of(std::slice::from_ref(&corners), p) == Side::Inside {
                     out.push(p);

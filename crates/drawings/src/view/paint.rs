@@ -137,10 +137,8 @@ impl Patch {
 
 /// Corners of where two patches overlap, their touching included.
 fn overlap_corners(a: &Patch, b: &Patch) -> Vec<Flat> {
-    let within = |p: &Flat, of: &Patch| {
-        (0..2).all(|i| of.bounds.low[i] <= p[i] && p[i] <= of.bounds.high[i])
-            && side_of(&of.loops, *p) != Side::Outside
-    };
+    let within =
+        |p: &Flat, of: &Patch| of.bounds.holds(*p) && side_of(&of.loops, *p) != Side::Outside;
     let mut out: Vec<Flat> = Vec::new();
     out.extend(a.loops.iter().flatten().filter(|p| within(p, b)));
     out.extend(b.loops.iter().flatten().filter(|p| within(p, a)));

@@ -97,11 +97,20 @@ const LISTED: usize = 12;
 fn gaps(carpentry: &Carpentry) -> Table {
     let row = |line: &GapLine| -> Option<Vec<Cell>> {
         let part = carpentry.parts.get(line.part)?;
-        let gap = format!("{} mm", number(1000.0 * line.gap, 1));
+        let gap = if line.gap.abs() < 5e-5 && line.wanted <= 0.0 {
+            "rests on it".to_owned()
+        } else {
+            format!("{} mm", number(1000.0 * line.gap, 1))
+        };
         let odds = if line.odds > 0.0 {
             of_hundred(line.odds)
         } else {
             "none".to_owned()
+        };
+        let wanted = if line.wanted > 0.0 {
+            format!("{} mm", mm(line.wanted))
+        } else {
+            "–".to_owned()
         };
         let tight = line.gap < line.wanted;
         let gap = Cell::from(gap);
@@ -109,7 +118,7 @@ fn gaps(carpentry: &Carpentry) -> Table {
             Cell::from(part.label.as_str()),
             Cell::from(line.other.as_str()),
             if tight { gap.strong() } else { gap },
-            Cell::from(format!("{} mm", mm(line.wanted))).muted(),
+            Cell::from(wanted).muted(),
             Cell::from(odds),
         ])
     };
@@ -117,7 +126,7 @@ fn gaps(carpentry: &Carpentry) -> Table {
         columns: vec![
             Column::new("part", Align::Left, 3.0),
             Column::new("to", Align::Left, 2.6),
-            Column::new("gap", Align::Right, 1.4),
+            Column::new("gap", Align::Right, 1.7),
             Column::new("wanted", Align::Right, 1.4),
             Column::new("odds", Align::Right, 1.5),
         ],

@@ -8,6 +8,7 @@ use crate::math;
 use crate::pack::Page;
 use crate::paper::Paper;
 use crate::sheet::Drawing;
+use crate::text::number;
 use studies::carpentry::Carpentry;
 use wood::{Edge, Joint};
 
@@ -66,7 +67,7 @@ fn words(carpentry: &Carpentry, corner: &Corner) -> Vec<Box<dyn Block>> {
         kind
     };
     let edges: Vec<String> = corner.edges.iter().map(name).collect();
-    let mut said = format!("glue line {} mm", mm(corner.glue_line));
+    let mut said = format!("glue line {} mm", number(1000.0 * corner.glue_line, 1));
     if let Some(worn) = corner.form {
         said = format!("{}: leaves a {said}", form(worn));
     }
@@ -80,7 +81,7 @@ fn words(carpentry: &Carpentry, corner: &Corner) -> Vec<Box<dyn Block>> {
         let text = format!(
             "±{} at the saw opens heel or toe by {} mm",
             degrees(ring.angle_error),
-            crate::text::number(1000.0 * gap, 2)
+            number(1000.0 * gap, 2)
         );
         out.push(Box::new(Paragraph::remark(&text)));
     }
