@@ -1,6 +1,7 @@
 //! A folder of files that appears whole or not at all.
 
 use crate::failure::Failure;
+use std::ffi::OsString;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -53,31 +54,37 @@ impl Staged {
             .map_err(|error| unwritable(&self.target.join(name), &error))
     }
 
-    /// Moves everything in. Files and folders of the same names give way;
-    /// others stay.
-    pub(crate) fn finish(self) -> Result<(), Failure> {
-        self.moved_in()
+    /// Moves everything in. Files and folders of the same names give way, and
+    /// so do those named `earlier`, of which there may be no new ones; others stay.
+    pub(crate) fn finish(self, earlier: &[&str]) -> Result<(), Failure> {
+        self.moved_in(earlier)
             .map_err(|error| unwritable(&self.target, &error))
     }
 
-    fn moved_in(&self) -> io::Result<()> {
+    fn moved_in(&self, earlier: &[&str]) -> io::Result<()> {
         if !self.target.exists() {
             return fs::rename(&self.draft, &self.target);
         }
-        let mut names = Vec::new();
+        let mut names: Vec<OsString> = earlier.iter().map(OsString::from).collect();
         for entry in fs::read_dir(&self.draft)? {
             names.push(entry?.file_name());
         }
+        names.sort();
+        names.dedup();
         let old = self.draft.join(OLD);
         fs::create_dir(&old)?;
-        let mut moved = Vec::new();
+        let mut moved: Vec<&OsString> = Vec::new();
         for name in &names {
             let place = self.target.join(name);
             let swap = || {
                 if place.exists() {
                     fs::rename(&place, old.join(name))?;
                 }
-                fs::rename(self.draft.join(name), &place)
+                let new = self.draft.join(name);
+                if new.exists() {
+                    fs::rename(new, &place)?;
+                }
+                Ok(())
             };
             if let Err(error) = swap() {
                 moved.push(name);
@@ -90,7 +97,7 @@ impl Staged {
     }
 
     /// Puts back what had to give way.
-    fn undo(&self, moved: &[&std::ffi::OsString], old: &Path) {
+    fn undo(&self, moved: &[&OsString], old: &Path) {
         for name in moved {
             let (place, before) = (self.target.join(name), old.join(name));
             if before.exists() {

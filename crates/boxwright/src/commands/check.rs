@@ -10,11 +10,11 @@ use studies::{Options, Report, Texts};
 
 pub(crate) fn run(args: &CheckArgs, as_json: bool) -> Result<Ending, Failure> {
     let project = files::project(&args.design)?;
-    let (_, report) = studied(project, args.builds)?;
+    let (project, report) = studied(project, args.builds)?;
     let answer = if as_json {
         json::check(&report)
     } else {
-        say::check(&report, args.figures, terminal::ink())
+        say::check(&project, &report, args.figures, terminal::ink())
     };
     terminal::say(&answer)?;
     Ok(ending(&report))

@@ -7,6 +7,7 @@ mod mend;
 mod new;
 mod pack;
 mod shelf;
+mod workshop;
 
 use crate::cli::{Cli, Command};
 use crate::failure::Failure;

@@ -2,6 +2,7 @@
 
 use super::Ending;
 use super::check::{ending, studied, texts};
+use super::workshop;
 use crate::cli::{PackArgs, PaperSize};
 use crate::failure::{Failure, Project};
 use crate::folder::Staged;
@@ -19,6 +20,18 @@ const ACCOUNTS: &str = "accounts.csv";
 const SHEETS: &str = "sheets";
 const CURVES: &str = "curves";
 
+/// Everything a pack puts into its folder; what an earlier one left there gives way.
+const NAMES: [&str; 8] = [
+    PDF,
+    workshop::TEMPLATES,
+    CHECK,
+    ACCOUNTS,
+    SHEETS,
+    CURVES,
+    workshop::CUT,
+    workshop::SOLID,
+];
+
 pub(crate) fn run(args: &PackArgs, as_json: bool) -> Result<Ending, Failure> {
     let out = match &args.out {
         Some(out) => out.clone(),
@@ -28,13 +41,24 @@ pub(crate) fn run(args: &PackArgs, as_json: bool) -> Result<Ending, Failure> {
     let project = files::project(&args.design)?;
     let (project, report) = studied(project, args.builds)?;
     let date = calendar::today();
-    let sheets = sheets(&project, &report, args.paper, date)?;
+    let paper = paper(args.paper);
+    let sheets = sheets(&project, &report, paper, date)?;
+    let templates = workshop::templates(&report, paper, date);
+    let mut files = contents(&sheets, &report, date)?;
+    files.extend(workshop::files(&report, &templates, date)?);
     let folder = Staged::new(&out)?;
-    for (name, bytes) in contents(&sheets, &report, date)? {
-        folder.add(&name, &bytes)?;
+    for (name, bytes) in &files {
+        folder.add(name, bytes)?;
     }
-    folder.finish()?;
-    terminal::say(&answer(&out, &sheets, &report, as_json))?;
+    folder.finish(&NAMES)?;
+    let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+    let answer = if as_json {
+        written(&out, &names)
+    } else {
+        let pages = [sheets.len(), templates.len()];
+        say::packed(&out, pages, &names, stops(&report), terminal::ink())
+    };
+    terminal::say(&answer)?;
     Ok(ending(&report))
 }
 
@@ -53,9 +77,7 @@ fn beside(design: &Path) -> PathBuf {
 
 /// A folder that holds something of the same names must be an earlier pack.
 fn must_be_ours(out: &Path) -> Result<(), Failure> {
-    let taken = [PDF, CHECK, ACCOUNTS, SHEETS, CURVES]
-        .iter()
-        .any(|name| out.join(name).exists());
+    let taken = NAMES.iter().any(|name| out.join(name).exists());
     let ours = fs::read_to_string(out.join(CHECK)).is_ok_and(|text| text.contains("\"boxwright\""));
     if taken && !ours {
         return Err(Failure::mended(
@@ -69,19 +91,22 @@ fn must_be_ours(out: &Path) -> Result<(), Failure> {
     Ok(())
 }
 
+const fn paper(size: PaperSize) -> Paper {
+    match size {
+        PaperSize::A4 => Paper::A4,
+        PaperSize::Letter => Paper::Letter,
+    }
+}
+
 fn sheets(
     project: &Project,
     report: &Report,
-    paper: PaperSize,
+    paper: Paper,
     date: Option<Date>,
 ) -> Result<Vec<Sheet>, Failure> {
     let texts = texts(project);
     let read = design::read(texts.design, texts.shelf)
         .map_err(|found| Failure::Texts(Box::new(project.clone()), found))?;
-    let paper = match paper {
-        PaperSize::A4 => Paper::A4,
-        PaperSize::Letter => Paper::Letter,
-    };
     Ok(drawings::pack::pack(&read, report, paper, date))
 }
 
@@ -128,22 +153,28 @@ fn currency(report: &Report) -> &str {
 
 /// A file name that sorts like the sheets and tells what is on them.
 fn sheet_name(index: usize, sheet: &Sheet) -> String {
-    let slug: String = sheet
-        .title
+    format!("{SHEETS}/{:02}-{}.svg", index + 1, slug(&sheet.title))
+}
+
+/// A text as a part of a file name: small letters, digits and dashes.
+pub(super) fn slug(text: &str) -> String {
+    let plain: String = text
         .to_lowercase()
         .chars()
         .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
         .collect();
-    let words: Vec<&str> = slug.split('-').filter(|word| !word.is_empty()).collect();
-    format!("{SHEETS}/{:02}-{}.svg", index + 1, words.join("-"))
+    let words: Vec<&str> = plain.split('-').filter(|word| !word.is_empty()).collect();
+    words.join("-")
 }
 
-fn answer(out: &Path, sheets: &[Sheet], report: &Report, as_json: bool) -> String {
-    if as_json {
-        let paths: [PathBuf; 1] = [out.to_owned()];
-        return json::written(&paths);
-    }
+/// The folder, then every file in it.
+fn written(out: &Path, names: &[&str]) -> String {
+    let files = names.iter().map(|name| out.join(name));
+    let paths: Vec<PathBuf> = std::iter::once(out.to_owned()).chain(files).collect();
+    json::written(&paths)
+}
+
+fn stops(report: &Report) -> usize {
     let is_stop = |finding: &&studies::check::Finding| finding.severity == Severity::Stop;
-    let stops = report.findings.iter().filter(is_stop).count();
-    say::packed(out, sheets.len(), stops, terminal::ink())
+    report.findings.iter().filter(is_stop).count()
 }

@@ -1,6 +1,7 @@
 //! A report in JSON.
 
 use super::accounts::Accounts;
+use super::carpentry::Carpentry;
 use super::{FORMAT, layout};
 use serde::Serialize;
 use studies::check::{Finding, Severity};
@@ -26,6 +27,7 @@ struct Check<'a> {
     versus: Option<&'a Versus>,
     assumptions: &'a [Assumption],
     accounts: Accounts<'a>,
+    carpentry: Carpentry<'a>,
 }
 
 /// A promise held against the brief.
@@ -57,6 +59,7 @@ pub(crate) fn check(report: &Report) -> String {
         versus: report.versus.as_ref(),
         assumptions: &report.assumptions,
         accounts: Accounts::new(&report.accounts),
+        carpentry: Carpentry::new(&report.carpentry),
     })
 }
 

@@ -6,6 +6,7 @@
 //! the model that would change an answer does not go unseen.
 
 mod accounts;
+mod carpentry;
 mod check;
 mod explain;
 mod failure;

@@ -2,16 +2,18 @@
 
 use super::layout::{heading, wrapped};
 use super::plain::plain;
-use super::{figures, findings, promises};
+use super::{figures, findings, promises, wood};
+use crate::failure::Project;
 use crate::terminal::{Ink, Tone};
 use studies::Report;
 use studies::check::{Finding, Severity};
 
 /// A report as the answer of `check`.
-pub(crate) fn check(report: &Report, all_figures: bool, ink: Ink) -> String {
+pub(crate) fn check(project: &Project, report: &Report, all_figures: bool, ink: Ink) -> String {
     let mut out = head(report, ink);
     out += &promises::promises(report, ink);
-    out += &findings::findings(&report.findings, ink);
+    out += &findings::findings(project, &report.findings, ink);
+    out += &wood::wood(report, ink);
     out += &movers(report, ink);
     if let Some(versus) = report.versus.as_ref().filter(|_| !told_as_finding(report)) {
         out += &heading("Sealed or vented", ink);

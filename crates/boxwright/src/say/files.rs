@@ -1,7 +1,7 @@
 //! What was written, and what would be.
 
 use super::findings::edited;
-use super::layout::wrapped;
+use super::layout::{left, wrapped};
 use super::plain::plain;
 use crate::terminal::{Ink, Tone};
 use std::path::{Path, PathBuf};
@@ -22,16 +22,51 @@ pub(crate) fn begun(written: &[PathBuf]) -> String {
     out
 }
 
-/// A pack was written.
-pub(crate) fn packed(folder: &Path, sheets: usize, stops: usize, ink: Ink) -> String {
+/// A pack was written: sheets and pages of templates, and files by name.
+pub(crate) fn packed(
+    folder: &Path,
+    [sheets, templates]: [usize; 2],
+    names: &[&str],
+    stops: usize,
+    ink: Ink,
+) -> String {
     let name = plain(&folder.to_string_lossy());
+    let within = |folder: &str| {
+        let count = names.iter().filter(|name| name.starts_with(folder)).count();
+        (count, if count == 1 { "file" } else { "files" })
+    };
     let mut out = format!("wrote {name} with {sheets} sheets\n");
+    let mut line = |file: &str, about: String| {
+        out += &wrapped(&format!("  {}", left(file, FILE)), &about);
+    };
+    line("pack.pdf", format!("the {sheets} sheets, to print"));
+    if templates > 0 {
+        let about = format!("{templates} pages at full size: print at 100 %, never fit to page");
+        line("templates.pdf", about);
+    }
+    for (folder, about) in [
+        (
+            "cut/",
+            "for saw, drill, router and engraver, DXF and SVG in mm",
+        ),
+        ("solid/", "of the box and its panels, STL in mm"),
+        ("sheets/", "for the screen, SVG"),
+        ("curves/", "of curves, CSV"),
+    ] {
+        let (count, files) = within(folder);
+        line(folder, format!("{count} {files} {about}"));
+    }
+    line("accounts.csv", "volume, weight and cost".to_owned());
+    line("check.json", "the whole report".to_owned());
     if stops > 0 {
         let said = "■ stop: do not build it like this; see boxwright check\n";
         out += &ink.paint(Tone::Stop, said);
     }
     out
 }
+
+/// Width of the column of files.
+const FILE: usize = 15;
 
 /// The mends on offer.
 pub(crate) fn mends(findings: &[Finding], ink: Ink) -> String {

@@ -2,7 +2,9 @@
 
 use super::layout::{heading, left, wrapped};
 use super::plain::plain;
+use crate::failure::{Named, Project};
 use crate::terminal::{Ink, Tone};
+use design::Place;
 use studies::check::{Edit, Finding, Severity};
 
 const BODY: &str = "             ";
@@ -11,13 +13,13 @@ const BODY: &str = "             ";
 const ALWAYS_TOLD: [&str; 3] = ["lead-acid-airtight", "lithium-care", "hearing"];
 
 /// The findings; what is in order is named at the end.
-pub(super) fn findings(findings: &[Finding], ink: Ink) -> String {
+pub(super) fn findings(project: &Project, findings: &[Finding], ink: Ink) -> String {
     let (told, in_order): (Vec<&Finding>, Vec<&Finding>) = findings.iter().partition(|finding| {
         finding.severity != Severity::Good || ALWAYS_TOLD.contains(&finding.id)
     });
     let mut out = heading(&format!("Findings: {}", count(findings)), ink);
     for finding in told {
-        out += &one(finding, ink);
+        out += &one(project, finding, ink);
     }
     let titles: Vec<&str> = in_order
         .iter()
@@ -59,11 +61,15 @@ const fn sign(severity: Severity) -> (&'static str, Tone) {
     }
 }
 
-fn one(finding: &Finding, ink: Ink) -> String {
+fn one(project: &Project, finding: &Finding, ink: Ink) -> String {
     let (sign, tone) = sign(finding.severity);
     let title = format!("{} [{}]", finding.title, finding.id);
     let mut out = signed(sign, tone, &title, ink);
     out += &wrapped(BODY, &finding.cause);
+    if let Some(place) = finding.place {
+        let said = format!("{BODY}at {}\n", located(&project.file(place.file), place));
+        out += &ink.paint(Tone::Faint, &said);
+    }
     if let Some(advice) = &finding.advice {
         out += &wrapped(&format!("{BODY}do: "), advice);
     }
@@ -75,6 +81,13 @@ fn one(finding: &Finding, ink: Ink) -> String {
     }
     out.push('\n');
     out
+}
+
+/// "design.toml:12": a file and the line in it.
+fn located(file: &Named, place: Place) -> String {
+    let before = file.text.as_bytes().iter().take(place.start);
+    let line = 1 + before.filter(|byte| **byte == b'\n').count();
+    format!("{}:{line}", plain(&file.name))
 }
 
 /// A text with its sign before it.

@@ -10,6 +10,7 @@ mod layout;
 mod plain;
 mod promises;
 mod shelf;
+mod wood;
 
 pub(crate) use check::check;
 pub(crate) use explain::{checks, explained};

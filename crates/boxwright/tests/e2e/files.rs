@@ -89,10 +89,7 @@ fn a_broken_shelf_beside_a_design_is_shown_as_the_shelf() {
 #[test]
 fn a_stop_is_exit_status_one() {
     let scratch = Scratch::new();
-    let design = scratch.copied("salvage-party");
-    let text = fs::read_to_string(&design).unwrap();
-    let closed = text.replace("vented_bay = true", "vented_bay = false");
-    let path = scratch.file("design.toml", closed);
+    let path = scratch.with_a_stop();
     let ran = boxwright(&["check", FEW, &path]);
     assert_eq!((ran.status, ran.err.as_str()), (1, ""));
     assert!(ran.out.contains("■ stop"), "{}", ran.out);

@@ -1,14 +1,10 @@
 //! Answers in JSON against their published schemas.
 
-use crate::support::{EXAMPLES, FEW, Scratch, answer, boxwright, command, example, ran, root};
+use crate::support::{
+    EXAMPLES, FEW, Scratch, answer, boxwright, command, example, python, ran, root,
+};
 use serde_json::{Value, json};
 use std::process::Command;
-
-/// Python with the packages of `tools/requirements.txt`, which `./check` puts in place.
-fn python() -> String {
-    let usual = root().join("target/venv/bin/python");
-    std::env::var("BOXWRIGHT_PYTHON").unwrap_or_else(|_| usual.to_str().unwrap().to_owned())
-}
 
 /// What a general validator says of each text, held against a schema of `docs`.
 fn verdicts(schema: &str, texts: &[String]) -> Vec<String> {
@@ -84,6 +80,9 @@ fn the_schema_refuses_what_is_broken() {
     with(&|v| v["curves"][0]["x"] = json!(null));
     with(&|v| v["curves"][0]["limits"] = json!(["patience"]));
     with(&|v| v["accounts"]["net"] = json!(null));
+    with(&|v| v["carpentry"]["panels"][0]["holes"][0]["form"] = json!("oval"));
+    with(&|v| v["carpentry"]["sheets"][0]["waste"] = json!(-0.1));
+    with(&|v| drop(v["carpentry"].as_object_mut().unwrap().remove("gaps")));
     let verdicts = verdicts("check", &broken);
     assert_eq!(verdicts.len(), broken.len());
     for (index, verdict) in verdicts.iter().enumerate() {

@@ -13,6 +13,7 @@ mod examples;
 mod export;
 mod files;
 mod json;
+mod machine;
 mod manual;
 mod mend;
 mod new;

@@ -11,19 +11,10 @@ fn finding(path: &str, id: &str) -> Option<Value> {
     findings.iter().find(|finding| finding["id"] == id).cloned()
 }
 
-/// A salvage box whose battery would be charged in a closed box.
-fn with_a_stop(scratch: &Scratch) -> String {
-    let text = fs::read_to_string(scratch.copied("salvage-party")).unwrap();
-    scratch.file(
-        "design.toml",
-        text.replace("vented_bay = true", "vented_bay = false"),
-    )
-}
-
 #[test]
 fn a_mend_is_made_and_every_other_byte_stays() {
     let scratch = Scratch::new();
-    let path = with_a_stop(&scratch);
+    let path = scratch.with_a_stop();
     let before = fs::read_to_string(&path).unwrap();
     assert_eq!(
         finding(&path, "lead-acid-airtight").unwrap()["severity"],
@@ -69,7 +60,7 @@ fn every_mend_on_offer_can_be_made() {
 #[test]
 fn what_cannot_be_mended_is_said() {
     let scratch = Scratch::new();
-    let path = with_a_stop(&scratch);
+    let path = scratch.with_a_stop();
     let before = fs::read(&path).unwrap();
     for (id, words) in [
         ("nothing", "no finding nothing"),
@@ -102,7 +93,7 @@ fn what_is_in_order_needs_no_mend() {
 #[test]
 fn mends_are_listed() {
     let scratch = Scratch::new();
-    let ran = boxwright(&["mend", FEW, &with_a_stop(&scratch)]);
+    let ran = boxwright(&["mend", FEW, &scratch.with_a_stop()]);
     assert_eq!(ran.status, 0);
     assert!(ran.out.contains("battery.vented_bay = true"), "{}", ran.out);
 }
@@ -112,7 +103,7 @@ fn mends_are_listed() {
 fn a_link_stays_a_link_and_permissions_stay() {
     use std::os::unix::fs::{PermissionsExt, symlink};
     let scratch = Scratch::new();
-    let path = with_a_stop(&scratch);
+    let path = scratch.with_a_stop();
     fs::set_permissions(&path, fs::Permissions::from_mode(0o640)).unwrap();
     let link = scratch.path("link.toml");
     symlink("design.toml", &link).unwrap();

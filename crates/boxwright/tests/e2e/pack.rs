@@ -23,7 +23,16 @@ fn a_pack_holds_sheets_curves_and_the_report() {
         answer(&["pack", &example(name), "--out", &out]);
         assert_eq!(
             names(Path::new(&out)),
-            ["accounts.csv", "check.json", "curves", "pack.pdf", "sheets"]
+            [
+                "accounts.csv",
+                "check.json",
+                "curves",
+                "cut",
+                "pack.pdf",
+                "sheets",
+                "solid",
+                "templates.pdf"
+            ]
         );
         assert_eq!(scratch.names(), ["pack"], "nothing else is left behind");
         let json = fs::read_to_string(format!("{out}/check.json")).unwrap();
@@ -79,8 +88,15 @@ fn the_same_design_and_day_give_the_same_bytes() {
             .env("RAYON_NUM_THREADS", threads);
         assert_eq!(ran(&mut command).status, 0);
     }
-    let read = |out: &str| fs::read(scratch.path(&format!("{out}/pack.pdf"))).unwrap();
-    assert!(read("a") == read("b"));
+    let read = |file: &str| fs::read(scratch.path(file)).unwrap();
+    for name in ["pack.pdf", "templates.pdf", "solid/box.stl"] {
+        let (a, b) = (format!("a/{name}"), format!("b/{name}"));
+        assert!(read(&a) == read(&b), "{name}");
+    }
+    for name in names(Path::new(&scratch.path("a/cut"))) {
+        let (a, b) = (format!("a/cut/{name}"), format!("b/cut/{name}"));
+        assert!(read(&a) == read(&b), "{name}");
+    }
     assert!(text_of(&scratch.path("a/pack.pdf")).contains("2026-01-01"));
 }
 
@@ -98,6 +114,53 @@ fn an_earlier_pack_gives_way_and_a_maker_s_own_file_stays() {
         "mine"
     );
     assert_eq!(scratch.names(), ["pack"]);
+}
+
+/// What a design no longer has is not left from an earlier pack.
+#[test]
+fn cut_files_of_an_earlier_design_go() {
+    let scratch = Scratch::new();
+    let out = scratch.path("pack");
+    let has_plate = || Path::new(&format!("{out}/cut/control-panel.dxf")).exists();
+    answer(&["pack", FEW, &example("bathing-beach"), "--out", &out]);
+    assert!(has_plate());
+    answer(&["pack", FEW, &example("workshop-mono"), "--out", &out]);
+    assert!(!has_plate());
+}
+
+#[test]
+fn every_file_is_told() {
+    let scratch = Scratch::new();
+    let out = scratch.path("pack");
+    let told = answer(&[
+        "pack",
+        "--json",
+        FEW,
+        &example("bathing-beach"),
+        "--out",
+        &out,
+    ]);
+    let told: serde_json::Value = serde_json::from_str(&told).unwrap();
+    let mut told: Vec<&str> = told["written"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|path| path.as_str().unwrap())
+        .collect();
+    assert_eq!(told.remove(0), out, "first the folder");
+    let mut found = Vec::new();
+    for name in names(Path::new(&out)) {
+        let path = format!("{out}/{name}");
+        if Path::new(&path).is_dir() {
+            let inside = names(Path::new(&path));
+            found.extend(inside.iter().map(|inner| format!("{path}/{inner}")));
+        } else {
+            found.push(path);
+        }
+    }
+    told.sort_unstable();
+    found.sort_unstable();
+    assert_eq!(told, found);
 }
 
 #[test]
@@ -142,13 +205,7 @@ fn where_nothing_can_be_written_nothing_is_left() {
 #[test]
 fn a_stop_is_packed_but_told() {
     let scratch = Scratch::new();
-    let design = scratch.copied("salvage-party");
-    let text = fs::read_to_string(&design).unwrap();
-    scratch.file(
-        "design.toml",
-        text.replace("vented_bay = true", "vented_bay = false"),
-    );
-    let ran = boxwright(&["pack", FEW, &design]);
+    let ran = boxwright(&["pack", FEW, &scratch.with_a_stop()]);
     assert_eq!((ran.status, ran.err.as_str()), (1, ""));
     assert!(ran.out.contains("stop"), "{}", ran.out);
 }
@@ -205,7 +262,7 @@ fn both_papers_have_their_size() {
 fn a_name_that_looks_like_a_formula_stays_text() {
     let scratch = Scratch::new();
     let text = fs::read_to_string(scratch.copied("bathing-beach")).unwrap();
-    let evil = text.replace("\"control panel recess\"", "\"=HYPERLINK(A1)\"");
+    let evil = text.replace("\"wiring, bolts and connectors\"", "\"=HYPERLINK(A1)\"");
     assert_ne!(evil, text);
     let design = scratch.file("design.toml", evil);
     boxwright(&["pack", FEW, &design, "--out", &scratch.path("pack")]);

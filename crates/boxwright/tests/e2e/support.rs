@@ -69,6 +69,12 @@ pub(crate) fn answer(arguments: &[&str]) -> String {
     ran.out
 }
 
+/// Python with the packages of `tools/requirements.txt`, which `./check` puts in place.
+pub(crate) fn python() -> String {
+    let usual = root().join("target/venv/bin/python");
+    std::env::var("BOXWRIGHT_PYTHON").unwrap_or_else(|_| usual.to_str().unwrap().to_owned())
+}
+
 /// Holds a text against a golden file, or writes it with `BLESS=1`.
 pub(crate) fn golden(name: &str, text: &str) {
     matches(
@@ -134,6 +140,18 @@ impl Scratch {
             }
         }
         self.path("design.toml")
+    }
+
+    /// A salvage box, without its bay, whose battery would be charged in the
+    /// closed box.
+    pub(crate) fn with_a_stop(&self) -> String {
+        let text = fs::read_to_string(self.copied("salvage-party")).unwrap();
+        let (before, bay) = text.split_once("[bay]").unwrap();
+        let (_, after) = bay.split_once("\n[").unwrap();
+        let text = format!("{before}[{after}");
+        let closed = text.replace("vented_bay = true", "vented_bay = false");
+        assert_ne!(closed, text);
+        self.file("design.toml", closed)
     }
 
     /// Names of everything in it, sorted.

@@ -10,7 +10,7 @@ use crate::layout::{
 use crate::layout::{SMALL, STRONG};
 use crate::paper::Paper;
 use crate::role::Role;
-use crate::sheet::{Anchor, Dash, Drawing, Shape, Stroke, Style, Text, pen};
+use crate::sheet::{Dash, Drawing, Shape, Stroke, Style, Text, pen};
 use crate::text::number;
 use studies::carpentry::{ControlHole, ControlPlan};
 use wood::Outline;
