@@ -2,11 +2,17 @@
 
 use super::model::CutLine;
 use super::plan::{PlanSubject, Sheets};
-use design::{Carpentry, Design, Grain};
-use wood::{Body, Panel, PanelEdge, PanelHole, PanelId, Wall};
+use design::{Carpentry, Design, Grain, SheetPart};
+use wood::{BoardKind, Body, Panel, PanelEdge, PanelHole, PanelId, Wall};
 
 /// Sizes that differ by less are one size, in m.
 const ALIKE: f64 = 0.000_05;
+
+/// What cleats and sticks are cut from that no sheet is as thick as.
+const STRIP: &str = "strip of wood";
+
+/// A board this much off the thickness of its sheet is not cut from it, in m.
+const OWN_THICKNESS: f64 = 0.001;
 
 /// Tilt below which an edge is square, in rad.
 const SQUARE: f64 = 1e-4;
@@ -35,7 +41,7 @@ pub(crate) fn cut_list(body: &Body, plan: &PlanSubject, design: &Design) -> Vec<
             letter: String::new(),
             panels: vec![panel.id],
             name: panel.name.clone(),
-            sheet: sheets.part(entry.kind).common.name.text.clone(),
+            sheet: stuff(panel, body, sheets.part(entry.kind)),
             thickness: panel.thickness,
             long: panel.long(),
             short: panel.short(),
@@ -64,6 +70,23 @@ pub(crate) fn cut_list(body: &Body, plan: &PlanSubject, design: &Design) -> Vec<
         line.letter = letter(index);
     }
     lines
+}
+
+/// The sheet a panel is cut from. Cleats and sticks of another thickness are no piece of
+/// the sheet: they are sawn off a strip.
+fn stuff(panel: &Panel, body: &Body, sheet: &SheetPart) -> String {
+    let strip = match panel.id {
+        PanelId::Wall(_) => false,
+        PanelId::Board(board) => matches!(
+            body.plan.boards[board].kind,
+            BoardKind::Cleat | BoardKind::Brace
+        ),
+    };
+    if strip && (panel.thickness - sheet.thickness.si).abs() > OWN_THICKNESS {
+        STRIP.into()
+    } else {
+        sheet.common.name.text.clone()
+    }
 }
 
 /// A, B, … Z, AA, AB, …
