@@ -99,19 +99,13 @@ fn wood(body: &Body, sheets: &Sheets) -> Vec<Mass> {
 /// The plate of the control panel.
 fn plate(of: &Scales<'_>) -> Option<Mass> {
     let seat = of.seat?;
+    let sheets = &of.plan.sheets;
+    let kind = sheets.of_plate()?;
     let frame = of.hull.block.frame(seat.wall);
     Some(Mass {
-        kilograms: plate_weight(&seat, &of.plan.sheets, &Draw::Nominal),
+        kilograms: seat.plate_volume() * sheets.density(kind, &Draw::Nominal),
         at: frame.point(seat.at, -seat.below - seat.plate / 2.0),
     })
-}
-
-/// Weight of the plate of the control panel in kg.
-pub(crate) fn plate_weight(seat: &Seat, sheets: &Sheets, draw: &Draw) -> f64 {
-    let volume = seat.size[0] * seat.size[1] * seat.plate;
-    sheets
-        .of_plate()
-        .map_or(0.0, |kind| volume * sheets.density(kind, draw))
 }
 
 /// Centre of mass of a part where it stands: of its solids, alike throughout but for magnets.

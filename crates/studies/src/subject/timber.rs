@@ -16,6 +16,8 @@ pub(super) struct Timber {
     boards: Vec<f64>,
     /// Air within a bay and within a boxed recess, in m³.
     rooms: [f64; 2],
+    /// Volume of the plate of the control panel in m³.
+    plate: f64,
 }
 
 impl Timber {
@@ -31,6 +33,9 @@ impl Timber {
             walls,
             boards: volumes.boards,
             rooms: subject.rooms(&hull, &thick),
+            plate: subject
+                .seat(&hull, &thick)
+                .map_or(0.0, |seat| seat.plate_volume()),
             hull,
             thick,
             plan,
@@ -42,7 +47,7 @@ impl Timber {
         self.walls.iter().sum::<f64>() + self.boards.iter().sum::<f64>()
     }
 
-    /// Its weight in kg.
+    /// Its weight in kg, with the plate of the control panel.
     pub(super) fn weight(&self, sheets: &Sheets, draw: &Draw) -> f64 {
         let walls = Wall::ALL.into_iter().zip(self.walls);
         let walls: f64 = walls
@@ -54,7 +59,10 @@ impl Timber {
             .enumerate()
             .map(|(index, volume)| volume * sheets.density(self.kind_of(sheets, index), draw))
             .sum();
-        walls + boards
+        let plate = sheets
+            .of_plate()
+            .map_or(0.0, |kind| self.plate * sheets.density(kind, draw));
+        walls + boards + plate
     }
 
     /// The kind of sheet a board is cut from.

@@ -73,6 +73,11 @@ impl Seat {
         }
     }
 
+    /// Volume of the plate before its holes are made, in m³.
+    pub(crate) const fn plate_volume(&self) -> f64 {
+        self.size[0] * self.size[1] * self.plate
+    }
+
     /// A point of the panel, from its left and bottom edge, on that side of the block.
     pub(crate) fn point(&self, at: [f64; 2]) -> [f64; 2] {
         [0, 1].map(|axis| self.at[axis] - self.size[axis] / 2.0 + at[axis])

@@ -1,7 +1,5 @@
 //! What comes out again, through which opening, and what does not.
 
-mod reached;
-
 use super::model::{AccessLine, PartKind, PlacedPart, Stage};
 use super::parts::openings;
 use super::plan::wall;
@@ -27,8 +25,16 @@ pub(crate) struct Question {
     openings: Vec<Opening>,
 }
 
+/// The way out of a part, and whether tools reach it through the same opening.
+#[derive(Clone, Debug)]
+pub(crate) struct Way {
+    carry: Carry,
+    driver_reaches: bool,
+    hand_reaches: bool,
+}
+
 /// Ways found so far.
-pub(crate) type Ways = Memo<Question, Carry>;
+pub(crate) type Ways = Memo<Question, Way>;
 
 /// One line for every part that stands in the box.
 pub(super) fn lines(
@@ -56,10 +62,17 @@ pub(super) fn lines(
             // off, which stands first; the search is for the others.
             let scene = scene.get_or_init(|| Scene::new(body, &solids));
             let simple = first_way(scene, asked, 0);
-            if simple.through.is_some() {
+            let carry = if simple.through.is_some() {
                 simple
             } else {
                 first_way(scene, asked, nodes)
+            };
+            let opening = carry.through.map(|index| &asked.openings[index]);
+            let part = asked.moving;
+            Way {
+                driver_reaches: opening.is_some_and(|way| scene.screwdriver_reaches(part, way)),
+                hand_reaches: opening.is_some_and(|way| scene.hand_reaches(part, way)),
+                carry,
             }
         })
     };
@@ -72,10 +85,12 @@ pub(super) fn lines(
     (0..parts.len())
         .filter(|index| stands(&parts[*index]))
         .map(|index| {
-            let out = ask(index, &closed);
+            let way = ask(index, &closed);
+            let out = &way.carry;
+            let by_last = || ask(index, core::slice::from_ref(&last));
             let goes_in = if out.through.is_some() {
                 Stage::Closed
-            } else if ask(index, core::slice::from_ref(&last)).through.is_some() {
+            } else if by_last().carry.through.is_some() {
                 Stage::BeforeLast
             } else {
                 Stage::Open
@@ -91,9 +106,9 @@ pub(super) fn lines(
                     0.0
                 },
                 goes_in,
-                how: how(&out),
-                driver_reaches: reached::by_screwdriver(body, parts, index, through),
-                hand_reaches: reached::by_hand(body, &parts[index], through),
+                how: how(out),
+                driver_reaches: way.driver_reaches || parts[index].part.shape.screws.is_empty(),
+                hand_reaches: way.hand_reaches,
             }
         })
         .collect()
