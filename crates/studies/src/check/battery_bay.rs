@@ -155,7 +155,10 @@ mod tests {
         ]);
         lead.check(CHECK.id, &[]);
         let said = lead.with(&[("battery.vented_bay", "true")]);
-        said.check(CHECK.id, &[Caution]);
+        let found = said.check(CHECK.id, &[Caution]);
+        let mend = found[0].mend.as_ref().unwrap();
+        let keys: Vec<&str> = mend.edits.iter().map(|edit| edit.key.as_str()).collect();
+        assert!(keys.contains(&"bay.inside"), "{mend:?}");
         let bay = said.with(&[
             ("bay.inside", "160 x 110 x 75 mm"),
             ("bay.at", "108 x 0 x 89 mm"),

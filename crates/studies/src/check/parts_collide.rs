@@ -74,7 +74,7 @@ pub(super) fn is_ours(carpentry: &Carpentry, line: &GapLine) -> bool {
                 |part: &PlacedPart| matches!(part.kind, PartKind::Driver | PartKind::Radiator);
             let panel = |part: &PlacedPart| part.kind == PartKind::Control;
             let elsewhere = framed(part) && framed(other) || panel(part) && panel(other);
-            !told(other) && !(one_wall && elsewhere)
+            !(told(other) || one_wall && elsewhere)
         }
         Near::Panel(PanelId::Wall(_)) => part.part.sits_in.is_some() || line.gap >= 0.0,
         Near::Panel(PanelId::Board(_)) => true,

@@ -177,7 +177,7 @@ pub(crate) fn list() -> Vec<Broken> {
 }
 
 /// Those that sound, cost and play otherwise than they should.
-fn sounding() -> Vec<Broken> {
+pub(crate) fn sounding() -> Vec<Broken> {
     vec![
         broken(
             "lead-acid-airtight",
@@ -339,7 +339,7 @@ fn sounding() -> Vec<Broken> {
 }
 
 /// The same for what the wood tells.
-fn wooden() -> Vec<Broken> {
+pub(crate) fn wooden() -> Vec<Broken> {
     vec![
         broken("holes-clear", &[("control.at", "60 x 180 mm")]).with_panel(),
         broken(
