@@ -91,7 +91,7 @@ impl Timber {
             ("dividing panel", self.of_kind(BoardKind::Divider)),
             (
                 "battery bay with its walls",
-                self.of_kind(BoardKind::BayWall),
+                self.of_kind(BoardKind::BayWall) + self.rooms[0],
             ),
             (
                 "control panel recess",
