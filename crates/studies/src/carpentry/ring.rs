@@ -3,6 +3,7 @@
 use super::glue::length_error;
 use super::model::RingBudget;
 use crate::vary::{Draw, draw};
+use core::f64::consts::SQRT_2;
 use design::{Design, Glue};
 use wood::ring::{DRAWS, Held, Ring, Spread, test_gap};
 use wood::{Edge, Joint, Plan, Wall};
@@ -46,7 +47,6 @@ pub(super) fn budget(design: &Design, plan: &Plan) -> Option<RingBudget> {
     let held = Held::Strapped;
     let budget = ring.budget(&spread, held, glue_gap, &draws);
     let wanted = ring.wanted_angle(&spread, held, glue_gap, WANTED, &draws);
-    let wanted_angle = wanted.unwrap_or(0.0);
     Some(RingBudget {
         angle_error: spread.angle,
         length_error: spread.length,
@@ -55,10 +55,27 @@ pub(super) fn budget(design: &Design, plan: &Plan) -> Option<RingBudget> {
         p90_gap: budget.p90,
         glue_gap,
         odds: budget.odds,
-        wanted_angle,
+        wanted_angle: wanted.unwrap_or(0.0),
         test_length: TEST,
-        test_gap: test_gap(TEST, ring.thickness, wanted_angle),
+        test_gap: test_gap(
+            TEST,
+            ring.thickness,
+            blade_angle(&ring, spread.length, glue_gap),
+        ),
     })
+}
+
+/// Angle in rad by which one blade may be off at every cut so that its rings close, zero
+/// where the lengths alone may spoil them.
+///
+/// A strapped ring of boards of the right length gapes at each corner by twice the angle
+/// over the depth of the mitre. Opposite boards that differ by twice the error of lengths
+/// skew it, which adds at most that difference over half the shorter side: taken off in
+/// full, so that a blade within this angle closes whatever the lengths within their error.
+fn blade_angle(ring: &Ring, length_error: f64, glue_gap: f64) -> f64 {
+    let face = SQRT_2 * ring.thickness;
+    let skew = length_error / ring.width.min(ring.height);
+    (0.5 * (glue_gap / face - skew)).max(0.0)
 }
 
 fn row(index: u32) -> [f64; DRAWS] {
@@ -66,4 +83,54 @@ fn row(index: u32) -> [f64; DRAWS] {
         return [0.5; DRAWS];
     };
     core::array::from_fn(|i| point[i])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wood::ring::Errors;
+
+    const RING: Ring = Ring {
+        width: 0.360,
+        height: 0.200,
+        thickness: 0.0118,
+    };
+
+    /// By hand: 0.2 mm over twice 11.8 mm · √2 is 0.343°, which shows as 4 · 0.00599 ·
+    /// 300 mm / √2 = 5.08 mm. A blade that shows 6.74 mm is off by 0.455° and gapes by
+    /// 0.265 mm.
+    #[test]
+    fn one_blade_is_held_to_less_than_a_spread_of_cuts() {
+        let angle = blade_angle(&RING, 0.0, 0.0002);
+        assert!((angle.to_degrees() - 0.343).abs() < 0.001, "{angle}");
+        let shows = test_gap(TEST, RING.thickness, angle);
+        assert!((shows - 5.08e-3).abs() < 0.01e-3, "{shows}");
+        let passed_once = Errors::tilt(0.455_f64.to_radians());
+        let gap = RING.gap(&passed_once, Held::Strapped);
+        assert!((gap - 0.265e-3).abs() < 0.001e-3, "{gap}");
+    }
+
+    #[test]
+    fn a_blade_that_passes_closes_whatever_the_lengths() {
+        let (length, glue_gap) = (0.0003, 0.0002);
+        let angle = blade_angle(&RING, length, glue_gap);
+        let widest = |angle: f64| {
+            let gaps = (0..32_u32).map(|signs| {
+                let sign = |bit: u32| 2.0 * f64::from(signs >> bit & 1) - 1.0;
+                let errors = Errors {
+                    angles: [sign(4) * angle; 8],
+                    lengths: [0, 1, 2, 3].map(|board| sign(board) * length),
+                };
+                RING.gap(&errors, Held::Strapped)
+            });
+            gaps.fold(0.0, f64::max)
+        };
+        assert!(widest(angle) <= glue_gap + 1e-12);
+        assert!(widest(1.001 * angle) > glue_gap);
+    }
+
+    #[test]
+    fn lengths_alone_may_leave_the_blade_nothing() {
+        assert_eq!(blade_angle(&RING, 0.003, 0.0002), 0.0);
+    }
 }
