@@ -1,10 +1,15 @@
 //! Gluing it up: order, area, glue, diagonals.
 
+mod contact;
+
 use super::model::{GlueStep, GlueUp};
 use super::plan::{Hull, wall};
 use crate::words;
 use design::{Closing, Design, Glue, Value};
-use wood::{Board, Body, Edge, Joint, PanelId, Wall};
+use wood::{Board, Body, Edge, Joint, Panel, Wall};
+
+/// Area in m² below which two panels meet at most along a line: what rounding errors leave.
+const LEAST: f64 = 1e-8;
 
 /// Area and number of the joints of something that is glued in.
 #[derive(Clone, Copy, Debug, Default)]
@@ -14,6 +19,15 @@ struct Joints {
 }
 
 impl Joints {
+    /// One joint between two panels; none where they do not touch.
+    fn of(a: &Panel, b: &Panel) -> Self {
+        let area = contact::contact(a, b);
+        Self {
+            area,
+            count: usize::from(area > LEAST),
+        }
+    }
+
     fn plus(self, other: Self) -> Self {
         Self {
             area: self.area + other.area,
@@ -47,18 +61,21 @@ pub(super) fn glue_up(design: &Design, body: &Body, hull: &Hull) -> GlueUp {
             });
         }
     };
-    let around = between(body, hull, |edge| {
+    let around = between(body, |edge| {
         ring.contains(&edge.first) && ring.contains(&edge.second)
     });
     step(ring_words(&ring, &body.plan.joints), around);
-    let with = |wall: Wall| between(body, hull, |edge| edge.first == wall || edge.second == wall);
+    let with = |wall: Wall| between(body, |edge| edge.first == wall || edge.second == wall);
     step(closing_words(first, body), with(first));
     let boards = (0..body.plan.boards.len()).map(|board| (board, of_board(body, board, last)));
     for (board, joints) in boards {
         step(board_words(&body.plan.boards[board]), joints);
     }
     if glued {
-        step(closing_words(last, body), with(last));
+        step(
+            closing_words(last, body),
+            with(last).plus(with_boards(body, last)),
+        );
     }
     let inner = opening(hull, last);
     GlueUp {
@@ -142,49 +159,33 @@ fn capital(text: &str) -> String {
 }
 
 /// Joints along some edges of the box.
-fn between(body: &Body, hull: &Hull, takes: impl Fn(&Edge) -> bool) -> Joints {
+fn between(body: &Body, takes: impl Fn(&Edge) -> bool) -> Joints {
     let edges = Edge::ALL.into_iter().filter(takes);
-    edges.fold(Joints::default(), |sum, edge| {
-        sum.plus(Joints {
-            area: joint_area(body, hull, edge),
-            count: 1,
-        })
-    })
+    edges
+        .map(|edge| Joints::of(body.wall(edge.first), body.wall(edge.second)))
+        .fold(Joints::default(), Joints::plus)
 }
 
-/// Area of the joint along an edge in m²: what rounding leaves of the faces that touch.
-fn joint_area(body: &Body, hull: &Hull, edge: Edge) -> f64 {
-    edge_length(hull, edge) * body.plan.joint_line(edge).left
-}
-
-/// Length of an inner edge in m.
-fn edge_length(hull: &Hull, edge: Edge) -> f64 {
-    let [width, height, depth] = hull.inside_size();
-    let has = |walls: [Wall; 2]| walls.contains(&edge.first) || walls.contains(&edge.second);
-    let upright = has([Wall::Left, Wall::Right]);
-    let level = has([Wall::Top, Wall::Bottom]);
-    match (has([Wall::Front, Wall::Back]), upright, level) {
-        (true, true, _) => height,
-        (true, _, _) => width,
-        _ => depth,
-    }
-}
-
-/// Joints of a board with the walls, and with the last one only where that is glued.
+/// Joints of a board with the walls that stand before the last one, and with the boards
+/// before it.
 fn of_board(body: &Body, board: usize, last: Wall) -> Joints {
-    let Some(panel) = body.panel(PanelId::Board(board)) else {
-        return Joints::default();
-    };
-    panel
-        .edges
-        .iter()
-        .filter(|edge| edge.meets.is_some_and(|wall| wall != last))
-        .fold(Joints::default(), |sum, edge| {
-            let [from, to] = edge.outer;
-            let (across, up) = (to[0] - from[0], to[1] - from[1]);
-            sum.plus(Joints {
-                area: (across * across + up * up).sqrt() * panel.thickness,
-                count: 1,
-            })
-        })
+    let panel = &body.boards()[board];
+    let walls = Wall::ALL.into_iter().filter(|wall| *wall != last);
+    let others = walls
+        .map(|wall| body.wall(wall))
+        .chain(&body.boards()[..board]);
+    others
+        .map(|other| Joints::of(panel, other))
+        .fold(Joints::default(), Joints::plus)
 }
+
+/// Joints of a wall with the boards.
+fn with_boards(body: &Body, wall: Wall) -> Joints {
+    let boards = body.boards().iter();
+    boards
+        .map(|board| Joints::of(body.wall(wall), board))
+        .fold(Joints::default(), Joints::plus)
+}
+
+#[cfg(test)]
+mod tests;
