@@ -101,3 +101,19 @@ fn mends(design: &Design, part: &PlacedPart) -> Vec<Candidate> {
     });
     screwed.into_iter().chain(anywhere(design, part)).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn a_glued_box_keeps_what_is_larger_than_its_holes() {
+        check(CHECK.id, &[], &[Good, Good]);
+        let found = with(&[("box.last_with", "glue")]).findings(CHECK.id);
+        assert_eq!(found[0].severity, Stop, "{found:#?}");
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].key, "box.last_with");
+    }
+}

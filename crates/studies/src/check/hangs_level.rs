@@ -64,3 +64,24 @@ edge of its wall, seen from outside",
             .mends(above),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn a_handle_belongs_over_the_centre_of_mass() {
+        check(CHECK.id, &[], &[]);
+        let handle = with(&[("handle.spacing", "100 mm"), ("handle.bolt", "5 mm")]);
+        handle.check(CHECK.id, &[Good]);
+        let aside = handle.with(&[("handle.at", "330 x 100 mm")]);
+        let found = aside.check(CHECK.id, &[Caution]);
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(
+            (mend.edits[0].key.as_str(), &mend.edits[0].value),
+            ("handle.at", &None)
+        );
+    }
+}

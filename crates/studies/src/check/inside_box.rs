@@ -73,3 +73,24 @@ fn outside(evidence: &Evidence<'_>, carpentry: &Carpentry, index: usize) -> Opti
             .ladder(larger_along(evidence, longest(worst.away), by)),
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn a_part_that_reaches_into_the_wall_is_moved_back() {
+        check(CHECK.id, &[], &[]);
+        with(&[("battery.at", "100 x 0 x 80 mm")]).check(CHECK.id, &[Good]);
+        // 300 mm and 151 mm of battery in 376.2 mm.
+        let found = with(&[("battery.at", "300 x 0 x 80 mm")]).check(CHECK.id, &[Stop]);
+        assert!(
+            (found[0].measured.unwrap() + 74.8).abs() < 0.01,
+            "{found:#?}"
+        );
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].key, "battery.at");
+    }
+}

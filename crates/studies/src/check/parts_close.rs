@@ -78,3 +78,19 @@ fn verdict(carpentry: &Carpentry, line: &GapLine) -> Verdict {
     .measured(1e3 * line.gap, 1e3 * line.wanted, "mm")
     .advice("move one of the two apart, or make the box larger")
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn a_hair_between_magnet_and_battery_is_too_little() {
+        check(CHECK.id, &[], &[Good]);
+        let found = with(&[("battery.at", "30 x 60 x 44 mm")]).findings(CHECK.id);
+        assert_eq!(found[0].severity, Caution, "{found:#?}");
+        assert!(found[0].mend.is_some(), "{found:#?}");
+        with(&[("battery.at", "30 x 60 x 60 mm")]).check(CHECK.id, &[Good]);
+    }
+}

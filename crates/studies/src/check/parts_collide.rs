@@ -47,11 +47,13 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         })
         .collect();
     if wrong.is_empty() {
-        return lines
-            .first()
-            .map(|line| nearest(carpentry, line))
-            .into_iter()
-            .collect();
+        let cause = "Nothing comes near anything else.";
+        let far = || Verdict::good("Nothing collides", cause);
+        return vec![
+            lines
+                .first()
+                .map_or_else(far, |line| nearest(carpentry, line)),
+        ];
     }
     wrong
 }
@@ -156,4 +158,21 @@ pub(super) fn mends(
     let mut ladders: Vec<Vec<Candidate>> = single.into_iter().map(|one| vec![one]).collect();
     ladders.push(larger_along(evidence, axis, wanting));
     ladders
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn a_battery_in_a_magnet_is_moved() {
+        check(CHECK.id, &[], &[Good]);
+        let found = with(&[("battery.at", "20 x 60 x 20 mm")]).findings(CHECK.id);
+        assert_eq!(found[0].severity, Stop, "{found:#?}");
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].key, "battery.at");
+        assert!(found[0].place.is_some(), "{found:#?}");
+    }
 }

@@ -79,3 +79,18 @@ instead of screws",
         ),
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn screws_must_face_the_opening() {
+        check(CHECK.id, &[], &[Good, Good]);
+        let found = with(&[("box.last", "left")]).findings(CHECK.id);
+        assert_eq!(found[0].severity, Caution, "{found:#?}");
+        assert!(found[0].cause.contains("screwdriver"), "{found:#?}");
+    }
+}

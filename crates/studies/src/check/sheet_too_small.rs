@@ -24,9 +24,14 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     };
     let place = evidence.design().enclosure.wall_place;
     let wall = &evidence.design().enclosure.wall.common.name.text;
-    let verdicts = carpentry.sheets.iter().map(|plan| {
+    let whole = |plan: &&SheetPlan| plan.layout.left_over.is_empty();
+    if !carpentry.sheets.is_empty() && carpentry.sheets.iter().all(|plan| whole(&plan)) {
+        return vec![good(&carpentry.sheets)];
+    }
+    let wrong = carpentry.sheets.iter().filter(|plan| !whole(plan));
+    let verdicts = wrong.map(|plan| {
         let said = verdict(plan).at(place);
-        if plan.layout.left_over.is_empty() || plan.sheet != *wall {
+        if plan.sheet != *wall {
             return said;
         }
         let longest = |length: f64, width: f64| (length.max(width), length.min(width));
@@ -42,6 +47,15 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
 
 /// Other sheets tried.
 const TRIES: usize = 4;
+
+fn good(plans: &[SheetPlan]) -> Verdict {
+    let cut = plans.iter().map(|plan| {
+        let (pieces, sheets) = (plan.blanks.len(), plan.layout.sheets.len());
+        format!("{pieces} from {sheets} of {}", plan.sheet)
+    });
+    let cause = format!("Pieces are cut {}.", listed(&cut.collect::<Vec<_>>()));
+    Verdict::good("Every panel fits on its sheet", cause)
+}
 
 fn verdict(plan: &SheetPlan) -> Verdict {
     let mut names: Vec<String> = plan
@@ -59,15 +73,6 @@ fn verdict(plan: &SheetPlan) -> Verdict {
         })
         .collect();
     names.dedup();
-    if names.is_empty() {
-        let sheets = plan.layout.sheets.len();
-        let cause = format!(
-            "All {} pieces are cut from {sheets} of {}.",
-            plan.blanks.len(),
-            plan.sheet
-        );
-        return Verdict::good("Every panel fits on its sheet", cause);
-    }
     let largest = plan
         .stock
         .iter()
@@ -91,4 +96,27 @@ fn verdict(plan: &SheetPlan) -> Verdict {
         "take a larger sheet, let the grain run freely, or make the box smaller; a wider saw bench \
 helps where the saw is what sets the bound",
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    #[test]
+    fn a_panel_larger_than_its_sheet_is_named() {
+        check(CHECK.id, &[], &[Good]);
+        let sheet = |size: &str| {
+            let [length, width] = [0, 1].map(|side| size.split(' ').nth(side).unwrap());
+            with(&[]).shelf(&format!(
+                "[[sheet]]\nname = \"birch plywood 12 mm\"\nlength = \"{length} mm\"\nwidth = \"{width} mm\"\n"
+            ))
+        };
+        sheet("600 450").check(CHECK.id, &[Good]);
+        // The front is 400 x 240 mm, and factory edges are trimmed off.
+        let found = sheet("402 300").check(CHECK.id, &[Stop]);
+        assert!(found[0].cause.contains("ront (400 x 240 mm)"), "{found:#?}");
+        assert!(found[0].place.is_some(), "{found:#?}");
+    }
 }

@@ -28,7 +28,7 @@ pub(super) fn degrees(angle: f64) -> String {
     }
 }
 
-/// A name with its article, unless it is in quotes or has a number before it.
+/// A part as a sentence speaks of it.
 pub(super) fn the(part: &PlacedPart) -> String {
     match part.kind {
         PartKind::Battery => "the battery".into(),

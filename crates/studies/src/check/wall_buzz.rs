@@ -304,4 +304,14 @@ mod tests {
         let one: f64 = (2.0 / core::f64::consts::PI) * (2.0 / core::f64::consts::PI) / 0.5;
         assert!((one * one - COUPLING).abs() < 1e-3);
     }
+
+    #[test]
+    fn thin_walls_are_braced_or_thickened() {
+        use crate::check::probe::{check, with};
+        check(CHECK.id, &[], &[Good]);
+        let thin = with(&[("box.wall", "poplar plywood 5 mm")]);
+        let found = thin.findings(CHECK.id);
+        assert_eq!(found[0].severity, Caution, "{found:#?}");
+        assert!(found.iter().any(|one| one.mend.is_some()), "{found:#?}");
+    }
 }
