@@ -3,6 +3,7 @@
 use super::model::CutLine;
 use super::plan::{PlanSubject, Sheets};
 use design::{Carpentry, Design, Grain, SheetPart};
+use physics::math;
 use wood::{BoardKind, Body, Panel, PanelEdge, PanelHole, PanelId, Wall};
 
 /// Sizes that differ by less are one size, in m.
@@ -147,7 +148,22 @@ fn alike(a: &Entry<'_>, b: &Entry<'_>) -> bool {
         && (a.panel.thickness - b.panel.thickness).abs() < ALIKE
         && same(a.panel.long(), b.panel.long())
         && same(a.panel.short(), b.panel.short())
+        && same_outline(a.panel, b.panel)
         && same_holes(&a.panel.holes, &b.panel.holes)
+}
+
+/// Whether both faces of two panels are cut to the same outline: mirrored ones are not.
+fn same_outline(a: &Panel, b: &Panel) -> bool {
+    let ends = |panel: &Panel| -> Vec<f64> {
+        let edges = panel.edges.iter();
+        edges
+            .flat_map(|edge| [edge.outer, edge.inner])
+            .flatten()
+            .flatten()
+            .collect()
+    };
+    let (a, b) = (ends(a), ends(b));
+    a.len() == b.len() && a.iter().zip(&b).all(|(a, b)| (a - b).abs() < ALIKE)
 }
 
 fn same_holes(a: &[PanelHole], b: &[PanelHole]) -> bool {
@@ -158,9 +174,11 @@ fn same_holes(a: &[PanelHole], b: &[PanelHole]) -> bool {
             .all(|(a, b)| near(a.at, b.at) && a.outline == b.outline && a.pocket == b.pocket)
 }
 
+/// Names of the edges of a panel, in their order.
+const EDGES: [&str; 4] = ["bottom", "right", "top", "left"];
+
 /// What is done to the edges of a panel, in words.
 fn edges(panel: &Panel) -> String {
-    let names = ["bottom", "right", "top", "left"];
     let done: Vec<String> = panel.edges.iter().map(edge).collect();
     let Some(first) = done.first() else {
         return "square".into();
@@ -173,7 +191,7 @@ fn edges(panel: &Panel) -> String {
         };
     }
     let mut said: Vec<(String, Vec<&str>)> = Vec::new();
-    for (name, what) in names.iter().zip(&done) {
+    for (name, what) in EDGES.iter().zip(&done) {
         if what == "square" {
             continue;
         }
@@ -189,21 +207,140 @@ fn edges(panel: &Panel) -> String {
     if done.iter().any(|what| what == "square") {
         words.push("rest square".into());
     }
-    words.join(", ")
+    words.extend(lengths(panel));
+    words.join("; ")
+}
+
+/// How long the edges of a panel are that is no rectangle, on its outer face.
+fn lengths(panel: &Panel) -> Option<String> {
+    if panel.edges.iter().all(|edge| slant(edge) < SQUARE) {
+        return None;
+    }
+    let said = EDGES.iter().zip(&panel.edges).map(|(name, edge)| {
+        let [x, y] = run(edge);
+        format!("{name} {}", tenths(1e3 * math::hypot(x, y)))
+    });
+    let said: Vec<String> = said.collect();
+    Some(format!("outer face: {} mm", said.join(", ")))
 }
 
 fn edge(edge: &PanelEdge) -> String {
+    let mut said = Vec::new();
+    if slant(edge) >= SQUARE {
+        said.push(format!(
+            "slanted {}° in the board",
+            tenths(slant(edge).to_degrees())
+        ));
+    }
     if let Some([width, depth]) = edge.step {
-        return format!("stepped {:.1} x {:.1} mm", 1e3 * width, 1e3 * depth);
+        said.push(format!(
+            "stepped {:.1} x {:.1} mm",
+            1e3 * width,
+            1e3 * depth
+        ));
+    } else if edge.tilt.abs() >= SQUARE {
+        let angle = tenths(edge.tilt.abs().to_degrees());
+        let face = if edge.tilt > 0.0 { "outer" } else { "inner" };
+        said.push(format!("at {angle}°, {face} face reaches farther"));
     }
-    if edge.tilt.abs() < SQUARE {
-        return "square".into();
-    }
-    let angle = format!("{:.1}", edge.tilt.abs().to_degrees());
-    let angle = angle.trim_end_matches(".0");
-    if edge.tilt > 0.0 {
-        format!("at {angle}°")
+    if said.is_empty() {
+        "square".into()
     } else {
-        format!("at {angle}°, inner face longer")
+        said.join(", ")
+    }
+}
+
+/// From one end of an edge to the other, on the outer face, in m.
+fn run(edge: &PanelEdge) -> [f64; 2] {
+    let [from, to] = edge.outer;
+    [to[0] - from[0], to[1] - from[1]]
+}
+
+/// Angle in the plane of the board between an edge and the nearer side of its blank, in rad.
+fn slant(edge: &PanelEdge) -> f64 {
+    let [x, y] = run(edge).map(f64::abs);
+    math::atan2(x.min(y), x.max(y))
+}
+
+/// With a tenth, where there is one.
+fn tenths(number: f64) -> String {
+    let said = format!("{number:.1}");
+    said.trim_end_matches(".0").into()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wood::Polytope;
+
+    const LEAN: f64 = 8.0 * core::f64::consts::PI / 180.0;
+
+    /// A side of a box 155 mm deep at the foot whose front leans.
+    fn side(mirrored: bool) -> Panel {
+        let back = 0.21 * math::tan(LEAN);
+        let corners = if mirrored {
+            [[0.0, 0.0], [0.155, 0.0], [0.155, 0.21], [back, 0.21]]
+        } else {
+            [[0.0, 0.0], [0.155, 0.0], [0.155 - back, 0.21], [0.0, 0.21]]
+        };
+        let edges = (0..4).map(|i| {
+            let ends = [corners[i], corners[(i + 1) % 4]];
+            PanelEdge {
+                outer: ends,
+                inner: ends,
+                meets: None,
+                tilt: 0.0,
+                step: None,
+                form: None,
+            }
+        });
+        Panel {
+            id: PanelId::Wall(if mirrored { Wall::Right } else { Wall::Left }),
+            name: "side".into(),
+            frame: wood::Frame {
+                origin: [0.0; 3],
+                across: [1.0, 0.0, 0.0],
+                up: [0.0, 0.0, 1.0],
+                out: [0.0, -1.0, 0.0],
+            },
+            thickness: 0.009,
+            pieces: Vec::<Polytope>::new(),
+            edges: edges.collect(),
+            holes: Vec::new(),
+            blank: [0.155, 0.21],
+        }
+    }
+
+    #[test]
+    fn a_slanted_edge_is_said_with_its_lengths() {
+        // 210 tan 8° = 29.5; 210 / cos 8° = 212.1.
+        assert_eq!(
+            edges(&side(false)),
+            "right slanted 8° in the board; rest square; \
+             outer face: bottom 155, right 212.1, top 125.5, left 210 mm"
+        );
+    }
+
+    #[test]
+    fn mirrored_outlines_are_not_alike() {
+        assert!(same_outline(&side(false), &side(false)));
+        assert!(!same_outline(&side(false), &side(true)));
+    }
+
+    #[test]
+    fn each_edge_says_which_face_reaches_farther() {
+        let mut front = side(false);
+        let square = front.edges[0].clone();
+        front.edges = [LEAN, 0.0, -LEAN, 0.0]
+            .map(|tilt| PanelEdge {
+                tilt,
+                ..square.clone()
+            })
+            .to_vec();
+        assert_eq!(
+            edges(&front),
+            "bottom at 8°, outer face reaches farther; \
+             top at 8°, inner face reaches farther; rest square"
+        );
     }
 }

@@ -1,7 +1,7 @@
 //! Cut list and sheet layouts.
 
 use super::cutting::SheetFigure;
-use super::words::{holes, percent, size};
+use super::words::{counted, holes, percent, size};
 use crate::boxview::mm;
 use crate::layout::{Align, Block, Cell, Column, Heading, Paragraph, Table};
 use crate::pack::{Page, flowed};
@@ -13,7 +13,7 @@ pub(super) fn pages(carpentry: &Carpentry, paper: Paper) -> Vec<Page> {
     let mut blocks: Vec<Box<dyn Block>> = vec![
         Box::new(Heading::new(
             "Cut list",
-            "in mm; long points are the larger of both faces, short points the smaller",
+            "in mm; blank: the smallest rectangle around both faces; face: the smaller of the two",
         )),
         Box::new(table(carpentry)),
     ];
@@ -50,8 +50,8 @@ fn table(carpentry: &Carpentry) -> Table {
             column("", 0.7),
             column("panel", 3.0),
             Column::new("pieces", Align::Right, 0.8),
-            column("long points", 2.1),
-            column("short points", 2.1),
+            column("blank", 2.1),
+            column("face", 2.1),
             column("sheet", 2.8),
             column("grain along", 1.6),
             column("edges", 4.2),
@@ -112,7 +112,9 @@ fn sheets(plan: &SheetPlan, blocks: &mut Vec<Box<dyn Block>>) {
         )));
         blocks.push(Box::new(SheetFigure::new(plan, i)));
     }
-    blocks.push(Box::new(Paragraph::new(&proof(plan))));
+    if count > 0 {
+        blocks.push(Box::new(Paragraph::new(&proof(plan))));
+    }
     if !plan.layout.left_over.is_empty() {
         let names: Vec<String> = plan
             .layout
@@ -122,7 +124,7 @@ fn sheets(plan: &SheetPlan, blocks: &mut Vec<Box<dyn Block>>) {
             .collect();
         blocks.push(Box::new(Paragraph {
             role: crate::role::Role::Stop,
-            ..Paragraph::new(&format!("Fits on no sheet: {}.", names.join(", ")))
+            ..Paragraph::new(&format!("Fits on no sheet: {}.", counted(&names)))
         }));
     }
 }
@@ -141,36 +143,53 @@ pub(super) fn piece_name(plan: &SheetPlan, blank: usize) -> String {
 /// What is proven about a layout.
 fn proof(plan: &SheetPlan) -> String {
     let layout = &plan.layout;
-    let used = layout.sheets.len();
-    let sheets = |n: usize| match n {
-        1 => "1 sheet".to_owned(),
-        n => format!("{n} sheets"),
-    };
-    let gap = used.saturating_sub(layout.fewest);
-    let few = match gap {
-        0 => format!("{} used: fewer cannot do, proven.", sheets(used)),
-        gap => format!(
-            "{} used; {} at least are needed, so at most {} could be saved.",
-            sheets(used),
-            layout.fewest,
-            sheets(gap)
-        ),
-    };
+    let area = |m2: f64| format!("{} m²", number(m2, 3));
     let offcuts = layout.sheets.iter().flat_map(|s| s.offcuts.first());
     let largest = offcuts.map(|[_, _, l, w]| l * w).fold(0.0, f64::max);
-    let area = |m2: f64| format!("{} m²", number(m2, 3));
     let best = if layout.proven {
-        " No layout leaves a larger offcut, proven.".to_owned()
+        " No layout that cuts into as little leaves a larger offcut, proven.".to_owned()
     } else {
         format!(
-            " The largest offcut is {}; no layout leaves more than {}.",
+            " The largest offcut is {}; no layout on as few sheets leaves more than {}.",
             area(largest),
             area(layout.offcut_bound.max(largest))
         )
     };
+    let sparing = if layout.area > 1.001 * layout.least_area {
+        format!(
+            " {} of sheets and offcuts are cut into; no layout does with less than {}.",
+            area(layout.area),
+            area(layout.least_area)
+        )
+    } else {
+        String::new()
+    };
     let waste = format!(
-        " {} of the wood used ends as dust or scrap.",
+        " {} of what is cut into is lost in saw cuts, trim and scrap.",
         percent(plan.waste)
     );
-    few + &best + &waste
+    bought(plan) + &sparing + &best + &waste
+}
+
+/// How many sheets have to be bought, and how few could do.
+fn bought(plan: &SheetPlan) -> String {
+    let sheets = |n: usize| match n {
+        1 => "1 sheet".to_owned(),
+        n => format!("{n} sheets"),
+    };
+    let (bought, fewest) = (plan.layout.bought, plan.layout.fewest);
+    match (bought, bought.saturating_sub(fewest)) {
+        (0, _) => "No sheet has to be bought.".to_owned(),
+        (n, 0) => format!("{} to buy: fewer cannot do, proven.", sheets(n)),
+        (n, gap) if fewest == 0 => format!(
+            "{} to buy; at most {} could be saved.",
+            sheets(n),
+            sheets(gap)
+        ),
+        (n, gap) => format!(
+            "{} to buy; {fewest} at least, proven, so at most {} could be saved.",
+            sheets(n),
+            sheets(gap)
+        ),
+    }
 }

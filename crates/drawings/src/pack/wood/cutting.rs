@@ -1,7 +1,7 @@
 //! One sheet of stock with its pieces and numbered cuts.
 
 use super::cuts::piece_name;
-use super::words::size;
+use super::words::{counted, size};
 use crate::boxview::mm;
 use crate::geometry::{Point, Rect};
 use crate::layout::{BODY, Block, Piece, SMALL, STRONG};
@@ -293,7 +293,7 @@ fn ring(at: Point) -> Rect {
     Rect::new(at.x - RADIUS, at.y - RADIUS, 2.0 * RADIUS, 2.0 * RADIUS).inset(-0.3)
 }
 
-/// The cuts in words beside the drawing; gives where the list ends.
+/// The cuts as a table beside the drawing; gives where it ends.
 fn list(
     sheet: &CutSheet,
     unlettered: &[String],
@@ -302,46 +302,103 @@ fn list(
     width: f64,
     out: &mut Drawing,
 ) -> f64 {
-    let mut y = AROUND;
-    let mut say = |text: &str, letters: Lettering, role: Role, out: &mut Drawing| {
-        for line in letters.wrap(text, width - left) {
-            y += letters.leading();
-            out.text(Text::new(Point::new(left, y), &line, letters).coloured(role));
+    let mut y = table(sheet, left, width, out);
+    let mut say = |text: &str| {
+        for line in SMALL.wrap(text, width - left) {
+            y += SMALL.leading();
+            out.text(Text::new(Point::new(left, y), &line, SMALL).coloured(Role::Muted));
         }
-        y
     };
-    say(
-        "Cuts in order: setting of the fence, and the piece in hand, in mm",
-        SMALL,
-        Role::Muted,
-        out,
-    );
-    let cuts: Vec<String> = sheet.cuts.iter().map(cut_words).collect();
-    // Many cuts are told in smaller letters, very many in one run.
-    let letters = if cuts.len() <= 20 { BODY } else { SMALL };
-    if cuts.len() <= 26 {
-        for cut in &cuts {
-            say(cut, letters, Role::Ink, out);
-        }
-    } else {
-        say(&cuts.join("; "), letters, Role::Ink, out);
-    }
     if !unnumbered.is_empty() {
         let numbers: Vec<String> = unnumbered.iter().map(usize::to_string).collect();
-        let text = format!("No room for the numbers {}.", numbers.join(", "));
-        say(&text, SMALL, Role::Muted, out);
+        say(&format!("No room for the numbers {}.", numbers.join(", ")));
     }
     if !unlettered.is_empty() {
-        let text = format!("Too small to letter: {}.", unlettered.join(", "));
-        say(&text, SMALL, Role::Muted, out);
+        say(&format!("Too small to letter: {}.", counted(unlettered)));
     }
     y + SMALL.descent()
 }
 
-fn cut_words(cut: &Cut) -> String {
+/// Between the columns of the table of cuts, mm.
+const APART: f64 = 2.2;
+/// Cuts in one column of the table.
+const A_COLUMN: usize = 26;
+
+/// Number, way, fence and piece in hand of each cut, in two columns where they are many.
+fn table(sheet: &CutSheet, left: f64, width: f64, out: &mut Drawing) -> f64 {
+    let cuts: Vec<[String; 4]> = sheet.cuts.iter().map(cut_words).collect();
+    if cuts.is_empty() {
+        return AROUND;
+    }
+    let head = ["", "way", "fence", "piece in hand, mm"].map(str::to_owned);
+    let letters = if cuts.len() <= 20 { BODY } else { SMALL };
+    let wide = |column: usize| {
+        let cells = cuts.iter().map(|row| letters.width(&row[column]));
+        cells.fold(0.0, f64::max)
+    };
+    let wides = [0, 1, 2, 3].map(wide);
+    let wides = [
+        wides[0],
+        wides[1],
+        wides[2].max(SMALL.width(&head[2])),
+        wides[3],
+    ];
+    let whole = wides.iter().sum::<f64>() + 3.0 * APART;
+    let half = (width - left - APART) / 2.0;
+    let columns = if cuts.len() > A_COLUMN && whole <= half {
+        2
+    } else {
+        1
+    };
+    let mut bottom = AROUND;
+    for (i, some) in cuts.chunks(cuts.len().div_ceil(columns)).enumerate() {
+        let x = left + i as f64 * (half + APART);
+        let mut y = AROUND + SMALL.leading();
+        // The last heading may be wider than its column: only the first table says it whole.
+        let last = if columns == 1 { &head[3] } else { "of, mm" };
+        let headings = [head[0].as_str(), &head[1], &head[2], last];
+        row(headings, wides, Point::new(x, y), (SMALL, Role::Muted), out);
+        for cut in some {
+            y += letters.leading();
+            let cells = cut.each_ref().map(String::as_str);
+            row(cells, wides, Point::new(x, y), (letters, Role::Ink), out);
+        }
+        bottom = bottom.max(y);
+    }
+    bottom
+}
+
+/// One row: figures to the right of their columns, words to the left.
+fn row(
+    cells: [&str; 4],
+    wides: [f64; 4],
+    at: Point,
+    (letters, role): (Lettering, Role),
+    out: &mut Drawing,
+) {
+    let mut x = at.x;
+    for (i, (cell, wide)) in cells.into_iter().zip(wides).enumerate() {
+        let (x0, anchor) = match i {
+            0 | 2 => (x + wide, Anchor::End),
+            _ => (x, Anchor::Start),
+        };
+        if !cell.is_empty() {
+            let text = Text::new(Point::new(x0, at.y), cell, letters);
+            out.text(text.coloured(role).anchored(anchor));
+        }
+        x += wide + APART;
+    }
+}
+
+/// Number, way, fence and piece in hand.
+fn cut_words(cut: &Cut) -> [String; 4] {
     let along = math::abs(cut.to[0] - cut.from[0]) > math::abs(cut.to[1] - cut.from[1]);
     let way = if along { "along" } else { "across" };
     let [_, _, length, width] = cut.piece;
-    let (fence, piece) = (mm(cut.fence), size([length, width]));
-    format!("{}  {way}, fence {fence}, of {piece}", cut.number)
+    [
+        cut.number.to_string(),
+        way.to_owned(),
+        mm(cut.fence),
+        size([length, width]),
+    ]
 }

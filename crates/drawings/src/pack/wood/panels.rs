@@ -1,15 +1,18 @@
 //! One sheet for every panel that has holes; panels with nothing but their edges
 //! share sheets.
 
-use super::words::{alike, edge, of_note, outline, size};
+use super::words::{alike, edge, of_note, outline, size, slanted};
 use crate::boxview::{self, mm, purpose};
+use crate::cut::long_points;
 use crate::geometry::{Point, Rect};
 use crate::layout::{
-    Align, Block, Cell, Column, Heading, Ledger, Paragraph, Table, content_area, flow, stacked,
+    Align, Block, Cell, Column, Heading, Ledger, Paragraph, SMALL, Table, content_area, flow,
+    stacked,
 };
+use crate::math;
 use crate::pack::Page;
 use crate::paper::Paper;
-use crate::sheet::Drawing;
+use crate::sheet::{Anchor, Drawing, Text};
 use studies::carpentry::{Carpentry, CutLine, DrillLine};
 use wood::{Panel, PanelEdge};
 
@@ -21,6 +24,10 @@ const GUTTER: f64 = 7.0;
 const A_ROW: usize = 8;
 /// Panels without holes on one sheet.
 const PLAIN: usize = 4;
+/// A corner nearer to the side of the blank lies on it, m.
+const OFF_BLANK: f64 = 0.000_05;
+/// From a corner to what is written beside it, mm.
+const INSIDE: f64 = 4.0;
 const NOTE: &str = "Seen from outside, in mm, long points; measured from the marked corner, the \
      lower left. Seen from inside, left and right change places: mark on the outer face. Dashed: \
      the inner face.";
@@ -211,9 +218,46 @@ fn edges(panel: &Panel) -> Ledger {
         });
         (format!("{}{meets}", side(panel, e)), edge(e))
     });
+    let corners = slanted(panel).then(|| {
+        let at: Vec<String> = long_points(panel).iter().map(corner).collect();
+        ("corners: across | up".to_owned(), at.join("; "))
+    });
     Ledger {
-        rows: rows.collect(),
+        rows: rows.chain(corners).collect(),
         summed: false,
+    }
+}
+
+/// "125.5 | 210", from the datum corner.
+fn corner(at: &[f64; 2]) -> String {
+    at.map(mm).join("\u{a0}|\u{a0}")
+}
+
+/// Writes the corners of a panel that are none of its blank beside them, inside.
+fn put_corners(panel: &Panel, blank: Rect, scale: f64, out: &mut Drawing) {
+    let centre = blank.centre();
+    let millimetres = 1000.0 / scale;
+    let off = |at: f64, end: f64| at > OFF_BLANK && at < end - OFF_BLANK;
+    for at in long_points(panel) {
+        if !(0..2).any(|axis| off(at[axis], panel.blank[axis])) {
+            continue;
+        }
+        let point = Point::new(
+            blank.x + at[0] * millimetres,
+            blank.bottom() - at[1] * millimetres,
+        );
+        let said = corner(&at);
+        let to_left = point.x > centre.x;
+        let (dx, anchor) = match to_left {
+            true => (-INSIDE, Anchor::End),
+            false => (INSIDE, Anchor::Start),
+        };
+        let dy = if point.y > centre.y { -INSIDE } else { INSIDE };
+        let apart = math::abs(point.y - centre.y) > 2.0 * INSIDE + SMALL.size_mm;
+        if apart && SMALL.width(&said) + 2.0 * INSIDE < blank.w {
+            let text = Text::new(point.moved(dx, dy), &said, SMALL);
+            out.text(text.anchored(anchor).centred());
+        }
     }
 }
 
@@ -281,6 +325,9 @@ fn plain(line: &CutLine, panel: &Panel, cell: Rect, out: &mut Drawing) -> String
     let under = Rect::new(cell.x, y + 3.0, cell.w, (cell.bottom() - y - 3.0).max(20.0));
     let mut view = boxview::panel(panel, &[], under);
     boxview::put_name(panel, &name, &mut view);
+    if slanted(panel) {
+        put_corners(panel, view.blank, view.scale, &mut view.drawing);
+    }
     let scale = view.scale_text();
     out.append(view.drawing);
     scale

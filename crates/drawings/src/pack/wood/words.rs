@@ -1,6 +1,7 @@
 //! How wood is said on the sheets.
 
 use crate::boxview::mm;
+use crate::math;
 use crate::text::number;
 use wood::{EdgeForm, Outline, Panel, PanelEdge, PanelHole, Wall};
 
@@ -56,10 +57,20 @@ pub(super) fn form(form: EdgeForm) -> String {
 /// What an edge is, in words: how the saw is tilted, its step, its outer form.
 pub(super) fn edge(edge: &PanelEdge) -> String {
     let mut said = Vec::new();
-    if edge.tilt.abs() > 1e-6 {
-        let longer = if edge.tilt > 0.0 { "outer" } else { "inner" };
+    let slant = slant(edge);
+    if slant > SLANTED {
+        let [[x0, y0], [x1, y1]] = edge.outer;
+        let long = math::hypot(x1 - x0, y1 - y0);
         said.push(format!(
-            "saw tilted {}, the {longer} face is the longer",
+            "slanted {} in the board, {} long",
+            degrees(slant),
+            mm(long)
+        ));
+    }
+    if edge.tilt.abs() > 1e-6 {
+        let farther = if edge.tilt > 0.0 { "outer" } else { "inner" };
+        said.push(format!(
+            "saw tilted {}, the {farther} face reaches farther",
             degrees(edge.tilt.abs())
         ));
     } else {
@@ -78,7 +89,38 @@ pub(super) fn edge(edge: &PanelEdge) -> String {
 
 /// Whether an edge is more than a square saw cut.
 pub(super) fn of_note(edge: &PanelEdge) -> bool {
-    edge.tilt.abs() > 1e-6 || edge.step.is_some() || edge.form.is_some()
+    edge.tilt.abs() > 1e-6 || edge.step.is_some() || edge.form.is_some() || slant(edge) > SLANTED
+}
+
+/// Angle between an edge and the nearer side of its blank below which it runs along it, in rad.
+const SLANTED: f64 = 1e-4;
+
+/// Angle in the plane of the board between an edge and the nearer side of its blank, in rad.
+fn slant(edge: &PanelEdge) -> f64 {
+    let [[x0, y0], [x1, y1]] = edge.outer;
+    let (x, y) = (math::abs(x1 - x0), math::abs(y1 - y0));
+    math::atan2(x.min(y), x.max(y))
+}
+
+/// Whether a panel is no rectangle.
+pub(super) fn slanted(panel: &Panel) -> bool {
+    panel.edges.iter().any(|edge| slant(edge) > SLANTED)
+}
+
+/// Names in the order they come, each once, with how often it comes: "H cleat (3 ×)".
+pub(super) fn counted(names: &[String]) -> String {
+    let mut said: Vec<(&String, usize)> = Vec::new();
+    for name in names {
+        match said.iter_mut().find(|(known, _)| *known == name) {
+            Some((_, times)) => *times += 1,
+            None => said.push((name, 1)),
+        }
+    }
+    let said = said.into_iter().map(|(name, times)| match times {
+        1 => name.clone(),
+        n => format!("{name} ({n} ×)"),
+    });
+    said.collect::<Vec<_>>().join(", ")
 }
 
 /// Holes that are made alike, with their indices; in order of first appearance.
