@@ -77,9 +77,10 @@ fn words(carpentry: &Carpentry, corner: &Corner) -> Vec<Box<dyn Block>> {
         Box::new(Paragraph::new(&said)),
     ];
     if let (Joint::Mitre, Some(ring)) = (corner.joint, &carpentry.ring) {
-        let gap = corner.glue_line * math::tan(ring.angle_error);
+        // Both cuts of a mitre are off by as much.
+        let gap = 2.0 * corner.glue_line * math::tan(ring.angle_error);
         let text = format!(
-            "±{} at the saw opens heel or toe by {} mm",
+            "±{} at the saw, on both cuts, opens heel or toe by {} mm",
             degrees(ring.angle_error),
             number(1000.0 * gap, 2)
         );

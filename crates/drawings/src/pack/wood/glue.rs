@@ -8,6 +8,8 @@ use crate::paper::Paper;
 use crate::role::Role;
 use crate::text::number;
 use studies::carpentry::{Carpentry, GlueUp, RingBudget};
+use wood::Wall;
+use wood::ring::test_gap;
 
 pub(super) fn pages(carpentry: &Carpentry, paper: Paper) -> Vec<Page> {
     let glue = &carpentry.glue_up;
@@ -30,7 +32,10 @@ pub(super) fn pages(carpentry: &Carpentry, paper: Paper) -> Vec<Page> {
             "angle and length budget of the mitres",
         )));
         blocks.push(Box::new(budget(ring)));
-        blocks.push(Box::new(Paragraph::new(&test_ring(ring))));
+        let wall = &carpentry.body.plan.walls[Wall::Top.index()];
+        for text in test_ring(ring, wall.thickness) {
+            blocks.push(Box::new(Paragraph::new(&text)));
+        }
     }
     blocks.push(Box::new(Heading::new("Then", "")));
     for text in AFTER {
@@ -165,7 +170,7 @@ fn budget(ring: &RingBudget) -> Ledger {
             of_hundred(ring.odds),
         ),
         (
-            "angle at which 9 of 10 close".to_owned(),
+            "spread of angles at which 9 of 10 close".to_owned(),
             format!("±{}", degrees_fine(ring.wanted_angle)),
         ),
     ];
@@ -183,12 +188,81 @@ fn degrees_fine(angle: f64) -> String {
     }
 }
 
-fn test_ring(ring: &RingBudget) -> String {
-    format!(
-        "Test ring: cut four offcuts {} mm long with the blade as set, close them dry with tape. \
-         The last corner must close within {} mm; if it does not, turn the blade by a hair and \
-         cut again before any panel is cut.",
-        mm(ring.test_length),
-        number(1000.0 * ring.test_gap, 2)
-    )
+/// How to try the blade on offcuts before a panel is cut.
+fn test_ring(ring: &RingBudget, thickness: f64) -> Vec<String> {
+    let shows = |angle: f64| test_gap(ring.test_length, thickness, angle);
+    let limit = half_millimetres(ring.test_gap);
+    if limit <= 0.0 {
+        return vec![
+            "No test ring can pass this blade: errors of length alone use up the gap that the glue \
+             fills. Cut opposite panels together against one stop, or fit the last mitre with a \
+             plane."
+                .to_owned(),
+        ];
+    }
+    vec![
+        format!(
+            "Test ring: cut four offcuts {} mm long with the blade as set, all eight ends mitred. \
+             Hold three corners tight with tape: the fourth shows the error of all eight cuts, \
+             over the length of the offcuts, so it magnifies. A blade off by {} at every cut \
+             shows {} mm there.",
+            mm(ring.test_length),
+            degrees_fine(ring.angle_error),
+            number(1000.0 * shows(ring.angle_error), 1),
+        ),
+        format!(
+            "Measure the gap square to the faces of the mitre, at its wider end. Up to {} mm is \
+             good: a blade off by no more than {}, whose rings the glue fills even with all \
+             lengths at their worst. Above that, set the blade and cut a new ring before any \
+             panel.",
+            number(limit, 1),
+            degrees_fine(ring.test_gap / shows(1.0)),
+        ),
+        "Which way to turn: the fourth corner stands open, widest at the toe (outside): the blade is \
+         tilted too little, tilt it further. Its ends run into each other, and a corner pressed \
+         together touches at the toe and stays open at the heel (inside): it is tilted too far, \
+         tilt it back. Then let the ends pass one above the other and measure by how much they \
+         lap: the same limit holds."
+            .to_owned(),
+    ]
+}
+
+/// A gap in mm, rounded down to what a rule shows.
+fn half_millimetres(gap: f64) -> f64 {
+    (2000.0 * gap + 1e-6).floor() / 2.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn ring(limit: f64) -> RingBudget {
+        RingBudget {
+            angle_error: 0.2_f64.to_radians(),
+            length_error: 0.0,
+            worst_gap: 0.0,
+            median_gap: 0.0,
+            p90_gap: 0.0,
+            glue_gap: 0.0002,
+            odds: 1.0,
+            wanted_angle: 0.0,
+            test_length: 0.15,
+            test_gap: limit,
+        }
+    }
+
+    /// By hand: 4 · 0.2° · 300 mm / √2 = 2.96 mm.
+    #[test]
+    fn the_test_ring_is_told_in_whole_halves() {
+        let said = test_ring(&ring(0.00508), 0.0118).join(" ");
+        for words in ["0.20° at every cut shows 3.0 mm", "Up to 5.0 mm", "0.34°"] {
+            assert!(said.contains(words), "{words}: {said}");
+        }
+    }
+
+    #[test]
+    fn no_limit_is_told_where_lengths_spoil_it() {
+        let said = test_ring(&ring(0.0004), 0.0118).join(" ");
+        assert!(said.starts_with("No test ring"), "{said}");
+    }
 }
