@@ -94,25 +94,69 @@ pub(crate) fn nothing_to_mend(id: &str) -> String {
 /// A mend was made: the lines that changed, old and new.
 pub(crate) fn mended(mend: &Mend, before: &str, after: &str, ink: Ink) -> String {
     let mut out = wrapped("", &mend.words);
-    for (sign, tone, lines) in [
-        ("-", Tone::Stop, without(before, after)),
-        ("+", Tone::Good, without(after, before)),
-    ] {
-        for line in lines {
-            out += &format!("{}\n", ink.paint(tone, &format!("{sign} {}", plain(line))));
-        }
+    for (is_new, line) in changes(before, after) {
+        let (sign, tone) = if is_new {
+            ("+", Tone::Good)
+        } else {
+            ("-", Tone::Stop)
+        };
+        out += &format!("{}\n", ink.paint(tone, &format!("{sign} {}", plain(line))));
     }
     out
 }
 
-/// Lines of one text between what both begin and end with.
-fn without<'a>(text: &'a str, other: &str) -> Vec<&'a str> {
-    let (lines, others): (Vec<&str>, Vec<&str>) = (text.lines().collect(), other.lines().collect());
-    let same =
-        |pairs: &mut dyn Iterator<Item = (&&str, &&str)>| pairs.take_while(|(a, b)| a == b).count();
-    let head = same(&mut lines.iter().zip(&others));
-    let tail = same(&mut lines[head..].iter().rev().zip(others[head..].iter().rev()));
-    lines[head..lines.len() - tail].to_vec()
+/// Longest stretches compared line by line; a text of a maker is far shorter.
+const MOST_LINES: usize = 2000;
+
+/// Lines that went and lines that came, in the order of the texts.
+fn changes<'a>(before: &'a str, after: &'a str) -> Vec<(bool, &'a str)> {
+    let (old, new): (Vec<&str>, Vec<&str>) = (before.lines().collect(), after.lines().collect());
+    let head = old.iter().zip(&new).take_while(|(a, b)| a == b).count();
+    let (old, new) = (&old[head..], &new[head..]);
+    let ends = old.iter().rev().zip(new.iter().rev());
+    let tail = ends.take_while(|(a, b)| a == b).count();
+    let (old, new) = (&old[..old.len() - tail], &new[..new.len() - tail]);
+    let kept = if old.len().max(new.len()) <= MOST_LINES {
+        common(old, new)
+    } else {
+        Vec::new()
+    };
+    let (mut i, mut j) = (0, 0);
+    let mut out = Vec::new();
+    for (a, b) in kept.into_iter().chain([(old.len(), new.len())]) {
+        out.extend(old[i..a].iter().map(|line| (false, *line)));
+        out.extend(new[j..b].iter().map(|line| (true, *line)));
+        (i, j) = (a + 1, b + 1);
+    }
+    out
+}
+
+/// Places of a longest run of lines, not all beside one another, that both have.
+fn common(old: &[&str], new: &[&str]) -> Vec<(usize, usize)> {
+    let width = new.len() + 1;
+    let mut longest = vec![0_u16; (old.len() + 1) * width];
+    for i in (0..old.len()).rev() {
+        for j in (0..new.len()).rev() {
+            longest[i * width + j] = if old[i] == new[j] {
+                longest[(i + 1) * width + j + 1] + 1
+            } else {
+                longest[(i + 1) * width + j].max(longest[i * width + j + 1])
+            };
+        }
+    }
+    let (mut i, mut j) = (0, 0);
+    let mut out = Vec::new();
+    while i < old.len() && j < new.len() {
+        if old[i] == new[j] {
+            out.push((i, j));
+            (i, j) = (i + 1, j + 1);
+        } else if longest[(i + 1) * width + j] >= longest[i * width + j + 1] {
+            i += 1;
+        } else {
+            j += 1;
+        }
+    }
+    out
 }
 
 #[cfg(test)]
@@ -121,9 +165,16 @@ mod tests {
 
     #[test]
     fn only_what_changed_is_shown() {
-        assert_eq!(without("a\nb\nc", "a\nx\ny\nc"), ["b"]);
-        assert_eq!(without("a\nx\ny\nc", "a\nb\nc"), ["x", "y"]);
-        assert_eq!(without("a\na", "a\na\na"), Vec::<&str>::new());
-        assert_eq!(without("a\na\na", "a\na"), ["a"]);
+        assert_eq!(
+            changes("a\nb\nc", "a\nx\ny\nc"),
+            [(false, "b"), (true, "x"), (true, "y")]
+        );
+        assert_eq!(changes("a\na", "a\na\na"), [(true, "a")]);
+        assert_eq!(changes("a\na\na", "a\na"), [(false, "a")]);
+        assert_eq!(
+            changes("a\nb\nc\nd", "a\nB\nc\nd\ne"),
+            [(false, "b"), (true, "B"), (true, "e")]
+        );
+        assert_eq!(changes("a\nb", "a\nb"), []);
     }
 }

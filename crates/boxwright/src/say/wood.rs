@@ -112,9 +112,11 @@ fn ring(carpentry: &Carpentry) -> String {
 
 fn balance(carpentry: &Carpentry) -> String {
     let balance = &carpentry.balance;
-    let hang = balance.hang.map_or_else(String::new, |angle| {
-        format!("; hangs {:.0}° off level", angle.to_degrees())
-    });
+    let hang = match balance.hang.map(f64::to_degrees) {
+        None => String::new(),
+        Some(angle) if angle < 0.5 => "; hangs level".to_owned(),
+        Some(angle) => format!("; hangs {angle:.0}° off level"),
+    };
     let (angle, wall) = balance.tipping;
     let wall = carpentry.body.wall(wall).name.as_str();
     format!(

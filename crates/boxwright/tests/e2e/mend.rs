@@ -23,12 +23,17 @@ fn a_mend_is_made_and_every_other_byte_stays() {
     let ran = boxwright(&["mend", FEW, &path, "lead-acid-airtight"]);
     assert_eq!((ran.status, ran.err.as_str()), (0, ""));
     let after = fs::read_to_string(&path).unwrap();
-    assert_eq!(
-        after,
-        before.replace("vented_bay = false", "vented_bay = true")
-    );
+    let kept = before.replace("vented_bay = false", "vented_bay = true");
+    let added = after.strip_prefix(&kept).expect("every other byte stays");
+    assert!(added.trim_start().starts_with("[bay]"), "{added}");
     assert!(ran.out.contains("- vented_bay = false"), "{}", ran.out);
     assert!(ran.out.contains("+ vented_bay = true"), "{}", ran.out);
+    assert!(ran.out.contains("+ [bay]"), "{}", ran.out);
+    assert!(
+        !ran.out.contains("[box.vent]"),
+        "only what changed: {}",
+        ran.out
+    );
     assert_eq!(
         finding(&path, "lead-acid-airtight").unwrap()["severity"],
         "good"
