@@ -169,7 +169,7 @@ pub struct RingBudget {
     pub glue_gap: f64,
     /// Share of rings that close within it, 0 to 1.
     pub odds: f64,
-    /// Error of the saw's angle at which nine rings of ten close, in rad.
+    /// Error of the saw's angle, either way, within which nine rings of ten close, in rad.
     pub wanted_angle: f64,
     /// A test ring of four offcuts of this length in m...
     pub test_length: f64,

@@ -51,8 +51,9 @@ glue fills; nine of ten stay below {}.",
         );
     }
     let advice = format!(
-        "set the saw to within {:.2}°: four mitred offcuts {} long must close to a ring with no gap \
-above {}; or plane the last mitre to fit before gluing",
+        "keep every cut within {:.2}° of its angle, and try the blade first: four mitred offcuts {} \
+long, three corners held tight, must close within {} at the fourth; or plane the last mitre to fit \
+before gluing",
         ring.wanted_angle.to_degrees(),
         mm(ring.test_length),
         mm(ring.test_gap)
