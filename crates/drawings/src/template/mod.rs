@@ -47,7 +47,7 @@ pub fn templates(
         paper,
     };
     let control = carpentry.control.as_ref();
-    let (subjects, plain) = subjects(&carpentry.body, &carpentry.cut_list, control);
+    let (subjects, plain) = subjects(&carpentry.body, &carpentry.cut_list, control, paper);
     sheets(&subjects, &plain, &imprint)
 }
 

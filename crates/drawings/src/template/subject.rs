@@ -1,9 +1,10 @@
 //! What a template shows.
 
-use super::tile::Cross;
+use super::tile::{Cross, Tiling};
 use crate::cut::{LARGEST_DRILL, Room, hole_shape, long_points, mm};
 use crate::geometry::{Point, Rect};
 use crate::layout::BODY;
+use crate::paper::Paper;
 use crate::role::Role;
 use crate::sheet::{Anchor, Dash, Drawing, Shape, Stroke, Style, Text, pen};
 use crate::text::number;
@@ -36,6 +37,7 @@ pub(super) fn subjects(
     body: &Body,
     cut_list: &[CutLine],
     control: Option<&ControlPlan>,
+    paper: Paper,
 ) -> (Vec<Subject>, Vec<String>) {
     let (mut out, mut plain) = (Vec::new(), Vec::new());
     for line in cut_list {
@@ -45,10 +47,10 @@ pub(super) fn subjects(
         if panel.holes.is_empty() && is_rectangle(panel) {
             plain.push(named(line));
         } else {
-            out.push(of_panel(panel, named(line)));
+            out.push(of_panel(panel, named(line), paper));
         }
     }
-    out.extend(control.map(of_plate));
+    out.extend(control.map(|plan| of_plate(plan, paper)));
     (out, plain)
 }
 
@@ -67,75 +69,99 @@ fn is_rectangle(panel: &Panel) -> bool {
     })
 }
 
-fn of_panel(panel: &Panel, title: String) -> Subject {
-    let [w, h] = panel.blank.map(mm);
-    let place = |[x, y]: [f64; 2]| Point::new(mm(x), h - mm(y));
-    let mut lines = Drawing::default();
-    let corners: Vec<Point> = long_points(panel).into_iter().map(place).collect();
-    lines.polygon(&corners, edge());
-    let mut holes = Vec::new();
+/// How a thing lies on its pages: as seen from outside, or turned clockwise by
+/// a right angle where that takes fewer of them.
+struct Lie {
+    size: (f64, f64),
+    turned: bool,
+}
+
+impl Lie {
+    fn new(size: [f64; 2], paper: Paper) -> Self {
+        let (w, h) = (mm(size[0]), mm(size[1]));
+        let count = |size| Tiling::new(size, paper).count();
+        let turned = count((h, w)) < count((w, h));
+        let size = if turned { (h, w) } else { (w, h) };
+        Self { size, turned }
+    }
+
+    /// A place in m from the lower left corner.
+    fn point(&self, [x, y]: [f64; 2]) -> Point {
+        if self.turned {
+            Point::new(mm(y), mm(x))
+        } else {
+            Point::new(mm(x), self.size.1 - mm(y))
+        }
+    }
+
+    fn outline(&self, outline: Outline) -> Outline {
+        match outline {
+            Outline::Rectangle {
+                width,
+                height,
+                corner,
+            } if self.turned => Outline::Rectangle {
+                width: height,
+                height: width,
+                corner,
+            },
+            other => other,
+        }
+    }
+
+    fn title(&self, title: &str) -> String {
+        if self.turned {
+            format!("{title} (left edge up)")
+        } else {
+            title.to_owned()
+        }
+    }
+}
+
+fn of_panel(panel: &Panel, title: String, paper: Paper) -> Subject {
+    let lie = Lie::new(panel.blank, paper);
+    let corners: Vec<Point> = long_points(panel)
+        .into_iter()
+        .map(|at| lie.point(at))
+        .collect();
+    let mut subject = Subject::empty(&lie, &title);
+    subject.lines.polygon(&corners, edge());
     for hole in &panel.holes {
+        let depth = hole.pocket.map_or(String::new(), |depth| {
+            format!(", {} deep", number(mm(depth), 1))
+        });
+        let words = format!("{} {}{depth}", hole.label, sized(hole.outline));
         let dash = if hole.pocket.is_some() {
             Dash::Dashed
         } else {
             Dash::Solid
         };
-        let depth = hole.pocket.map_or(String::new(), |depth| {
-            format!(", {} deep", number(mm(depth), 1))
-        });
-        let words = format!("{} {}{depth}", hole.label, sized(hole.outline));
-        holes.push(add_hole(
-            &mut lines,
-            hole.outline,
-            place(hole.at),
-            dash,
-            &words,
-        ));
+        subject.add_hole(lie.outline(hole.outline), lie.point(hole.at), dash, &words);
     }
-    let size = (w, h);
-    Subject {
-        title,
-        size,
-        lines,
-        holes,
-    }
+    subject
 }
 
-fn of_plate(plan: &ControlPlan) -> Subject {
-    let [w, h] = plan.size.map(mm);
-    let place = |[x, y]: [f64; 2]| Point::new(mm(x), h - mm(y));
-    let mut lines = Drawing::default();
-    lines.rect(Rect::new(0.0, 0.0, w, h), edge());
-    let mut holes = Vec::new();
+fn of_plate(plan: &ControlPlan, paper: Paper) -> Subject {
+    let lie = Lie::new(plan.size, paper);
+    let mut subject = Subject::empty(&lie, "control panel");
+    let (w, h) = lie.size;
+    subject.lines.rect(Rect::new(0.0, 0.0, w, h), edge());
     for hole in &plan.holes {
         let words = format!("{} {}", hole.name, sized(hole.outline));
-        holes.push(add_hole(
-            &mut lines,
-            hole.outline,
-            place(hole.at),
+        subject.add_hole(
+            lie.outline(hole.outline),
+            lie.point(hole.at),
             Dash::Solid,
             &words,
-        ));
+        );
     }
     for (at, diameter) in &plan.screws {
-        let outline = Outline::Circle {
-            diameter: *diameter,
-        };
+        let diameter = *diameter;
+        let outline = Outline::Circle { diameter };
         let words = format!("screw {}", sized(outline));
-        holes.push(add_hole(
-            &mut lines,
-            outline,
-            place(*at),
-            Dash::Solid,
-            &words,
-        ));
+        subject.add_hole(outline, lie.point(*at), Dash::Solid, &words);
     }
-    Subject {
-        title: "control panel".to_owned(),
-        size: (w, h),
-        lines,
-        holes,
-    }
+    subject
 }
 
 const fn edge() -> Style {
@@ -151,28 +177,6 @@ fn sized(outline: Outline) -> String {
     }
 }
 
-/// Draws a hole with a cross on its centre.
-fn add_hole(lines: &mut Drawing, outline: Outline, centre: Point, dash: Dash, words: &str) -> Hole {
-    let shape = hole_shape(outline, centre);
-    let bounds = match &shape {
-        Shape::Circle { radius, .. } => Rect::new(
-            centre.x - radius,
-            centre.y - radius,
-            2.0 * radius,
-            2.0 * radius,
-        ),
-        other => bounds_of(other),
-    };
-    let stroke = Stroke::new(Role::Ink, pen::MEDIUM).dashed(dash);
-    lines.shape(shape, Style::stroked(stroke));
-    let hair = Stroke::new(Role::Ink, pen::HAIR);
-    for (dx, dy) in [(ARM, 0.0), (0.0, ARM)] {
-        lines.line(centre.moved(-dx, -dy), centre.moved(dx, dy), hair);
-    }
-    let words = words.trim().to_owned();
-    Hole { bounds, words }
-}
-
 fn bounds_of(shape: &Shape) -> Rect {
     let lines = shape.to_path().flatten();
     let points: Vec<Point> = lines.into_iter().flat_map(|l| l.points).collect();
@@ -180,6 +184,33 @@ fn bounds_of(shape: &Shape) -> Rect {
 }
 
 impl Subject {
+    fn empty(lie: &Lie, title: &str) -> Self {
+        Self {
+            title: lie.title(title),
+            size: lie.size,
+            lines: Drawing::default(),
+            holes: Vec::new(),
+        }
+    }
+
+    /// Draws a hole with a cross on its centre.
+    fn add_hole(&mut self, outline: Outline, centre: Point, dash: Dash, words: &str) {
+        let shape = hole_shape(outline, centre);
+        let bounds = match &shape {
+            Shape::Circle { radius, .. } => Rect::new(centre.x, centre.y, 0.0, 0.0).inset(-radius),
+            other => bounds_of(other),
+        };
+        let stroke = Stroke::new(Role::Ink, pen::MEDIUM).dashed(dash);
+        self.lines.shape(shape, Style::stroked(stroke));
+        let hair = Stroke::new(Role::Ink, pen::HAIR);
+        for (dx, dy) in [(ARM, 0.0), (0.0, ARM)] {
+            self.lines
+                .line(centre.moved(-dx, -dy), centre.moved(dx, dy), hair);
+        }
+        let words = words.trim().to_owned();
+        self.holes.push(Hole { bounds, words });
+    }
+
     /// Labels of the holes, where neither holes nor crosses of seams are;
     /// those of drilled holes that are alike only once.
     pub(super) fn labels(&self, crosses: &[Cross]) -> Vec<Text> {

@@ -7,7 +7,7 @@ use std::process::Command;
 
 fn demo(paper: Paper) -> Vec<Sheet> {
     let body = demo_body();
-    let (drawn, plain) = subjects(&body, &demo_lines(&body), Some(&demo_control()));
+    let (drawn, plain) = subjects(&body, &demo_lines(&body), Some(&demo_control()), paper);
     let words = "Invented box · revision 2".to_owned();
     sheets(&drawn, &plain, &Imprint { words, paper })
 }
@@ -27,7 +27,11 @@ fn nothing_collides_on_any_template() {
 fn panels_with_holes_are_drawn_and_plain_ones_named() {
     let sheets = demo(Paper::A4);
     let titles: Vec<&str> = sheets.iter().map(|sheet| sheet.title.as_str()).collect();
-    for wanted in ["panel A, front: page 1 of", "panel E, top", "control panel"] {
+    for wanted in [
+        "panel A, front (left edge up): page 1 of 3",
+        "panel E, top",
+        "control panel",
+    ] {
         assert!(
             titles.iter().any(|title| title.starts_with(wanted)),
             "{titles:?}"
@@ -59,6 +63,24 @@ fn holes_keep_their_size() {
         }
     }
     assert!(found >= 2);
+}
+
+/// A turned panel is not mirrored: the hole left of the middle and above it
+/// comes to lie above the middle and right of it.
+#[test]
+fn turned_panels_keep_their_hand() {
+    let body = demo_body();
+    let panel = body.wall(wood::Wall::Front);
+    let lines = demo_lines(&body);
+    let (drawn, _) = subjects(&body, &lines[..1], None, Paper::A4);
+    let (subject, hole) = (&drawn[0], &panel.holes[0]);
+    assert_eq!(subject.size, (1e3 * panel.blank[1], 1e3 * panel.blank[0]));
+    let found = subject.lines.items.iter().any(|item| {
+        matches!(item, Item::Shape(Shape::Circle { centre, .. }, _)
+            if (centre.x - 1e3 * hole.at[1]).abs() < 1e-9
+                && (centre.y - 1e3 * hole.at[0]).abs() < 1e-9)
+    });
+    assert!(found);
 }
 
 /// What poppler finds on the pages: stretches of exactly 100 mm, level and upright.
