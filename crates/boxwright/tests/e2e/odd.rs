@@ -1,11 +1,12 @@
 //! Odd designs: every number of every example, a hundred times too small or
 //! too large. Whatever is read is answered, and whatever is refused is shown.
 
-use crate::support::{EXAMPLES, root};
+use crate::support::root;
 use std::fs;
 use studies::{Options, Report, Texts, run};
 
-const FACTORS: [f64; 5] = [0.0, 0.03, 3.0, 30.0, 1000.0];
+/// By turns from number to number: each study takes a good part of a second.
+const FACTORS: [[f64; 3]; 2] = [[0.0, 3.0, 30.0], [0.03, 3.0, 1000.0]];
 
 /// Where the numbers of a text stand: after `= ` or `= "`.
 fn numbers(text: &str) -> Vec<(usize, usize)> {
@@ -74,29 +75,44 @@ fn sound(report: &Report, what: &str) {
     assert!(!report.findings.is_empty(), "{what}");
 }
 
-#[test]
-fn odd_numbers_are_answered_or_refused() {
+/// Every number of one example, made odd.
+fn odd_numbers_are_answered_or_refused(name: &str) {
     let (mut read, mut refused) = (0, 0);
-    for name in EXAMPLES {
-        let folder = root().join("examples").join(name);
-        let text = fs::read_to_string(folder.join("design.toml")).unwrap();
-        let shelf = fs::read_to_string(folder.join("shelf.toml")).ok();
-        let places = numbers(&text);
-        assert!(places.len() > 15, "{name}: {places:?}");
-        for (start, end) in places {
-            for factor in FACTORS {
-                let number: f64 = text[start..end].parse().unwrap();
-                let odd = format!("{}{}{}", &text[..start], factor * number, &text[end..]);
-                let line = odd[start..].lines().next().unwrap();
-                match answered(&odd, shelf.as_deref()) {
-                    Some(report) => {
-                        sound(&report, &format!("{name}: {line}"));
-                        read += 1;
-                    }
-                    None => refused += 1,
+    let folder = root().join("examples").join(name);
+    let text = fs::read_to_string(folder.join("design.toml")).unwrap();
+    let shelf = fs::read_to_string(folder.join("shelf.toml")).ok();
+    let places = numbers(&text);
+    assert!(places.len() > 15, "{name}: {places:?}");
+    for (turn, (start, end)) in places.into_iter().enumerate() {
+        for factor in FACTORS[turn % 2] {
+            let number: f64 = text[start..end].parse().unwrap();
+            let odd = format!("{}{}{}", &text[..start], factor * number, &text[end..]);
+            let line = odd[start..].lines().next().unwrap();
+            match answered(&odd, shelf.as_deref()) {
+                Some(report) => {
+                    sound(&report, &format!("{name}: {line}"));
+                    read += 1;
                 }
+                None => refused += 1,
             }
         }
     }
-    assert!(read > 200 && refused > 50, "{read} read, {refused} refused");
+    assert!(read > 40 && refused > 10, "{read} read, {refused} refused");
+}
+
+// One test for each example: they run beside one another.
+
+#[test]
+fn odd_numbers_of_the_bathing_beach() {
+    odd_numbers_are_answered_or_refused("bathing-beach");
+}
+
+#[test]
+fn odd_numbers_of_the_salvage_party() {
+    odd_numbers_are_answered_or_refused("salvage-party");
+}
+
+#[test]
+fn odd_numbers_of_the_workshop_mono() {
+    odd_numbers_are_answered_or_refused("workshop-mono");
 }
