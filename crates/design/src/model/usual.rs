@@ -24,13 +24,18 @@ pub struct UsualSaw {
 
 impl SawKind {
     /// What saws of this kind usually do.
+    ///
+    /// The longest cut decides which sheets a saw can begin on. A panel saw's carriage
+    /// runs the length of the common sheets; a table saw takes what its outfeed carries;
+    /// two rails of a track saw joined are 2.8 m; a hand saw along a clamped straightedge
+    /// has no bound of its own but the straightedge, so it reaches the length of a sheet.
     #[must_use]
     pub const fn usual(self) -> UsualSaw {
         match self {
             Self::Panel => saw([3.2, 10.0, 3100.0, 20.0], 0.2, 0.5),
             Self::Table => saw([3.0, 5.0, 1500.0, 10.0], 0.25, 0.3),
             Self::Track => saw([2.2, 5.0, 2800.0, 50.0], 0.5, 0.5),
-            Self::Hand => saw([1.5, 5.0, 1200.0, 15.0], 1.0, 1.0),
+            Self::Hand => saw([1.5, 5.0, 2500.0, 15.0], 1.0, 1.0),
         }
     }
 }
@@ -71,4 +76,33 @@ impl Glue {
         spread: 0.18,
         clamp_time: 3600.0,
     };
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const FORMATS: &str = include_str!("../../../../reference/sheet_sizes.csv");
+
+    /// Every saw can make a first cut across the plywood that is sold, the shorter way.
+    #[test]
+    fn every_saw_can_begin_on_a_sheet_of_plywood() {
+        let rows = FORMATS
+            .lines()
+            .filter_map(|line| line.strip_prefix("plywood,format,"));
+        let sides = rows.map(|row| {
+            let side = |cell: usize| -> f64 { row.split(',').nth(cell).unwrap().parse().unwrap() };
+            side(0).min(side(1)) * 1e-3
+        });
+        let widest = sides.fold(0.0, f64::max);
+        assert!(widest > 1.2, "{widest}");
+        for kind in [
+            SawKind::Panel,
+            SawKind::Table,
+            SawKind::Track,
+            SawKind::Hand,
+        ] {
+            assert!(kind.usual().longest >= widest, "{kind:?}");
+        }
+    }
 }
