@@ -147,12 +147,23 @@ impl Convex {
 
     /// A distance that the two solids have at least: that of the blocks around them.
     pub(crate) fn block_distance(&self, other: &Self) -> f64 {
+        self.block_distance_to(&other.low, &other.high)
+    }
+
+    /// Distance of the block around the solid to the one between two corners.
+    pub(crate) fn block_distance_to(&self, low: &Vector, high: &Vector) -> f64 {
         let mut apart = [0.0; 3];
         for (i, apart) in apart.iter_mut().enumerate() {
-            let gap = (self.low[i] - other.high[i]).max(other.low[i] - self.high[i]);
+            let gap = (self.low[i] - high[i]).max(low[i] - self.high[i]);
             *apart = f64::max(gap, 0.0);
         }
         length(apart)
+    }
+
+    /// A move that parts the two solids at most: that which parts the blocks around them.
+    pub(crate) fn block_overlap(&self, other: &Self) -> f64 {
+        let along = |i: usize| (self.high[i] - other.low[i]).min(other.high[i] - self.low[i]);
+        along(0).min(along(1)).min(along(2))
     }
 }
 

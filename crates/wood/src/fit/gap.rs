@@ -9,7 +9,7 @@ use crate::Polytope;
 use crate::Wall;
 use crate::vector::{Vector, add, dot, length, scale};
 use crate::{Body, PanelId};
-use crate::{Part, Solid};
+use crate::{Part, Pose, Shape, Solid};
 
 /// How deep solids may overlap and still count as touching, in m.
 pub(crate) const CONTACT: f64 = 1e-7;
@@ -156,15 +156,15 @@ pub(crate) struct Placed {
 
 impl Placed {
     pub(crate) fn of(part: &Part) -> Self {
-        let placed = |solids: &[Solid]| -> Vec<Convex> {
-            solids
-                .iter()
-                .map(|s| Convex::placed(s, &part.pose))
-                .collect()
-        };
+        Self::at(&part.shape, &part.pose)
+    }
+
+    /// A shape in a place.
+    pub(crate) fn at(shape: &Shape, pose: &Pose) -> Self {
+        let placed = |solids: &[Solid]| solids.iter().map(|s| Convex::placed(s, pose)).collect();
         Self {
-            solids: placed(&part.shape.solids),
-            air: placed(&part.shape.keep_free),
+            solids: placed(&shape.solids),
+            air: placed(&shape.keep_free),
         }
     }
 }
@@ -222,10 +222,9 @@ fn to_wood(placed: &[Placed], a: usize, wood: &Wood, found: &mut Vec<Gap>) {
     push(found, a, Other::Panel(wood.id), solid, air);
 }
 
-/// The gap of solids to a panel; only pieces that can matter are asked for their holes.
+/// The gap of solids to a panel.
 pub(crate) fn to_pieces(solids: &[Convex], wood: &Wood) -> Option<Apart> {
-    let pieces = wood.pieces.iter().flat_map(|piece| piece.solids());
-    between_all(solids, &pieces.collect::<Vec<_>>())
+    between_all(solids, &refs(wood.rest.solids()))
 }
 
 fn refs(solids: &[Convex]) -> Vec<&Convex> {

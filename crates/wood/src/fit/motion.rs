@@ -3,6 +3,7 @@
 use super::closest::{TOUCHING, distance_up_to};
 use super::convex::Convex;
 use super::gap::CONTACT;
+use super::obstacles::Obstacles;
 use super::overlap::{overlap, overlaps_by};
 use crate::vector::{Vector, add, length, scale, sub};
 use crate::{Frame, Pose, Solid};
@@ -16,13 +17,13 @@ const SHARE: f64 = 0.6;
 #[derive(Clone, Debug)]
 pub(crate) struct Mover<'a> {
     solids: &'a [Solid],
-    obstacles: Vec<&'a Convex>,
+    obstacles: Obstacles<'a>,
     /// How far its furthest point lies from the origin of its frame.
     radius: f64,
 }
 
 impl<'a> Mover<'a> {
-    pub(crate) fn new(solids: &'a [Solid], obstacles: Vec<&'a Convex>) -> Self {
+    pub(crate) fn new(solids: &'a [Solid], obstacles: Obstacles<'a>) -> Self {
         Self {
             solids,
             obstacles,
@@ -79,30 +80,28 @@ impl<'a> Mover<'a> {
     /// Whether it runs into something on a straight way, more than it may touch.
     pub(crate) fn runs_into(&self, from: &Pose, by: Vector) -> bool {
         let pressed = |solid: &Convex, obstacle: &Convex| {
-            solid.block_distance(obstacle) <= 0.0
-                && distance_up_to(solid, obstacle, TOUCHING) <= 0.0
+            distance_up_to(solid, obstacle, TOUCHING) <= 0.0
                 && overlaps_by(solid, obstacle, CONTACT)
         };
-        let solids = self.swept(from, by);
-        let mut pairs = solids.iter().flat_map(|solid| {
-            let obstacles = self.obstacles.iter();
-            obstacles.map(move |obstacle| (solid, *obstacle))
-        });
-        pairs.any(|(solid, obstacle)| pressed(solid, obstacle))
+        let mut solids = self.swept(from, by).into_iter();
+        solids.any(|solid| {
+            self.obstacles
+                .any(&solid, TOUCHING, |obstacle| pressed(&solid, obstacle))
+        })
     }
 
     /// How deep it runs into something on a straight way; 0 where it touches at most.
     pub(crate) fn depth(&self, from: &Pose, by: Vector) -> f64 {
         let mut depth = 0.0_f64;
         for solid in self.swept(from, by) {
-            for obstacle in &self.obstacles {
-                if solid.block_distance(obstacle) <= 0.0
-                    && distance_up_to(&solid, obstacle, TOUCHING) <= 0.0
+            self.obstacles.nearer(&solid, TOUCHING, |obstacle, limit| {
+                if distance_up_to(&solid, obstacle, TOUCHING) <= 0.0
                     && overlaps_by(&solid, obstacle, depth.max(CONTACT))
                 {
                     depth = overlap(&solid, obstacle).0;
                 }
-            }
+                limit
+            });
         }
         depth
     }
@@ -139,13 +138,11 @@ impl<'a> Mover<'a> {
     fn nearest(&self, solids: &[Convex], limit: f64) -> f64 {
         let mut least = limit;
         for solid in solids {
-            for obstacle in &self.obstacles {
-                if solid.block_distance(obstacle) < least {
-                    least = least.min(distance_up_to(solid, obstacle, least));
-                    if least <= 0.0 {
-                        return 0.0;
-                    }
-                }
+            least = self.obstacles.nearer(solid, least, |obstacle, least| {
+                least.min(distance_up_to(solid, obstacle, least))
+            });
+            if least <= 0.0 {
+                return 0.0;
             }
         }
         least

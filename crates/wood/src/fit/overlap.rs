@@ -26,6 +26,9 @@ pub(crate) fn overlap(a: &Convex, b: &Convex) -> (f64, Vector) {
 
 /// Whether two solids overlap by more than a depth: sooner known than how far.
 pub(crate) fn overlaps_by(a: &Convex, b: &Convex, depth: f64) -> bool {
+    if a.block_overlap(b) <= depth {
+        return false;
+    }
     let mut hull = Hull::around(a, b);
     hull.expand(|least, face| least <= depth || face > depth);
     hull.best.0 > depth

@@ -52,7 +52,7 @@ pub(crate) fn pushes(
     let mut short = f64::NEG_INFINITY;
     for turn in distinct(mover, place, aperture) {
         let here = Pose { turn, ..*place };
-        let spare = shadow(mover, &here, aperture).spare(&aperture.outline);
+        let spare = spare(mover, &here, aperture);
         if spare <= 0.0 {
             short = short.max(spare);
             continue;
@@ -96,7 +96,7 @@ pub(crate) fn tipped_pushes(mover: &Mover, place: &Pose, aperture: &Aperture) ->
     for turn in distinct(mover, place, aperture) {
         let here = Pose { turn, ..*place };
         // Seen along the way it is tipped to, it must still be narrower than the opening.
-        if shadow(mover, &here, aperture).spare(&aperture.outline) <= 0.0 {
+        if spare(mover, &here, aperture) <= 0.0 {
             continue;
         }
         for axis in [frame.across, frame.up] {
@@ -171,15 +171,17 @@ fn distinct(mover: &Mover, place: &Pose, aperture: &Aperture) -> Vec<[Vector; 3]
     kept.into_iter().map(|(turn, _)| turn).collect()
 }
 
-fn shadow(mover: &Mover, pose: &Pose, aperture: &Aperture) -> Shadow {
-    Shadow::of(&mover.placed(pose), &aperture.frame)
+/// How much narrower a part is than an opening as it is pushed through.
+fn spare(mover: &Mover, pose: &Pose, aperture: &Aperture) -> f64 {
+    let solids = mover.placed(pose);
+    Shadow::of(&solids, &aperture.frame).spare(&solids, aperture)
 }
 
 /// Places just inside the opening: where it slides straight from where it stands, in the
 /// middle, and in between.
 fn entries(mover: &Mover, pose: &Pose, aperture: &Aperture) -> Vec<Pose> {
     let frame = &aperture.frame;
-    let shadow = shadow(mover, pose, aperture);
+    let shadow = Shadow::of(&mover.placed(pose), frame);
     let axes = [frame.across, frame.up];
     let centred = [0, 1].map(|i| dot(aperture.middle, axes[i]) - shadow.middle[i]);
     let free = match aperture.outline {

@@ -4,6 +4,7 @@ use super::carry::FAR;
 use super::closest::{TOUCHING, distance_up_to};
 use super::connect::{room, spots};
 use super::convex::Convex;
+use super::obstacles::Obstacles;
 use super::opening::{Aperture, Opening};
 use super::overlap::across;
 use super::scene::Scene;
@@ -52,7 +53,7 @@ impl Scene<'_> {
         })
     }
 
-    fn stands_on(&self, screw: &Screw, obstacles: &[&Convex]) -> bool {
+    fn stands_on(&self, screw: &Screw, obstacles: &Obstacles<'_>) -> bool {
         let back = scale(screw.along, -1.0);
         slanted(back).into_iter().any(|along| {
             SHAFTS.iter().any(|shaft| {
@@ -148,7 +149,7 @@ fn before(aperture: &Aperture, entry: Vector, toward: Vector) -> Vector {
 }
 
 /// Whether a hand whose wrist is at one point touches another with its fingers.
-fn grasps(wrist: Vector, target: Vector, obstacles: &[&Convex]) -> bool {
+fn grasps(wrist: Vector, target: Vector, obstacles: &Obstacles<'_>) -> bool {
     let way = sub(target, wrist);
     let along = unit(way);
     let knuckles = sub(target, scale(along, FINGERS[0].min(length(way))));
@@ -158,7 +159,7 @@ fn grasps(wrist: Vector, target: Vector, obstacles: &[&Convex]) -> bool {
 }
 
 /// Whether a hand or an arm has room between two points, rolled in one way or another.
-fn limb(from: Vector, to: Vector, obstacles: &[&Convex]) -> bool {
+fn limb(from: Vector, to: Vector, obstacles: &Obstacles<'_>) -> bool {
     let way = sub(to, from);
     if length(way) <= FAR {
         return true;
@@ -181,12 +182,13 @@ fn limb(from: Vector, to: Vector, obstacles: &[&Convex]) -> bool {
     })
 }
 
-fn free(solids: &[Convex], obstacles: &[&Convex]) -> bool {
-    solids.iter().all(|solid| {
-        obstacles
-            .iter()
-            .all(|obstacle| distance_up_to(solid, obstacle, TOUCHING) > 0.0)
-    })
+fn free(solids: &[Convex], obstacles: &Obstacles<'_>) -> bool {
+    let hits = |solid: &Convex| {
+        obstacles.any(solid, TOUCHING, |obstacle| {
+            distance_up_to(solid, obstacle, TOUCHING) <= 0.0
+        })
+    };
+    !solids.iter().any(hits)
 }
 
 fn outside(room: &Polytope, point: Vector) -> bool {

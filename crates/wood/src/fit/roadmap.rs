@@ -160,6 +160,7 @@ mod tests {
     use super::*;
     use crate::Solid;
     use crate::fit::convex::Convex;
+    use crate::fit::obstacles::Obstacles;
 
     fn block(low: [f64; 3], high: [f64; 3]) -> Convex {
         Convex::placed(&Solid::block(low, high), &Pose::at([0.0; 3]))
@@ -180,7 +181,13 @@ mod tests {
             [-0.075, -0.015, -0.015],
             [0.075, 0.015, 0.015],
         )];
-        let mover = Mover::new(&solids, walls.iter().collect());
+        let mover = Mover::new(
+            &solids,
+            Obstacles {
+                woods: Vec::new(),
+                parts: walls.iter().collect(),
+            },
+        );
         let from = Pose::at([0.4, 0.05, 0.04]);
         let quarter = Pose::about([0.0, 0.0, -1.0], core::f64::consts::FRAC_PI_2);
         let to = Pose {

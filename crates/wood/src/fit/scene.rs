@@ -1,8 +1,8 @@
 //! What stands in the box, ready to be asked for gaps and free ways.
 
-use super::convex::Convex;
 use super::gap::Placed;
 use super::motion::Mover;
+use super::obstacles::Obstacles;
 use super::opening::Opening;
 use super::timber::{Wood, timber};
 use crate::{Body, PanelId, Part, Wall};
@@ -57,16 +57,17 @@ impl<'a> Scene<'a> {
         without: Option<usize>,
         opening: &Opening,
         own: Option<Wall>,
-    ) -> Vec<&Convex> {
+    ) -> Obstacles<'_> {
         let off = |id: PanelId| {
             opening.hole.is_none() && id == opening.panel || own.is_some_and(|w| id == of(w))
         };
         let woods = self.woods.iter().filter(|wood| !off(wood.id));
-        let woods = woods.flat_map(|wood| wood.pieces.iter().flat_map(|piece| piece.solids()));
         let there = |i: &usize| Some(*i) != without && !opening.taken_out.contains(i);
         let parts = (0..self.parts.len()).filter(there);
-        let parts = parts.flat_map(|i| self.placed[i].solids.iter());
-        woods.chain(parts).collect()
+        Obstacles {
+            woods: woods.map(|wood| &wood.rest).collect(),
+            parts: parts.flat_map(|i| self.placed[i].solids.iter()).collect(),
+        }
     }
 }
 

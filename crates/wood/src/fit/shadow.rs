@@ -1,6 +1,7 @@
 //! Shadows of parts against openings, and what can be proven from sizes alone.
 
 use super::convex::Convex;
+use super::opening::Aperture;
 use super::overlap::overlap;
 use crate::math::{cos, sin};
 use crate::vector::{Vector, add, cross, dot, length, scale, sub};
@@ -18,8 +19,6 @@ pub(crate) struct Shadow {
     pub(crate) middle: [f64; 2],
     /// Width and height.
     pub(crate) size: [f64; 2],
-    /// Radius of the circle about its middle that holds it.
-    radius: f64,
 }
 
 impl Shadow {
@@ -30,7 +29,14 @@ impl Shadow {
         };
         let span = |axis: Vector| (-reach(scale(axis, -1.0)), reach(axis));
         let spans = [span(frame.across), span(frame.up)];
-        let middle = spans.map(|(low, high)| 0.5 * (low + high));
+        Self {
+            middle: spans.map(|(low, high)| 0.5 * (low + high)),
+            size: spans.map(|(low, high)| high - low),
+        }
+    }
+
+    /// Radius of the circle about its middle that holds the shadow of these solids.
+    fn radius(&self, solids: &[Convex], frame: &Frame) -> f64 {
         let full = 2.0 * core::f64::consts::PI;
         let mut radius = 0.0_f64;
         for i in 0..DIRECTIONS {
@@ -39,24 +45,20 @@ impl Shadow {
             for solid in solids {
                 let point = solid.support(along);
                 let off = [
-                    dot(point, frame.across) - middle[0],
-                    dot(point, frame.up) - middle[1],
+                    dot(point, frame.across) - self.middle[0],
+                    dot(point, frame.up) - self.middle[1],
                 ];
                 radius = radius.max((off[0] * off[0] + off[1] * off[1]).sqrt());
             }
         }
-        Self {
-            middle,
-            size: spans.map(|(low, high)| high - low),
-            radius,
-        }
+        radius
     }
 
-    /// How much narrower it is than an opening, both sides together, in m; negative where it
-    /// is wider.
-    pub(crate) fn spare(&self, outline: &Outline) -> f64 {
-        match outline {
-            Outline::Circle { diameter } => diameter - 2.0 * self.radius,
+    /// How much narrower the shadow of these solids is than an opening, both sides together,
+    /// in m; negative where it is wider.
+    pub(crate) fn spare(&self, solids: &[Convex], aperture: &Aperture) -> f64 {
+        match aperture.outline {
+            Outline::Circle { diameter } => diameter - 2.0 * self.radius(solids, &aperture.frame),
             Outline::Rectangle { width, height, .. } => {
                 (width - self.size[0]).min(height - self.size[1])
             }

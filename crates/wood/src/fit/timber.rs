@@ -1,10 +1,12 @@
 //! Panels with their holes cut out, as convex pieces.
 
 use super::convex::Convex;
+use super::grove::Grove;
 use crate::Outline;
 use crate::math::{acos, ceil, cos, sin};
+use crate::polytope::TOUCH;
 use crate::vector::{Vector, add, scale};
-use crate::{Body, Panel, PanelHole, PanelId};
+use crate::{Body, Frame, Panel, PanelHole, PanelId};
 use crate::{Plane, Polytope};
 
 /// How far the straight sides that stand for the edge of a round hole reach into it at most,
@@ -18,28 +20,10 @@ const SIDES: (f64, f64) = (16.0, 64.0);
 pub(crate) struct Wood {
     /// Which panel.
     pub(crate) id: PanelId,
-    /// Convex pieces without holes, each with what the holes leave of it.
-    pub(crate) pieces: Vec<Sawn>,
-}
-
-/// A convex piece of wood.
-#[derive(Clone, Debug)]
-pub(crate) struct Sawn {
-    /// As it was before holes were cut.
-    pub(crate) whole: Convex,
-    /// What is left of it; empty where nothing was cut, and the whole counts.
-    pub(crate) rest: Vec<Convex>,
-}
-
-impl Sawn {
-    /// The convex solids that fill it.
-    pub(crate) fn solids(&self) -> &[Convex] {
-        if self.rest.is_empty() {
-            core::slice::from_ref(&self.whole)
-        } else {
-            &self.rest
-        }
-    }
+    /// Convex pieces as they were before holes were cut.
+    pub(crate) wholes: Vec<Convex>,
+    /// The convex solids that the holes leave.
+    pub(crate) rest: Grove,
 }
 
 /// The wood of a box, panel by panel, in the order of the box.
@@ -49,28 +33,55 @@ pub(crate) fn timber(body: &Body) -> Vec<Wood> {
 
 /// The wood of one panel.
 pub(crate) fn wood(panel: &Panel) -> Wood {
-    let cuts: Vec<Cut> = panel.holes.iter().map(|hole| cut(panel, hole)).collect();
-    let sawn = |piece: &Polytope| {
-        let mut rest = vec![piece.clone()];
-        let mut touched = false;
-        for cut in &cuts {
-            if piece.clip_all(&cut.around).is_some() {
-                touched = true;
-                rest = rest.iter().flat_map(|part| without(part, cut)).collect();
-            }
+    let mut rest: Vec<Chip> = panel
+        .pieces
+        .iter()
+        .map(|piece| Chip::new(piece.clone(), &panel.frame))
+        .collect();
+    for hole in &panel.holes {
+        let cut = cut(panel, hole);
+        let (near, far): (Vec<Chip>, Vec<Chip>) =
+            rest.into_iter().partition(|chip| chip.is_near(hole));
+        rest = far;
+        for chip in near {
+            let left = without(&chip.solid, &cut).into_iter();
+            rest.extend(left.map(|solid| Chip::new(solid, &panel.frame)));
         }
-        Sawn {
-            whole: Convex::of(piece),
-            rest: if touched {
-                rest.iter().map(Convex::of).collect()
-            } else {
-                Vec::new()
-            },
-        }
-    };
+    }
     Wood {
         id: panel.id,
-        pieces: panel.pieces.iter().map(sawn).collect(),
+        wholes: panel.pieces.iter().map(Convex::of).collect(),
+        rest: Grove::new(rest.iter().map(|chip| Convex::of(&chip.solid)).collect()),
+    }
+}
+
+/// A piece of a panel, and the rectangle around it as seen from outside.
+struct Chip {
+    solid: Polytope,
+    low: [f64; 2],
+    high: [f64; 2],
+}
+
+impl Chip {
+    fn new(solid: Polytope, frame: &Frame) -> Self {
+        let mut low = [f64::INFINITY; 2];
+        let mut high = [f64::NEG_INFINITY; 2];
+        for vertex in &solid.vertices {
+            for (i, at) in frame.flat(*vertex).into_iter().enumerate() {
+                low[i] = low[i].min(at);
+                high[i] = high[i].max(at);
+            }
+        }
+        Self { solid, low, high }
+    }
+
+    /// Whether the rectangles around it and a hole overlap.
+    fn is_near(&self, hole: &PanelHole) -> bool {
+        let half = hole.outline.half();
+        (0..2).all(|i| {
+            self.low[i] < hole.at[i] + half[i] - TOUCH
+                && hole.at[i] - half[i] + TOUCH < self.high[i]
+        })
     }
 }
 

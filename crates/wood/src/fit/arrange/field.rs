@@ -6,6 +6,7 @@ use super::{Loose, Other};
 use crate::fit::closest::{TOUCHING, distance_up_to};
 use crate::fit::convex::Convex;
 use crate::fit::gap::{CONTACT, Placed, between};
+use crate::fit::grove::Grove;
 use crate::fit::overlap::overlaps_by;
 use crate::fit::timber::{Wood, timber};
 use crate::shape::{Part, Pose};
@@ -82,7 +83,7 @@ impl<'a> Field<'a> {
             .woods
             .iter()
             .filter(|wood| matches!(wood.id, PanelId::Board(_)));
-        let boards = boards.flat_map(|wood| wood.pieces.iter().map(|piece| &piece.whole));
+        let boards = boards.flat_map(|wood| &wood.wholes);
         let parts = self.there.iter();
         boards.chain(parts.flat_map(|there| there.placed.solids.iter().chain(&there.placed.air)))
     }
@@ -143,7 +144,7 @@ impl<'a> Field<'a> {
             let wanted = loose.clearance.max(there.clearance);
             let held = |a: &'b [Convex], b: &'b [Convex], wanted: f64| Held {
                 a,
-                b,
+                b: Others::Part(b),
                 wanted,
                 other: Other::Part(i),
             };
@@ -155,18 +156,16 @@ impl<'a> Field<'a> {
         });
         let woods = self.woods.iter().flat_map(move |wood| {
             let on = wood.id == PanelId::Wall(candidate.wall);
-            wood.pieces.iter().flat_map(move |piece| {
-                let held = |a: &'b [Convex], wanted: f64| Held {
-                    a,
-                    b: piece.solids(),
-                    wanted,
-                    other: Other::Panel(wood.id),
-                };
-                // Air is free to reach into the wall the part is on.
-                let air = (!on).then(|| held(&placed.air, 0.0));
-                let wanted = if on { 0.0 } else { loose.clearance };
-                core::iter::once(held(&placed.solids, wanted)).chain(air)
-            })
+            let held = |a: &'b [Convex], wanted: f64| Held {
+                a,
+                b: Others::Wood(&wood.rest),
+                wanted,
+                other: Other::Panel(wood.id),
+            };
+            // Air is free to reach into the wall the part is on.
+            let air = (!on).then(|| held(&placed.air, 0.0));
+            let wanted = if on { 0.0 } else { loose.clearance };
+            core::iter::once(held(&placed.solids, wanted)).chain(air)
         });
         parts.chain(woods)
     }
@@ -192,35 +191,51 @@ impl<'a> Field<'a> {
 
 /// A part in a place that is tried.
 fn here(loose: &Loose, candidate: &Candidate) -> Placed {
-    Placed::of(&Part {
-        name: String::new(),
-        shape: loose.shape.clone(),
-        pose: candidate.pose,
-        sits_in: None,
-    })
+    Placed::at(&loose.shape, &candidate.pose)
 }
 
 /// Solids, others, and the clearance wanted between them.
 struct Held<'a> {
     a: &'a [Convex],
-    b: &'a [Convex],
+    b: Others<'a>,
     wanted: f64,
     other: Other,
 }
 
+/// What solids are held against.
+#[derive(Clone, Copy)]
+enum Others<'a> {
+    Part(&'a [Convex]),
+    Wood(&'a Grove),
+}
+
+impl Others<'_> {
+    /// Asks those whose blocks are nearer to that of a solid than a limit, until the answer is
+    /// that it is enough.
+    fn near(self, to: &Convex, limit: f64, mut ask: impl FnMut(&Convex) -> bool) -> bool {
+        match self {
+            Self::Part(solids) => {
+                let mut near = solids.iter().filter(|b| to.block_distance(b) < limit);
+                near.any(ask)
+            }
+            Self::Wood(grove) => {
+                let enough = |b: &Convex, limit| if ask(b) { f64::NEG_INFINITY } else { limit };
+                grove.nearer(to, limit, enough) < limit
+            }
+        }
+    }
+}
+
 impl Held<'_> {
-    /// Pairs near enough to matter.
-    fn near(&self) -> impl Iterator<Item = (&Convex, &Convex)> {
-        let pairs = self
-            .a
-            .iter()
-            .flat_map(|a| self.b.iter().map(move |b| (a, b)));
-        pairs.filter(|(a, b)| a.block_distance(b) <= self.wanted)
+    /// Asks pairs near enough to matter until the answer is that it is enough.
+    fn near(&self, mut ask: impl FnMut(&Convex, &Convex) -> bool) -> bool {
+        let limit = self.wanted + TOUCHING;
+        self.a.iter().any(|a| self.b.near(a, limit, |b| ask(a, b)))
     }
 
     /// Whether the clearance is missed, which is sooner known than by how much.
     fn missed(&self) -> bool {
-        self.near().any(|(a, b)| {
+        self.near(|a, b| {
             if self.wanted > CONTACT {
                 distance_up_to(a, b, self.wanted) < self.wanted - CONTACT
             } else {
@@ -231,7 +246,11 @@ impl Held<'_> {
 
     /// By how much it is missed.
     fn short(&self) -> f64 {
-        let gaps = self.near().map(|(a, b)| between(a, b).gap);
-        self.wanted - gaps.fold(f64::INFINITY, f64::min)
+        let mut least = f64::INFINITY;
+        self.near(|a, b| {
+            least = least.min(between(a, b).gap);
+            false
+        });
+        self.wanted - least
     }
 }
