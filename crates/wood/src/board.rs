@@ -32,7 +32,7 @@ pub(crate) fn cut_back(whole: &[Polytope], others: &[Polytope]) -> Vec<Polytope>
 }
 
 /// Convex pieces of a board around its windows.
-fn without_windows(whole: &Polytope, board: &Board) -> Vec<Polytope> {
+pub(crate) fn without_windows(whole: &Polytope, board: &Board) -> Vec<Polytope> {
     let windows = board.windows.iter();
     let windows: Vec<Polytope> = windows.filter_map(|window| space(board, window)).collect();
     cut_back(core::slice::from_ref(whole), &windows)

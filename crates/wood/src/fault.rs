@@ -118,6 +118,22 @@ pub enum Fault {
         /// By how much, in m.
         by: f64,
     },
+    /// A board placed so that a wall cuts wood off it.
+    BoardInWall {
+        /// Index in the plan's list of boards.
+        board: usize,
+        /// The wall.
+        wall: Wall,
+        /// How far beyond the wall's inner face it reaches, in m.
+        by: f64,
+    },
+    /// A board that runs into an earlier one without passing through it.
+    BoardsRunIn {
+        /// Indices in the plan's list of boards: the earlier and the later.
+        boards: [usize; 2],
+        /// How far, in m: the shortest way that parts them.
+        by: f64,
+    },
     /// A window that reaches to the edge of its board or beyond.
     Window {
         /// Index in the plan's list of boards.

@@ -9,6 +9,7 @@ mod batten;
 mod board;
 mod body;
 mod corner;
+mod crossing;
 mod edging;
 mod fault;
 mod fit;
@@ -33,6 +34,7 @@ pub mod sawing;
 pub mod vector;
 
 pub use body::Body;
+pub use crossing::Crossing;
 pub use fault::{Fault, Measure};
 pub use fit::{
     Carry, ControlOutline, DriverOutline, FRAME_THICKNESS, Gap, Loose, MAGNET_SHARE, MAGNET_WIDTH,

@@ -9,7 +9,7 @@
 use super::connect::{Links, least_gap, link};
 use super::motion::{Mover, shifted};
 use super::opening::{Aperture, Opening};
-use super::push::{Push, attitudes, own_pushes, pushes, tipped_pushes};
+use super::push::{Push, attitudes, own_pushes, pushes, tipped_pushes, way_out};
 use super::scene::Scene;
 use super::shadow::surely_too_large;
 use crate::vector::{Vector, scale, unit};
@@ -23,7 +23,9 @@ pub(crate) const FAR: f64 = 0.02;
 /// Gap kept everywhere on a way that counts as free, in m.
 pub(crate) const MARGIN: f64 = 0.0002;
 /// How far a part is lifted off what it touches before its way is searched, in m.
-const LIFTS: [f64; 3] = [FAR, 0.008, 0.002];
+const LIFTS: [f64; 6] = [FAR, 0.008, 0.0032, 0.0013, 0.0005, 0.00025];
+/// Shares by which a lift is made longer to come to the middle of its play.
+const LONGER: [f64; 5] = [1.25, 1.5, 1.75, 2.0, 2.25];
 /// Places it is lifted to.
 const STARTS: usize = 3;
 /// Pushes through an opening for which a way to them is searched.
@@ -111,15 +113,24 @@ impl Scene<'_> {
             starts,
             ways: Vec::new(),
         };
-        let (straight, short) = if own {
-            own_pushes(&mover, &search.starts, aperture)
-        } else {
-            pushes(&mover, &part.pose, &search.starts, aperture)
-        };
+        let (mut straight, mut short) = own_pushes(&mover, &search.starts, aperture);
         search.all(&straight);
+        if !own && !search.is_wide() {
+            (straight, short) = pushes(&mover, &part.pose, &search.starts, aperture);
+            search.all(&straight);
+        }
+        if search.ways.is_empty() {
+            search.ways.extend(slide_out(&mover, &part.pose, aperture));
+        }
+        if search.ways.is_empty() {
+            search.grown(&straight);
+        }
         if search.ways.is_empty() && !own {
             let tipped = tipped_pushes(&mover, &part.pose, aperture);
             search.all(&tipped);
+            if search.ways.is_empty() {
+                search.grown(&tipped);
+            }
         }
         let widest = search.ways.into_iter().max_by(|a, b| a.0.total_cmp(&b.0));
         match widest {
@@ -179,19 +190,25 @@ struct Search<'a> {
 
 impl Search<'_> {
     fn all(&mut self, pushes: &[Push]) {
+        let enough = self.ways.len() + WAYS;
         for push in pushes.iter().take(TRIES) {
-            if self.ways.len() >= WAYS || self.ways.iter().any(|way| way.0 >= WIDE) {
+            if self.ways.len() >= enough || self.is_wide() {
                 return;
             }
             if let Some(way) = self.way(push, false) {
                 self.ways.push(way);
             }
         }
-        if self.ways.is_empty() {
-            // The roadmap is dear, and one opening seldom has two ways to it.
-            self.ways
-                .extend(pushes.iter().take(2).find_map(|push| self.way(push, true)));
-        }
+    }
+
+    /// By a roadmap, which is dear; one opening seldom has two ways to it.
+    fn grown(&mut self, pushes: &[Push]) {
+        let way = pushes.iter().take(2).find_map(|push| self.way(push, true));
+        self.ways.extend(way);
+    }
+
+    fn is_wide(&self) -> bool {
+        self.ways.iter().any(|way| way.0 >= WIDE)
     }
 
     fn way(&self, push: &Push, roadmap: bool) -> Option<(f64, Vec<Pose>)> {
@@ -209,32 +226,44 @@ impl Search<'_> {
     }
 }
 
+/// Straight out from its place, sliding along what it touches there, with nothing to spare.
+fn slide_out(mover: &Mover, place: &Pose, aperture: &Aperture) -> Option<(f64, Vec<Pose>)> {
+    let by = way_out(mover, place, aperture.frame.out, aperture);
+    (!mover.runs_into(place, by)).then(|| (0.0, vec![*place, shifted(place, by)]))
+}
+
 /// Where a part stands free after it was lifted off what it touches, without running into
 /// anything on the way; its place itself where it is free there.
 fn starts(mover: &Mover, place: &Pose, aperture: &Aperture) -> Vec<Pose> {
     if mover.gap(place, 2.0 * MARGIN) > MARGIN {
         return vec![*place];
     }
+    let directions = lifting_directions(aperture);
     for lift in LIFTS {
-        let mut found: Vec<(f64, Pose)> = Vec::new();
-        for along in lifting_directions(aperture) {
-            let by = scale(along, lift);
-            let lifted = shifted(place, by);
-            let gap = mover.gap(&lifted, lift);
-            if gap > MARGIN && !mover.runs_into(place, by) {
-                found.push((gap, lifted));
-            }
-        }
+        let lifted = directions.iter().filter_map(|along| {
+            let free = lifted(mover, place, *along, lift)?;
+            // The middle of a narrow play lies somewhere between this lift and the next.
+            let longer = LONGER.iter().map(|share| share * lift);
+            let others = longer.filter_map(|lift| lifted(mover, place, *along, lift));
+            Some(others.fold(free, |best, this| if this.0 > best.0 { this } else { best }))
+        });
+        let mut found: Vec<(f64, Pose)> = lifted.collect();
         if !found.is_empty() {
             found.sort_by(|a, b| b.0.total_cmp(&a.0));
-            return found
-                .into_iter()
-                .take(STARTS)
-                .map(|(_, pose)| pose)
-                .collect();
+            let found = found.into_iter().take(STARTS);
+            return found.map(|(_, pose)| pose).collect();
         }
     }
     Vec::new()
+}
+
+/// A part lifted so far in a direction, with the gap it has there; `None` where it runs into
+/// something or still touches.
+fn lifted(mover: &Mover, place: &Pose, along: Vector, lift: f64) -> Option<(f64, Pose)> {
+    let by = scale(along, lift);
+    let lifted = shifted(place, by);
+    let gap = mover.gap(&lifted, FAR);
+    (gap > MARGIN && !mover.runs_into(place, by)).then_some((gap, lifted))
 }
 
 /// Towards the opening, then along the axes and between them.

@@ -236,7 +236,7 @@ fn inwards(mover: &Mover, pose: &Pose, out: Vector, aperture: &Aperture) -> Pose
 }
 
 /// The way from a place until nothing is left inside or in the wall.
-fn way_out(mover: &Mover, pose: &Pose, out: Vector, aperture: &Aperture) -> Vector {
+pub(crate) fn way_out(mover: &Mover, pose: &Pose, out: Vector, aperture: &Aperture) -> Vector {
     let frame: &Frame = &aperture.frame;
     let tail = -reach(mover, pose, scale(frame.out, -1.0));
     let outer = dot(aperture.middle, frame.out) + BEYOND + FAR;

@@ -25,7 +25,12 @@ pub(super) fn solve(job: &Job, bins: &[usize]) -> Option<Found> {
         .map(|(kind, alike)| (kind, alike.copies.len()))
         .collect();
     let rooms: Vec<Shape> = job.bins.iter().map(|bin| bin.room).collect();
-    let fronts = Fronts::new(job, &pieces, &rooms, |_, _| true);
+    let largest = rooms.iter().map(|room| room.area()).max().unwrap_or(0);
+    let fronts = Fronts::new(job, &pieces, &rooms, |sets, set| {
+        let areas = job.kinds.iter().enumerate();
+        let area = areas.map(|(kind, alike)| alike.shape.area() * sets.count(set, kind) as i64);
+        area.sum::<i64>() <= largest
+    });
     let covers = Covers::new(job, &fronts, bins);
     let all = covers.most()?;
     let cost = covers.cost(all)?;

@@ -216,3 +216,35 @@ fn the_same_question_has_the_same_answer() {
     let ask = || Scene::new(&body, &parts).carry_out(0, &[hole()], NODES);
     assert_eq!(ask(), ask());
 }
+
+/// A block that stands in the corner of a room with so much play above it and beside it.
+fn in_a_bay(play: f64) -> (Body, Part) {
+    let body = plain([0.19 + play, 0.3, 0.135 + play], 0.02);
+    let battery = part(
+        Shape::block([0.15, 0.098, 0.095]),
+        [0.02 + 0.5 * (0.15 + play), 0.15, 0.02 + 0.0475],
+    );
+    (body, battery)
+}
+
+#[test]
+fn a_battery_in_a_narrow_bay_slides_straight_out() {
+    for play in [0.01, 0.005, 0.002, 0.001, 0.0006] {
+        let (body, battery) = in_a_bay(play);
+        let found = carry(&body, &[battery], &off(Wall::Back));
+        assert_eq!(found.verdict, Verdict::ComesOut, "{play} {found:?}");
+        // In the middle of its play there is half of it on all sides.
+        assert!(
+            found.slack > 0.39 * play && found.slack < 0.5 * play + 1e-6,
+            "{play} {found:?}"
+        );
+        assert!(found.turned < 1e-9 && found.tipped < 1e-9);
+    }
+    let (body, battery) = in_a_bay(0.0);
+    let found = carry(&body, &[battery], &off(Wall::Back));
+    assert_eq!(found.verdict, Verdict::ComesOut, "{found:?}");
+    assert!(found.slack.abs() < 1e-9, "a drawer without any play");
+    let (body, battery) = in_a_bay(-0.0005);
+    let found = carry(&body, &[battery], &off(Wall::Back));
+    assert_ne!(found.verdict, Verdict::ComesOut, "{found:?}");
+}
