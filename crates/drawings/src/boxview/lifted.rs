@@ -6,7 +6,8 @@ use super::model::Model;
 use super::scale::mm;
 use crate::geometry::{Point, Rect};
 use crate::path::Path;
-use crate::sheet::{Dash, Drawing, Item, Shape, pen};
+use crate::role::Role;
+use crate::sheet::{Dash, Drawing, Item, Shape, Stroke, pen};
 use crate::view::{Edge, Eye, Look, Place};
 use studies::carpentry::Carpentry;
 use wood::vector::Vector;
@@ -54,17 +55,7 @@ pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
         right = right.max(bounds.right() + 3.0 - GUTTER);
         lines.retain(|(a, b)| bounds.holds(*a) || bounds.holds(*b));
     }
-    let numbered: Vec<Numbered> = numbers
-        .into_iter()
-        .filter_map(|(number, label, parts)| {
-            let anchors = anchors(&model, &parts, &eye, &place);
-            (!anchors.is_empty()).then_some(Numbered {
-                number,
-                label,
-                anchors,
-            })
-        })
-        .collect();
+    let numbered = placed(&model, numbers, &eye, &place);
     let column = Column {
         left: right + GUTTER,
         right: area.right(),
@@ -79,11 +70,38 @@ pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
 
 /// What would hide the inside: front, right wall, the walls of a bay.
 fn glass(carpentry: &Carpentry) -> Vec<PanelId> {
-    let boards = carpentry.body.plan.boards.iter().enumerate();
-    let bay = boards.filter(|(_, board)| board.kind == BoardKind::BayWall);
     [PanelId::Wall(Wall::Front), PanelId::Wall(Wall::Right)]
         .into_iter()
-        .chain(bay.map(|(i, _)| PanelId::Board(i)))
+        .chain(glass_of_bay(carpentry))
+        .collect()
+}
+
+/// The walls of a bay, which would hide what stands in it.
+pub(super) fn glass_of_bay(carpentry: &Carpentry) -> Vec<PanelId> {
+    let boards = carpentry.body.plan.boards.iter().enumerate();
+    boards
+        .filter(|(_, board)| board.kind == BoardKind::BayWall)
+        .map(|(i, _)| PanelId::Board(i))
+        .collect()
+}
+
+/// Parts with their numbers and where leaders to them may end.
+pub(super) fn placed(
+    model: &Model,
+    numbers: Vec<(usize, String, Vec<usize>)>,
+    eye: &Eye,
+    place: &Place,
+) -> Vec<Numbered> {
+    numbers
+        .into_iter()
+        .filter_map(|(number, label, parts)| {
+            let anchors = anchors(model, &parts, eye, place);
+            (!anchors.is_empty()).then_some(Numbered {
+                number,
+                label,
+                anchors,
+            })
+        })
         .collect()
 }
 
@@ -154,7 +172,7 @@ fn guides(carpentry: &Carpentry, lift: f64) -> Vec<[Vector; 2]> {
 }
 
 /// The place that fills the room, and the right end of the picture.
-fn fitted(model: &Model, eye: &Eye, room: Rect) -> (Place, f64) {
+pub(super) fn fitted(model: &Model, eye: &Eye, room: Rect) -> (Place, f64) {
     let Some(bounds) = model.scene.bounds(eye) else {
         let origin = room.centre();
         return (Place { origin, scale: 1.0 }, room.right());
@@ -203,10 +221,8 @@ fn dimensions(carpentry: &Carpentry, eye: &Eye, place: &Place) -> Drawing {
         let [x, y, _] = eye.see(p);
         place.at([x, y])
     };
-    let top = {
-        let frame = block.frame(Wall::Top);
-        at(frame.origin)
-    };
+    // Upright beside the foot: a leaning front is longer than the box is high.
+    let top = at([0.0, 0.0, block.height]);
     let zero = at([0.0; 3]);
     let along = |p: Vector| {
         let q = at(p);
@@ -214,6 +230,10 @@ fn dimensions(carpentry: &Carpentry, eye: &Eye, place: &Place) -> Drawing {
         (OFF * (q.x - zero.x) / length, OFF * (q.y - zero.y) / length)
     };
     let mut out = Drawing::default();
+    let corner = at(block.frame(Wall::Top).origin);
+    if corner.distance(top) > 0.5 {
+        out.line(top, corner, Stroke::new(Role::Ink, pen::FINE));
+    }
     for (a, b, off, side, length) in [
         (zero, top, (-0.8 * OFF, 0.0), 1.0, block.height),
         (zero, at([w, 0.0, 0.0]), along([0.0, -1.0, 0.0]), -1.0, w),

@@ -5,6 +5,7 @@ mod balance;
 mod balloon;
 mod corner;
 mod dimension;
+mod exploded;
 mod lifted;
 mod model;
 mod ordinate;
@@ -14,6 +15,7 @@ mod views;
 
 pub(crate) use balance::balance;
 pub(crate) use corner::{Corner, corners};
+pub(crate) use exploded::exploded;
 pub use lifted::lifted;
 pub(crate) use panel::{panel, purpose, put_name};
 pub(crate) use scale::mm;

@@ -89,7 +89,7 @@ fn a_butt_joint_has_the_thickness_to_glue_and_a_mitre_more_by_the_root_of_two() 
             (wall.thickness, wall.setback) = (0.012, 0.0);
         }
         let body = Body::new(&plan).unwrap();
-        let kinds = corners(&body);
+        let kinds = corners(&body, None);
         assert_eq!(kinds.iter().map(|k| k.edges.len()).sum::<usize>(), 12);
         let wanted = match joint {
             Joint::Mitre => 0.012 * core::f64::consts::SQRT_2,
@@ -104,9 +104,9 @@ fn a_butt_joint_has_the_thickness_to_glue_and_a_mitre_more_by_the_root_of_two() 
 #[test]
 fn corners_are_clear() {
     for body in [demo_body(), leaning_body()] {
-        for corner in corners(&body) {
+        for corner in corners(&body, None) {
             let mut out = Drawing::default();
-            corner.draw(Point::new(20.0, 20.0), &mut out);
+            corner.draw(Point::new(20.0, 20.0), |_| "bottom", &mut out);
             assert_eq!(on_sheet(out).collisions(), [], "{:?}", corner.edges);
         }
     }
@@ -119,7 +119,7 @@ fn a_panel_and_a_corner_as_text() {
     let text = svg(&on_sheet(view.drawing), Theme::Paper);
     crate::golden::check("panel.svg", &text);
     let mut out = Drawing::default();
-    corners(&body)[0].draw(Point::new(20.0, 20.0), &mut out);
+    corners(&body, None)[0].draw(Point::new(20.0, 20.0), |_| "wall", &mut out);
     crate::golden::check("corner.svg", &svg(&on_sheet(out), Theme::Paper));
 }
 
@@ -148,4 +148,64 @@ proptest! {
         sheet.drawing = view.drawing;
         prop_assert_eq!(sheet.collisions(), []);
     }
+}
+
+/// The kind that an edge belongs to.
+fn kind_of(kinds: &[Corner], a: Wall, b: Wall) -> usize {
+    let edge = wood::Edge::between(a, b).unwrap();
+    kinds.iter().position(|k| k.edges.contains(&edge)).unwrap()
+}
+
+#[test]
+fn corners_of_other_angles_are_other_kinds() {
+    let mut plan = leaning_body().plan;
+    (plan.block.front_lean, plan.block.depth) = (30_f64.to_radians(), 0.4);
+    plan.holes.clear();
+    plan.boards.clear();
+    let kinds = corners(&Body::new(&plan).unwrap(), None);
+    let above = kind_of(&kinds, Wall::Front, Wall::Top);
+    let below = kind_of(&kinds, Wall::Front, Wall::Bottom);
+    let square = kind_of(&kinds, Wall::Back, Wall::Top);
+    for (kind, angle) in [(above, 120.0), (below, 60.0), (square, 90.0)] {
+        let found = kinds[kind].angle.to_degrees();
+        assert!((found - angle).abs() < 1e-9, "{found}");
+    }
+    assert_eq!(square, kind_of(&kinds, Wall::Left, Wall::Bottom));
+    // A mitre's glue line: thickness over the sine of half the angle.
+    for kind in &kinds {
+        let wanted = 0.012 / (kind.angle / 2.0).sin();
+        assert!((kind.glue_line - wanted).abs() < 1e-6);
+    }
+}
+
+#[test]
+fn a_flush_back_is_another_corner_than_a_front_set_back() {
+    let mut plan = demo_body().plan;
+    plan.edges.clear();
+    plan.holes.clear();
+    plan.boards.clear();
+    plan.walls[Wall::Front.index()].setback = 0.008;
+    for (edge, joint) in wood::Edge::ALL.iter().zip(&mut plan.joints) {
+        let closing = matches!(edge.first, Wall::Front | Wall::Back);
+        *joint = match closing {
+            true => Joint::Butt {
+                through: edge.second,
+            },
+            false => Joint::Mitre,
+        };
+    }
+    let body = Body::new(&plan).unwrap();
+    let kinds = corners(&body, Some(Wall::Back));
+    let edges: Vec<usize> = kinds.iter().map(|k| k.edges.len()).collect();
+    assert_eq!(edges, [4, 4, 4]);
+    let back = &kinds[kind_of(&kinds, Wall::Back, Wall::Left)];
+    assert_eq!((back.loose, back.setback), (Some(Wall::Back), [0.0; 2]));
+    let front = &kinds[kind_of(&kinds, Wall::Front, Wall::Left)];
+    assert_eq!((front.loose, front.setback), (None, [0.008, 0.0]));
+    let glued = |corner: &Corner| {
+        let mut out = Drawing::default();
+        corner.draw(Point::new(20.0, 20.0), |_| "wall", &mut out);
+        svg(&on_sheet(out), Theme::Paper).contains("stroke-width=\"0.5\"")
+    };
+    assert!(glued(front) && !glued(back));
 }

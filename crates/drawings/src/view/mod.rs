@@ -19,7 +19,7 @@ mod solids;
 pub(crate) use cut::hatch;
 pub(crate) use draw::Place;
 pub(crate) use eye::Eye;
-pub(crate) use flat::Flat;
+pub(crate) use flat::{Flat, Side, side_of};
 pub(crate) use scene::{Edge, Look, Scene};
 
 #[cfg(test)]

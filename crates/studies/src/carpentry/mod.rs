@@ -24,12 +24,13 @@ mod workshop;
 mod tests;
 
 pub use model::*;
+pub use plan::wall;
 
 pub(crate) use control::front;
 pub(crate) use cuts::cut_list;
 pub(crate) use parts::{BOARD_WEIGHT, CONTROL_WEIGHT};
 pub(crate) use plan::{
-    Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle, wall,
+    Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle,
 };
 pub(crate) use sheets::{plans as sheet_plans, whole_sheets};
 pub(crate) use solid::solid;

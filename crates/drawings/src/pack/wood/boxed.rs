@@ -1,4 +1,4 @@
-//! The box with its lid lifted.
+//! The box taken apart.
 
 use crate::boxview;
 use crate::layout::content_area;
@@ -9,7 +9,7 @@ use studies::carpentry::Carpentry;
 
 pub(super) fn page(carpentry: &Carpentry, paper: Paper) -> Page {
     let mut drawing = Drawing::default();
-    drawing.append(boxview::lifted(carpentry, content_area(paper)));
+    drawing.append(boxview::exploded(carpentry, content_area(paper)));
     let found: Vec<&str> = carpentry
         .parts
         .iter()
@@ -17,8 +17,9 @@ pub(super) fn page(carpentry: &Carpentry, paper: Paper) -> Page {
         .map(|p| p.label.as_str())
         .collect();
     let mut page = Page::new("Box", drawing).noted(
-        "Lid lifted; front, right wall and the walls of a bay drawn as of glass. Dimensions in mm, over the walls. \
-         Every line comes from the solid that is cut.",
+        "Taken apart: lid, front, back and right wall moved straight out along the dashed lines, \
+         what sits in them farther along the dash-dotted ones; the walls of a bay drawn as of \
+         glass. Numbers: the same on every sheet. Every line comes from the solid that is cut.",
     );
     if !found.is_empty() {
         page = page.noted(&format!(

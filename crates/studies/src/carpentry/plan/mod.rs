@@ -23,7 +23,8 @@ use wood::vector::Vector;
 use wood::{Board, Hole, Plan, Wall, WallPlan};
 
 /// A wall as the solid model names it.
-pub(crate) const fn wall(of: design::Wall) -> Wall {
+#[must_use]
+pub const fn wall(of: design::Wall) -> Wall {
     match of {
         design::Wall::Front => Wall::Front,
         design::Wall::Back => Wall::Back,
