@@ -1,13 +1,14 @@
 //! What the shelf says about each kind of part.
 
-use super::{Facts, Part};
+use super::{Facts, OFFCUT, Part};
 use design::Dimension::{
     Area, Capacitance, Charge, Compliance, Current, Density, ForceFactor, Frequency, Gain,
     Inductance, Length, Mass, Number, Power, Pressure, Resistance, SemiInductance, SoundLevel,
     Time, Voltage, Volume,
 };
 use design::{
-    AmplifierPart, BatteryPart, Chemistry, DriverKind, DriverPart, RadiatorPart, SheetPart, Stage,
+    AmplifierPart, BatteryPart, Chemistry, ControlKind, ControlPart, DriverKind, DriverPart,
+    Offcut, RadiatorPart, SheetPart, Stage,
 };
 
 pub(super) fn driver(part: &DriverPart) -> Part {
@@ -37,6 +38,11 @@ pub(super) fn driver(part: &DriverPart) -> Part {
         .number("depth", part.depth, Length)
         .number("magnet", part.magnet, Length)
         .number("displacement", part.displacement, Volume)
+        .count("screws", part.screws)
+        .number("screw_circle", part.screw_circle, Length)
+        .number("screw", part.screw, Length)
+        .number("frame_thickness", part.frame_thickness, Length)
+        .said_flag("vented_magnet", part.vented_magnet)
         .part("driver", &part.common)
 }
 
@@ -49,6 +55,7 @@ pub(super) fn radiator(part: &RadiatorPart) -> Part {
         .number("qms", part.qms, Number)
         .number("xmax", part.xmax, Length)
         .number("frame", part.frame, Length)
+        .number("cutout", part.cutout, Length)
         .number("depth", part.depth, Length)
         .part("radiator", &part.common)
 }
@@ -71,7 +78,7 @@ pub(super) fn amplifier(part: &AmplifierPart) -> Part {
         .number("switching_loss", part.switching_loss, Voltage)
         .number("filter_inductance", part.filter_inductance, Inductance)
         .number("filter_capacitance", part.filter_capacitance, Capacitance)
-        .size(part.size)
+        .size("size", part.size)
         .part("amplifier", &part.common)
 }
 
@@ -86,7 +93,7 @@ pub(super) fn battery(part: &BatteryPart) -> Part {
         .number("end_voltage", part.end_voltage, Voltage)
         .number("charge_voltage", part.charge_voltage, Voltage)
         .number("protection_current", part.protection_current, Current)
-        .size(part.size)
+        .size("size", part.size)
         .part("battery", &part.common)
 }
 
@@ -95,9 +102,46 @@ pub(super) fn sheet(part: &SheetPart) -> Part {
         .number("thickness", part.thickness, Length)
         .number("density", part.density, Density)
         .number("modulus", part.modulus, Pressure)
+        .number("modulus_across", part.modulus_across, Pressure)
+        .said_flag("metal", part.metal)
         .number("length", part.length, Length)
         .number("width", part.width, Length)
         .part("sheet", &part.common)
+}
+
+pub(super) fn control(part: &ControlPart) -> Part {
+    Facts::default()
+        .word("kind", part.kind, control_kind)
+        .number("hole", part.hole, Length)
+        .two("cutout", part.cutout)
+        .thread(part.thread)
+        .number("bush", part.bush, Length)
+        .number("nut_height", part.nut_height, Length)
+        .number("nut", part.nut, Length)
+        .number("knob", part.knob, Length)
+        .size("body", part.body)
+        .number("behind", part.behind, Length)
+        .number("plug", part.plug, Length)
+        .said_flag("insulated", part.insulated)
+        .said_flag("radio", part.radio)
+        .part("control", &part.common)
+}
+
+/// A piece of sheet, which goes by the name of its sheet.
+pub(super) fn offcut(offcut: &Offcut) -> Part {
+    let facts = Facts::default()
+        .number("length", offcut.length, Length)
+        .number("width", offcut.width, Length)
+        .count("count", offcut.count);
+    Part {
+        kind: OFFCUT,
+        name: offcut.sheet.text.clone(),
+        about: None,
+        generic: false,
+        price: None,
+        on_hand: 0,
+        facts: facts.0,
+    }
 }
 
 const fn driver_kind(kind: DriverKind) -> &'static str {
@@ -122,5 +166,19 @@ const fn chemistry(chemistry: Chemistry) -> &'static str {
         Chemistry::IronPhosphate => "iron phosphate",
         Chemistry::LithiumIon => "lithium-ion",
         Chemistry::NickelMetalHydride => "nickel-metal hydride",
+    }
+}
+
+const fn control_kind(kind: ControlKind) -> &'static str {
+    match kind {
+        ControlKind::Potentiometer => "potentiometer",
+        ControlKind::Switch => "switch",
+        ControlKind::Jack => "jack",
+        ControlKind::PowerSocket => "power socket",
+        ControlKind::Terminal => "terminal",
+        ControlKind::FuseHolder => "fuse holder",
+        ControlKind::Light => "light",
+        ControlKind::Meter => "meter",
+        ControlKind::Radio => "radio",
     }
 }

@@ -34,6 +34,16 @@ pub(crate) struct Fact {
     pub(crate) own: bool,
 }
 
+/// The table of offcuts: they have no name of their own.
+pub(crate) const OFFCUT: &str = "offcut";
+
+impl Part {
+    /// The key under which a shelf file gives its name.
+    pub(crate) fn name_key(&self) -> &'static str {
+        if self.kind == OFFCUT { "sheet" } else { "name" }
+    }
+}
+
 /// Every part, by kind, in the order of the shelf.
 pub(crate) fn all(shelf: &Shelf) -> Vec<Part> {
     let drivers = shelf.drivers.iter().map(facts::driver);
@@ -41,11 +51,15 @@ pub(crate) fn all(shelf: &Shelf) -> Vec<Part> {
     let amplifiers = shelf.amplifiers.iter().map(facts::amplifier);
     let batteries = shelf.batteries.iter().map(facts::battery);
     let sheets = shelf.sheets.iter().map(facts::sheet);
+    let controls = shelf.controls.iter().map(facts::control);
+    let offcuts = shelf.offcuts.iter().map(facts::offcut);
     drivers
         .chain(radiators)
         .chain(amplifiers)
         .chain(batteries)
         .chain(sheets)
+        .chain(controls)
+        .chain(offcuts)
         .collect()
 }
 
@@ -78,18 +92,43 @@ impl Facts {
         self
     }
 
-    fn size(mut self, size: Option<Size>) -> Self {
-        if let Some(size) = size {
-            let edge = |value: Value| design::format_rounded(value.si, Dimension::Length, DIGITS);
-            self.0.push(Fact {
-                key: "size",
-                text: [size.width, size.height, size.depth].map(edge).join(" x "),
-                quoted: true,
-                si: None,
-                own: size.width.place.file == FileId::Shelf,
-            });
+    fn size(self, key: &'static str, size: Option<Size>) -> Self {
+        match size {
+            Some(size) => self.edges(key, &[size.width, size.height, size.depth]),
+            None => self,
         }
+    }
+
+    fn two(self, key: &'static str, edges: Option<[Value; 2]>) -> Self {
+        match edges {
+            Some(edges) => self.edges(key, &edges),
+            None => self,
+        }
+    }
+
+    fn edges(mut self, key: &'static str, edges: &[Value]) -> Self {
+        let edge = |value: &Value| design::format_rounded(value.si, Dimension::Length, DIGITS);
+        let texts: Vec<String> = edges.iter().map(edge).collect();
+        self.0.push(Fact {
+            key,
+            text: texts.join(" x "),
+            quoted: true,
+            si: None,
+            own: edges[0].place.file == FileId::Shelf,
+        });
         self
+    }
+
+    /// A metric thread as the trade writes it, where its diameter is a matter of half millimetres.
+    fn thread(self, diameter: Option<Value>) -> Self {
+        let mut facts = self.number("thread", diameter, Dimension::Length);
+        if let (Some(value), Some(fact)) = (diameter, facts.0.last_mut()) {
+            let halves = 2e3 * value.si;
+            if value.tolerance == Tolerance::Unstated && (halves - halves.round()).abs() < 1e-9 {
+                fact.text = format!("M{}", halves.round() / 2.0);
+            }
+        }
+        facts
     }
 
     fn word<T: Copy>(
@@ -110,14 +149,27 @@ impl Facts {
         self
     }
 
-    fn count(mut self, key: &'static str, count: u32) -> Self {
-        self.0.push(Fact {
-            key,
-            text: count.to_string(),
-            quoted: false,
-            si: Some(f64::from(count)),
-            own: false,
-        });
+    fn count(mut self, key: &'static str, count: impl Into<Option<u32>>) -> Self {
+        if let Some(count) = count.into() {
+            self.0.push(Fact {
+                key,
+                text: count.to_string(),
+                quoted: false,
+                si: Some(f64::from(count)),
+                own: false,
+            });
+        }
+        self
+    }
+
+    /// A flag that the shelf states.
+    fn said_flag(mut self, key: &'static str, flag: Choice<bool>) -> Self {
+        if let Some(place) = flag.place {
+            self = self.flag(key, flag.value);
+            if let Some(fact) = self.0.last_mut() {
+                fact.own = place.file == FileId::Shelf;
+            }
+        }
         self
     }
 
@@ -198,10 +250,14 @@ mod tests {
     /// What is shown can be pasted into a shelf file and says the same there.
     #[test]
     fn every_part_shown_reads_back() {
-        let built_in = all(design::built_in_shelf());
-        let text: String = built_in.iter().map(crate::say::part_as_toml).collect();
-        let own = design::read_shelf(Some(&format!("format = 1\n{text}"))).unwrap();
-        for (before, after) in built_in.iter().zip(&all(&own)) {
+        let offcut = "[[offcut]]\nsheet = \"MDF 12 mm\"\nlength = \"620 mm\"\nwidth = \"0.4 m\"\n";
+        let shelf = design::read_shelf(Some(&format!("format = 1\n{offcut}"))).unwrap();
+        let all_parts = all(&shelf);
+        let text: String = all_parts.iter().map(crate::say::part_as_toml).collect();
+        let own = all(&design::read_shelf(Some(&format!("format = 1\n{text}"))).unwrap());
+        assert_eq!(own.len(), all_parts.len());
+        assert_eq!(own.last().unwrap().kind, OFFCUT);
+        for (before, after) in all_parts.iter().zip(&own) {
             assert_eq!(before.name, after.name);
             let texts = |part: &Part| {
                 part.facts

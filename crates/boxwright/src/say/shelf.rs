@@ -3,12 +3,12 @@
 use super::layout::heading;
 use super::layout::{columns, left, right, wrapped};
 use super::plain::{is_hidden, plain};
-use crate::parts::{Fact, Part};
+use crate::parts::{Fact, OFFCUT, Part};
 use crate::terminal::{Ink, Tone};
 
 /// Kinds in the order they are listed, with their heading and the facts that
 /// tell parts of one kind apart.
-const KINDS: [(&str, &str, &[&str]); 5] = [
+const KINDS: [(&str, &str, &[&str]); 7] = [
     ("driver", "Drivers", &["fs", "qts", "vas"]),
     ("radiator", "Passive radiators", &["fs", "mass", "xmax"]),
     (
@@ -18,6 +18,12 @@ const KINDS: [(&str, &str, &[&str]); 5] = [
     ),
     ("battery", "Batteries", &["cells", "capacity"]),
     ("sheet", "Sheet goods", &["thickness", "density"]),
+    (
+        "control",
+        "Parts of control panels",
+        &["kind", "thread", "cutout", "hole"],
+    ),
+    (OFFCUT, "Offcuts", &["length", "width", "count"]),
 ];
 
 const PRICE: usize = 7;
@@ -27,6 +33,9 @@ pub(crate) fn shelf(parts: &[Part], ink: Ink) -> String {
     let mut out = String::new();
     for (kind, title, keys) in KINDS {
         let of_kind: Vec<&Part> = parts.iter().filter(|part| part.kind == kind).collect();
+        if of_kind.is_empty() {
+            continue;
+        }
         let widest = of_kind
             .iter()
             .map(|part| columns(&part.name))
@@ -56,6 +65,11 @@ fn facts(part: &Part, keys: &[&str]) -> String {
             "cells" => format!("{} cells", fact.text),
             "supply_max" => format!("to {}", fact.text),
             "minimum_load" => format!("from {}", fact.text),
+            "cutout" | "hole" => format!("{} {}{}", fact.key, fact.text, star(fact)),
+            "length" => format!("{} long", fact.text),
+            "width" => format!("{} wide", fact.text),
+            "count" if fact.text == "1" => "one".into(),
+            "count" => format!("{} alike", fact.text),
             _ => format!("{}{}", fact.text, star(fact)),
         })
         .collect();
@@ -100,7 +114,12 @@ fn quoted(text: &str) -> String {
 
 /// A part as an entry of a shelf file.
 pub(crate) fn part_as_toml(part: &Part) -> String {
-    let mut out = format!("[[{}]]\nname = {}\n", part.kind, quoted(&part.name));
+    let mut out = format!(
+        "[[{}]]\n{} = {}\n",
+        part.kind,
+        part.name_key(),
+        quoted(&part.name)
+    );
     if let Some(about) = &part.about {
         out += &format!("about = {}\n", quoted(about));
     }

@@ -36,6 +36,33 @@ fn the_maker_s_own_shelf_comes_with_the_design() {
         "{listed}"
     );
     assert!(listed.contains("2 on hand"), "{listed}");
+    assert!(
+        listed.contains("640 mm long, 350 mm wide, 2 alike"),
+        "{listed}"
+    );
+    // Its offcuts are shown with the sheet they are of.
+    let offcuts = told.matches("[[offcut]]\nsheet = \"birch plywood 15 mm\"");
+    assert_eq!(offcuts.count(), 2, "{told}");
+}
+
+#[test]
+fn what_the_carpentry_needs_is_told() {
+    let told = answer(&["shelf", "rotary potentiometer, M7"]);
+    for said in [
+        "[[control]]",
+        "kind = \"potentiometer\"",
+        "thread = \"M7\"",
+        "bush = \"7 mm\"",
+        "body = \"17 mm x 18 mm x 14 mm\"",
+    ] {
+        assert!(told.contains(said), "{said}: {told}");
+    }
+    let driver = answer(&["shelf", "woofer 4 in, 4 ohm"]);
+    assert!(driver.contains("screw_circle = "), "{driver}");
+    let metal = answer(&["shelf", "aluminium plate 2 mm"]);
+    assert!(metal.contains("metal = true"), "{metal}");
+    let listed = answer(&["shelf", "--json"]);
+    assert!(listed.contains("\"kind\": \"control\""), "{listed}");
 }
 
 #[test]
