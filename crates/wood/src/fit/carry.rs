@@ -12,8 +12,8 @@ use super::opening::{Aperture, Opening};
 use super::push::{Push, attitudes, own_pushes, pushes, tipped_pushes, way_out};
 use super::scene::Scene;
 use super::shadow::surely_too_large;
-use crate::vector::{Vector, scale, unit};
-use crate::{PanelId, Pose};
+use crate::vector::{Vector, dot, scale, unit};
+use crate::{PanelId, Pose, Wall};
 
 /// A gap that is wide enough to stop looking for a wider way, in m (common practice, no
 /// source).
@@ -90,6 +90,24 @@ impl Scene<'_> {
             }
         }
         best.unwrap_or(Carry::none(0.0, Verdict::NoOpening))
+    }
+
+    /// The smallest gap in m, told up to 20 mm, of a part that is drawn straight off a wall it
+    /// lies in or on, everything else in its place but what is taken out; `None` where it runs
+    /// into something. 0 where it slides along something.
+    #[must_use]
+    pub fn draw_off(&self, moving: usize, wall: Wall, taken_out: &[usize]) -> Option<f64> {
+        let part = &self.parts[moving];
+        let mover = Mover::new(&part.shape.solids, self.all_but(moving, taken_out));
+        let out = self.body.wall(wall).frame.out;
+        let corners = self.body.panels.iter().flat_map(|panel| &panel.pieces);
+        let corners = corners.flat_map(|piece| &piece.vertices);
+        let reach = |so_far: f64, corner: &Vector| so_far.max(dot(*corner, out));
+        let outer = corners.fold(f64::NEG_INFINITY, reach);
+        let (low, high) = part.shape.bounds(&part.pose);
+        let inner = (0..3).map(|i| (out[i] * low[i]).min(out[i] * high[i]));
+        let by = scale(out, (outer - inner.sum::<f64>()).max(0.0) + FAR);
+        (!mover.runs_into(&part.pose, by)).then(|| mover.straight(&part.pose, by, FAR))
     }
 
     fn through(
@@ -239,22 +257,23 @@ fn starts(mover: &Mover, place: &Pose, aperture: &Aperture) -> Vec<Pose> {
         return vec![*place];
     }
     let directions = lifting_directions(aperture);
+    let mut found: Vec<(f64, Pose)> = Vec::new();
     for lift in LIFTS {
-        let lifted = directions.iter().filter_map(|along| {
+        // No gap to what it touches is wider than it is lifted.
+        if found.first().is_some_and(|best| best.0 >= lift) {
+            break;
+        }
+        found.extend(directions.iter().filter_map(|along| {
             let free = lifted(mover, place, *along, lift)?;
             // The middle of a narrow play lies somewhere between this lift and the next.
             let longer = LONGER.iter().map(|share| share * lift);
             let others = longer.filter_map(|lift| lifted(mover, place, *along, lift));
             Some(others.fold(free, |best, this| if this.0 > best.0 { this } else { best }))
-        });
-        let mut found: Vec<(f64, Pose)> = lifted.collect();
-        if !found.is_empty() {
-            found.sort_by(|a, b| b.0.total_cmp(&a.0));
-            let found = found.into_iter().take(STARTS);
-            return found.map(|(_, pose)| pose).collect();
-        }
+        }));
+        found.sort_by(|a, b| b.0.total_cmp(&a.0));
     }
-    Vec::new()
+    let found = found.into_iter().take(STARTS);
+    found.map(|(_, pose)| pose).collect()
 }
 
 /// A part lifted so far in a direction, with the gap it has there; `None` where it runs into

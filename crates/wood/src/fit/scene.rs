@@ -1,6 +1,7 @@
 //! What stands in the box, ready to be asked for gaps and free ways.
 
 use super::gap::Placed;
+use super::grove::Grove;
 use super::motion::Mover;
 use super::obstacles::Obstacles;
 use super::opening::Opening;
@@ -62,10 +63,26 @@ impl<'a> Scene<'a> {
             opening.hole.is_none() && id == opening.panel || own.is_some_and(|w| id == of(w))
         };
         let woods = self.woods.iter().filter(|wood| !off(wood.id));
-        let there = |i: &usize| Some(*i) != without && !opening.taken_out.contains(i);
+        let woods = woods.map(|wood| &wood.rest).collect();
+        self.with_parts(woods, without, &opening.taken_out)
+    }
+
+    /// All wood, and all parts but one and those taken out.
+    pub(crate) fn all_but(&self, without: usize, taken_out: &[usize]) -> Obstacles<'_> {
+        let woods = self.woods.iter().map(|wood| &wood.rest).collect();
+        self.with_parts(woods, Some(without), taken_out)
+    }
+
+    fn with_parts<'b>(
+        &'b self,
+        woods: Vec<&'b Grove>,
+        without: Option<usize>,
+        taken_out: &[usize],
+    ) -> Obstacles<'b> {
+        let there = |i: &usize| Some(*i) != without && !taken_out.contains(i);
         let parts = (0..self.parts.len()).filter(there);
         Obstacles {
-            woods: woods.map(|wood| &wood.rest).collect(),
+            woods,
             parts: parts.flat_map(|i| self.placed[i].solids.iter()).collect(),
         }
     }

@@ -2,8 +2,8 @@
 
 use crate::boxes::{board, plain, with_hole};
 use boxwright_wood::{
-    Body, Carry, DriverOutline, Opening, Other, Outline, PanelId, Part, Pose, Scene, Shape, Solid,
-    Verdict, Wall, gaps,
+    Body, Carry, DriverOutline, Opening, Other, Outline, PanelHole, PanelId, Part, Pose, Scene,
+    Shape, Solid, Verdict, Wall, gaps,
 };
 
 const NODES: usize = 300;
@@ -247,4 +247,41 @@ fn a_battery_in_a_narrow_bay_slides_straight_out() {
     let (body, battery) = in_a_bay(-0.0005);
     let found = carry(&body, &[battery], &off(Wall::Back));
     assert_ne!(found.verdict, Verdict::ComesOut, "{found:?}");
+}
+
+#[test]
+fn a_plate_is_drawn_off_the_pocket_it_fits() {
+    let mut body = inner_box();
+    body.panels[Wall::Back.index()].holes.push(PanelHole {
+        at: [0.2, 0.2],
+        outline: Outline::Rectangle {
+            width: 0.1,
+            height: 0.08,
+            corner: 0.0,
+        },
+        pocket: Some(0.005),
+        purpose: None,
+        label: String::new(),
+    });
+    let plate = |deep: f64| Part {
+        pose: Pose::in_panel(&body.wall(Wall::Back).frame, [0.2, 0.2]),
+        ..part(
+            Shape::of(vec![Solid::block([-0.05, 0.0, -0.04], [0.05, deep, 0.04])]),
+            [0.0; 3],
+        )
+    };
+    let lid = part(Shape::block([0.2, 0.01, 0.2]), [0.3, 0.31, 0.2]);
+    let parts = [plate(0.005), plate(0.006), lid];
+    let scene = Scene::new(&body, &parts);
+    assert_eq!(scene.draw_off(0, Wall::Back, &[1, 2]), Some(0.0));
+    assert_eq!(
+        scene.draw_off(1, Wall::Back, &[0, 2]),
+        None,
+        "into the wood"
+    );
+    assert_eq!(scene.draw_off(0, Wall::Back, &[1]), None, "into the lid");
+    let lid = scene
+        .draw_off(2, Wall::Back, &[])
+        .expect("nothing is outside");
+    assert!((lid - 0.005).abs() < 1e-9, "{lid}");
 }
