@@ -14,6 +14,7 @@ mod wish;
 
 mod bass_bump;
 mod battery_bay;
+mod boards_cross;
 mod boards_fit;
 mod box_q;
 mod box_size;

@@ -2,7 +2,7 @@
 
 use super::Check;
 use super::{
-    bass_bump, battery_bay, boards_fit, box_q, box_size, bridged_sockets, brief_conflict,
+    bass_bump, battery_bay, boards_cross, boards_fit, box_q, box_size, bridged_sockets, brief_conflict,
     brief_cost, brief_light, brief_long, brief_loud, brief_low, chamber_shared, comes_out,
     current_limit, direct_current, driver_data, driver_heat, driver_unknown, drivers_fit,
     end_voltage, face_loss, glue_line, hangs_level, hearing, holes_clear, inside_box, knobs_apart,
@@ -56,6 +56,7 @@ pub const ALL: &[&Check] = &[
     &drivers_fit::CHECK,
     &holes_clear::CHECK,
     &boards_fit::CHECK,
+    &boards_cross::CHECK,
     &glue_line::CHECK,
     &ring_closes::CHECK,
     &open_time::CHECK,

@@ -361,6 +361,18 @@ pub(crate) fn wooden() -> Vec<Broken> {
             ],
         ),
         broken(
+            "boards-cross",
+            &[
+                ("cleat.1.name", "cleat above the back"),
+                ("cleat.1.along", "top-back"),
+                ("cleat.1.section", "15 x 15 mm"),
+                ("brace.1.name", "across"),
+                ("brace.1.parallel", "front"),
+                ("brace.1.at", "152 mm"),
+                ("brace.1.window", "330 x 170 mm"),
+            ],
+        ),
+        broken(
             "glue-line",
             &[("box.joints", "rebated"), ("box.round", "9 mm")],
         ),

@@ -1,0 +1,459 @@
+//! Boards against one another, and against the walls that cut them off.
+
+use super::timber::{capital, listed, mm};
+use super::{Candidate, Check, Evidence, Verdict, resize};
+use crate::carpentry::Carpentry;
+use crate::words::wall;
+use design::{BraceForm, Design, Tolerance};
+use wood::vector::Vector;
+use wood::{BoardKind, Body, Fault, Plan};
+
+pub(super) const CHECK: Check = Check {
+    id: "boards-cross",
+    title: "Boards that meet",
+    what: "Whether braces, cleats, dividers and the walls of a bay or a recess run into one another or \
+into a wall, and which of them pass through one another.",
+    why: "Two boards cannot stand in the same place: one of them would have to be planed thin or cut \
+short, and no cut list says so. Boards that cross at an angle are another matter: they are cut \
+around one another and hold each other.",
+    limits: "As drawn, without tolerances. A board passes through another where it comes out of both of \
+its faces; the later one in the file is then cut around the earlier. Nothing passes through the \
+walls of a bay or a recess. Cleats along a wall that leans are planed to it.",
+    bad: "[[brace]] parallel = \"front\" whose face lies 7 mm inside the cleats of the back",
+    good: "the same brace 20 mm further forward, or a stick that passes through its window",
+    sources: &["common practice, no source"],
+    run,
+};
+
+/// How many places are offered.
+const PLACES: usize = 3;
+
+fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
+    let Some(carpentry) = evidence.carpentry else {
+        return Vec::new();
+    };
+    let plan = &carpentry.body.plan;
+    let mut found: Vec<Wrong> = bay_in_wall(evidence, carpentry).into_iter().collect();
+    for fault in &carpentry.body.faults {
+        let Some((tables, mover, other, by)) = meeting(carpentry, fault) else {
+            continue;
+        };
+        let table = &tables[mover];
+        match found.iter_mut().find(|wrong| wrong.table == *table) {
+            Some(wrong) => wrong.meets.push((other, by)),
+            None => found.push(Wrong {
+                board: match *fault {
+                    Fault::BoardsRunIn { boards, .. } => boards[mover],
+                    Fault::BoardInWall { board, .. } => board,
+                    _ => continue,
+                },
+                table: table.clone(),
+                meets: vec![(other, by)],
+            }),
+        }
+    }
+    if found.is_empty() {
+        return good(&carpentry.body);
+    }
+    found
+        .iter()
+        .map(|wrong| verdict(evidence.design(), carpentry, plan, wrong))
+        .collect()
+}
+
+/// A board and all it runs into.
+struct Wrong {
+    board: usize,
+    /// Its table, as edits name it.
+    table: String,
+    /// What it runs into, and how far in m.
+    meets: Vec<(String, f64)>,
+}
+
+/// Of two boards the tables, which of them is to move, what is in its way, and how far.
+fn meeting(carpentry: &Carpentry, fault: &Fault) -> Option<(Vec<String>, usize, String, f64)> {
+    let boards = &carpentry.body.plan.boards;
+    let table = |board: usize| carpentry.boards[board].table.clone();
+    match *fault {
+        Fault::BoardsRunIn { boards: both, by } => {
+            // The one that is moved with least ado; of equal ones the later.
+            let rank = |board: usize| match boards[board].kind {
+                BoardKind::Brace => 0,
+                BoardKind::Cleat => 1,
+                BoardKind::BayWall => 2,
+                BoardKind::RecessWall => 3,
+                BoardKind::Divider => 4,
+            };
+            let mover = usize::from(rank(both[1]) <= rank(both[0]));
+            let other = format!("\"{}\"", boards[both[1 - mover]].name);
+            Some((both.map(table).into(), mover, other, by))
+        }
+        Fault::BoardInWall {
+            board,
+            wall: into,
+            by,
+        } => {
+            let other = format!("the {}", wall(into));
+            Some((vec![table(board)], 0, other, by))
+        }
+        _ => None,
+    }
+}
+
+/// A bay whose room reaches into a wall of the box: its own walls end there by themselves.
+fn bay_in_wall(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Option<Wrong> {
+    let bay = evidence.design().bay.as_ref()?;
+    let size = [bay.size.width.si, bay.size.height.si, bay.size.depth.si];
+    let inside = evidence.build.enclosure.inside;
+    let meets: Vec<(String, f64)> = ["the right", "the top", "the back"]
+        .iter()
+        .enumerate()
+        .map(|(axis, name)| ((*name).into(), bay.at[axis].si + size[axis] - inside[axis]))
+        .filter(|(_, by)| *by > CLOSE)
+        .collect();
+    let mut boards = carpentry.body.plan.boards.iter();
+    let board = boards.position(|board| board.kind == BoardKind::BayWall)?;
+    (!meets.is_empty()).then(|| Wrong {
+        board,
+        table: "bay".into(),
+        meets,
+    })
+}
+
+/// A bay this near to a wall ends at it, in m.
+const CLOSE: f64 = 1e-3;
+
+/// What crosses what, where any do.
+fn good(body: &Body) -> Vec<Verdict> {
+    let boards = &body.plan.boards;
+    if boards.is_empty() {
+        return Vec::new();
+    }
+    let crossings = body.crossings();
+    let through: Vec<String> = crossings
+        .iter()
+        .filter(|crossing| crossing.through)
+        .map(|crossing| {
+            let [earlier, later] = crossing.boards.map(|board| &boards[board].name);
+            format!("\"{later}\" is cut around \"{earlier}\"")
+        })
+        .collect();
+    let cause = if through.is_empty() {
+        "No board runs into another or into a wall.".into()
+    } else {
+        format!(
+            "No board runs into another or into a wall. Where they cross, {}.",
+            listed(&through)
+        )
+    };
+    vec![Verdict::good("Boards keep clear of one another", cause)]
+}
+
+fn verdict(design: &Design, carpentry: &Carpentry, plan: &Plan, wrong: &Wrong) -> Verdict {
+    let name = name(plan, wrong);
+    let meets: Vec<String> = wrong
+        .meets
+        .iter()
+        .map(|(other, by)| format!("{} into {other}", mm(*by)))
+        .collect();
+    let most = wrong.meets.iter().map(|(_, by)| *by).fold(0.0, f64::max);
+    Verdict::stop(
+        format!("{name} is in the way of other wood"),
+        format!("{name} runs {}.", listed(&meets)),
+    )
+    .measured(-1e3 * most, 0.0, "mm")
+    .advice("move it or make it shorter, so that each board has its own place")
+    .at(carpentry.boards[wrong.board].place)
+    .mends(mends(design, carpentry, wrong))
+}
+
+fn name(plan: &Plan, wrong: &Wrong) -> String {
+    match plan.boards[wrong.board].kind {
+        BoardKind::BayWall => "The bay".into(),
+        BoardKind::RecessWall => "The recess of the control panel".into(),
+        _ => capital(&format!("\"{}\"", plan.boards[wrong.board].name)),
+    }
+}
+
+/// The nearest places at which it is free, as edits.
+fn mends(design: &Design, carpentry: &Carpentry, wrong: &Wrong) -> Vec<Candidate> {
+    let number = |list: &str| -> Option<usize> {
+        let number: usize = wrong.table.strip_prefix(list)?.parse().ok()?;
+        number.checked_sub(1)
+    };
+    let key = format!("{}.at", wrong.table);
+    let own = own(carpentry, wrong);
+    let free = |axes: &[usize]| nearest(carpentry, &own, axes);
+    let said = |lengths: &[f64]| resize::lengths(lengths, Tolerance::Unstated);
+    if let Some(brace) = number("brace.").and_then(|index| design.braces.get(index)) {
+        let name = &brace.name.text;
+        let across = carpentry.body.plan.boards[wrong.board].across;
+        return match &brace.form {
+            BraceForm::Frame { at, .. } => free(&[across])
+                .into_iter()
+                .filter_map(|step| {
+                    // A top's depth is measured downwards.
+                    let inwards = if across == 2 { -step[2] } else { step[across] };
+                    let to = at.si + inwards;
+                    let words = format!("{name} {} → {}", said(&[at.si]), said(&[to]));
+                    let text = resize::lengths(&[to], at.tolerance);
+                    (to >= 0.0).then(|| Candidate::set(words, &key, text))
+                })
+                .collect(),
+            BraceForm::Stick { from, at, .. } => {
+                let side = carpentry
+                    .body
+                    .plan
+                    .block
+                    .frame(crate::carpentry::wall(*from));
+                let axes: Vec<usize> = (0..3).filter(|axis| side.out[*axis].abs() < 0.5).collect();
+                free(&axes)
+                    .into_iter()
+                    .filter_map(|step| {
+                        let flat = |way: Vector| wood::vector::dot(step, way);
+                        let now = [at.across.si, at.up.si];
+                        let to = [now[0] + flat(side.across), now[1] + flat(side.up)];
+                        let words = format!("{name} {} → {}", said(&now), said(&to));
+                        let text = resize::lengths(&to, at.across.tolerance);
+                        (to[0] >= 0.0 && to[1] >= 0.0).then(|| Candidate::set(words, &key, text))
+                    })
+                    .collect()
+            }
+        };
+    }
+    if let Some(index) = number("cleat.") {
+        return shorter(design, carpentry, wrong, index)
+            .into_iter()
+            .collect();
+    }
+    let Some(bay) = design.bay.as_ref().filter(|_| wrong.table == "bay") else {
+        return Vec::new();
+    };
+    free(&[0, 1, 2])
+        .into_iter()
+        .filter_map(|step| {
+            // The file says width, height, depth; the box has x, y, z.
+            let now = bay.at.map(|value| value.si);
+            let to = [now[0] + step[0], now[1] + step[2], now[2] + step[1]];
+            let words = format!("bay {} → {}", said(&now), said(&to));
+            let fine = to.iter().all(|length| *length >= 0.0);
+            fine.then(|| Candidate::set(words, &key, said(&to)))
+        })
+        .collect()
+}
+
+/// Boards that stand in the same table.
+fn own(carpentry: &Carpentry, wrong: &Wrong) -> Vec<usize> {
+    let all = 0..carpentry.boards.len();
+    all.filter(|board| carpentry.boards[*board].table == wrong.table)
+        .collect()
+}
+
+/// The shortest steps along some axes, in whole millimetres, after which boards are free.
+fn nearest(carpentry: &Carpentry, own: &[usize], axes: &[usize]) -> Vec<Vector> {
+    let plan = &carpentry.body.plan;
+    let mut low = [f64::INFINITY; 3];
+    let mut high = [f64::NEG_INFINITY; 3];
+    for board in own.iter().map(|board| &plan.boards[*board]) {
+        for axis in 0..3 {
+            low[axis] = low[axis].min(board.low[axis]);
+            high[axis] = high[axis].max(board.high[axis]);
+        }
+    }
+    let [room_low, room_high] = carpentry.body.room.bounds();
+    let others = (0..plan.boards.len()).filter(|board| !own.contains(board));
+    let others: Vec<usize> = others.collect();
+    let mut steps: Vec<Vector> = Vec::new();
+    for axis in axes {
+        let beside = others.iter().flat_map(|board| {
+            let other = &plan.boards[*board];
+            [
+                other.low[*axis] - high[*axis],
+                other.high[*axis] - low[*axis],
+            ]
+        });
+        let walls = [room_low[*axis] - low[*axis], room_high[*axis] - high[*axis]];
+        for step in beside.chain(walls) {
+            // A hair less than a whole millimetre more is that millimetre.
+            let whole = ((1e3 * step.abs() - 1e-3).ceil() / 1e3).copysign(step);
+            let mut by = [0.0; 3];
+            by[*axis] = whole;
+            steps.push(by);
+        }
+    }
+    steps.retain(|step| wood::vector::length(*step) > 5e-4);
+    steps.sort_by(|a, b| wood::vector::length(*a).total_cmp(&wood::vector::length(*b)));
+    steps.dedup();
+    let free = steps.into_iter().filter(|step| {
+        let mut moved = plan.clone();
+        for board in own {
+            let board = &mut moved.boards[*board];
+            board.low = wood::vector::add(board.low, *step);
+            board.high = wood::vector::add(board.high, *step);
+        }
+        is_free(&moved, own)
+    });
+    free.take(PLACES).collect()
+}
+
+/// Whether nothing is wrong with some boards of a plan.
+fn is_free(plan: &Plan, own: &[usize]) -> bool {
+    let Ok(body) = Body::new(plan) else {
+        return false;
+    };
+    !body.faults.iter().any(|fault| match fault {
+        Fault::BoardsRunIn { boards, .. } => boards.iter().any(|board| own.contains(board)),
+        Fault::BoardInWall { board, .. }
+        | Fault::BoardOff { board, .. }
+        | Fault::NoBoard { board }
+        | Fault::Window { board, .. } => own.contains(board),
+        Fault::HoleBlocked {
+            by: wood::PanelId::Board(board),
+            ..
+        } => own.contains(board),
+        _ => false,
+    })
+}
+
+/// A cleat cut so short that it ends before what it runs into.
+fn shorter(
+    design: &Design,
+    carpentry: &Carpentry,
+    wrong: &Wrong,
+    index: usize,
+) -> Option<Candidate> {
+    let said = design.cleats.get(index)?;
+    let plan = &carpentry.body.plan;
+    let cleat = &plan.boards[wrong.board];
+    let [room_low, room_high] = carpentry.body.room.bounds();
+    let longest = (0..3).max_by(|a, b| {
+        let long = |axis: usize| cleat.high[axis] - cleat.low[axis];
+        long(*a).total_cmp(&long(*b))
+    })?;
+    let ends = [
+        cleat.low[longest].max(room_low[longest]),
+        cleat.high[longest].min(room_high[longest]),
+    ];
+    let now = ends[1] - ends[0];
+    let middle = (room_low[longest] + room_high[longest]) / 2.0;
+    let mut half = (now / 2.0).min((room_high[longest] - room_low[longest]) / 2.0);
+    for fault in &carpentry.body.faults {
+        let Fault::BoardsRunIn { boards, .. } = fault else {
+            continue;
+        };
+        let Some(other) = boards
+            .iter()
+            .position(|board| *board == wrong.board)
+            .map(|own| &plan.boards[boards[1 - own]])
+        else {
+            continue;
+        };
+        let room = (other.low[longest] - middle).max(middle - other.high[longest]);
+        half = half.min(room);
+    }
+    let to = (2e3 * half + 1e-3).floor() / 1e3;
+    let name = &said.name.text;
+    let words = format!("{name} {} → {} long", mm(now), mm(to));
+    let key = format!("cleat.{}.length", index + 1);
+    let text = resize::lengths(&[to], Tolerance::Unstated);
+    (to > 0.0 && to < now - 5e-4).then(|| Candidate::set(words, &key, text))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{Probe, check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Good, Stop};
+
+    const CLEATS: &[(&str, &str)] = &[
+        ("cleat.1.name", "cleat above the back"),
+        ("cleat.1.along", "top-back"),
+        ("cleat.1.section", "15 x 15 mm"),
+        ("cleat.2.name", "cleat below the back"),
+        ("cleat.2.along", "bottom-back"),
+        ("cleat.2.section", "15 x 15 mm"),
+    ];
+
+    fn brace(at: &str) -> Probe {
+        with(CLEATS).with(&[
+            ("brace.1.name", "across"),
+            ("brace.1.parallel", "front"),
+            ("brace.1.at", at),
+            ("brace.1.window", "330 x 170 mm"),
+        ])
+    }
+
+    #[test]
+    fn a_brace_within_cleats_or_walls_is_a_stop_that_moving_mends() {
+        check(CHECK.id, &[], &[]);
+        // 176 mm inside, 161 mm up to the cleats, 12 mm of brace.
+        brace("149 mm").check(CHECK.id, &[Good]);
+        let found = brace("152 mm").check(CHECK.id, &[Stop]);
+        assert!(
+            found[0].cause.contains("cleat above the back"),
+            "{found:#?}"
+        );
+        assert!(
+            found[0].cause.contains("cleat below the back"),
+            "{found:#?}"
+        );
+        assert!(
+            found[0].measured.is_some_and(|by| (by + 3.0).abs() < 0.31),
+            "{found:#?}"
+        );
+        assert!(found[0].place.is_some(), "{found:#?}");
+        let mend = found[0].mend.as_ref().expect("there is room");
+        assert_eq!(mend.edits[0].value.as_deref(), Some("149 mm"));
+        let found = brace("170 mm").check(CHECK.id, &[Stop]);
+        assert!(found[0].cause.contains("the back"), "{found:#?}");
+    }
+
+    #[test]
+    fn cleats_that_meet_are_cut_short() {
+        let left = |length| {
+            with(CLEATS).with(&[
+                ("cleat.3.name", "cleat left of the back"),
+                ("cleat.3.along", "left-back"),
+                ("cleat.3.section", "15 x 15 mm"),
+                ("cleat.3.length", length),
+            ])
+        };
+        left("180 mm").check(CHECK.id, &[Good]);
+        let found = left("200 mm").check(CHECK.id, &[Stop]);
+        let mend = found[0].mend.as_ref().expect("it is too long");
+        assert_eq!(mend.edits[0].value.as_deref(), Some("186 mm"));
+    }
+
+    #[test]
+    fn braces_that_cross_are_said() {
+        let both = brace("120 mm").with(&[
+            ("brace.2.name", "upright"),
+            ("brace.2.parallel", "left"),
+            ("brace.2.at", "180 mm"),
+        ]);
+        let found = both.check(CHECK.id, &[Good]);
+        assert!(
+            found[0]
+                .cause
+                .contains("\"upright\" is cut around \"across\""),
+            "{found:#?}"
+        );
+    }
+
+    #[test]
+    fn a_bay_in_the_back_is_moved_out_of_it() {
+        let bay = |at| {
+            with(&[
+                ("battery.vented_bay", "true"),
+                ("bay.inside", "110 x 90 x 90 mm"),
+                ("bay.at", at),
+                ("bay.opens", "back"),
+                ("bay.hole", "12 mm"),
+                ("bay.holes", "4"),
+            ])
+        };
+        bay("0 x 0 x 86 mm").check(CHECK.id, &[Good]);
+        let found = bay("0 x 0 x 96 mm").check(CHECK.id, &[Stop]);
+        assert!(found[0].cause.contains("into the back"), "{found:#?}");
+    }
+}
