@@ -40,7 +40,8 @@ impl Rigidity {
 
     /// Two moduli, along the first and the second axis (Pa), the shear modulus in
     /// the plane of the plate (Pa), Poisson's ratio of pulling along the first
-    /// axis, thickness (m).
+    /// axis (its square below the first modulus over the second, as in every
+    /// solid), thickness (m).
     #[must_use]
     pub fn orthotropic(moduli: [f64; 2], shear: f64, poisson: f64, thickness: f64) -> Self {
         let [along, across] = moduli;
