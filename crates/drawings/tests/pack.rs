@@ -129,6 +129,106 @@ fn odd_designs_still_make_clear_packs() {
     }
 }
 
+/// Numbers of a fixed sequence (Lehmer's multiplicative generator, modulus 2³¹ − 1).
+struct Dice(u64);
+
+impl Dice {
+    fn roll(&mut self, sides: usize) -> usize {
+        self.0 = self.0 * 48_271 % 2_147_483_647;
+        (self.0 % sides as u64) as usize
+    }
+
+    fn between(&mut self, low: usize, high: usize) -> usize {
+        low + self.roll(high - low + 1)
+    }
+
+    fn pick<'a>(&mut self, words: &[&'a str]) -> &'a str {
+        words[self.roll(words.len())]
+    }
+}
+
+/// A shipped example in another box.
+fn another(text: &str, dice: &mut Dice) -> String {
+    let [w, h, d] = [(170, 700), (150, 480), (140, 420)].map(|(a, b)| dice.between(a, b));
+    let fixed = [
+        "outside =",
+        "inside =",
+        "at =",
+        "joints =",
+        "front =",
+        "back =",
+        "round =",
+    ];
+    let fixed: Vec<&str> = fixed
+        .into_iter()
+        .chain(["setback =", "front_lean ="])
+        .collect();
+    let mut out = String::new();
+    for line in text.lines() {
+        let key = line.trim_start();
+        if !fixed.iter().any(|k| key.starts_with(k)) {
+            out.push_str(line);
+            out.push('\n');
+        }
+        if key.starts_with("[box]") {
+            out += &format!("outside = \"{w} x {h} x {d} mm\"\n");
+            let joints = dice.pick(&["butt", "mitred", "mitred ring", "rebated"]);
+            out += &format!("joints = \"{joints}\"\n");
+            if joints == "mitred ring" {
+                let (front, back) = (
+                    dice.pick(&["inset", "overlaid"]),
+                    dice.pick(&["inset", "overlaid"]),
+                );
+                out += &format!("front = \"{front}\"\nback = \"{back}\"\n");
+            }
+            out += &format!("front_lean = \"{}°\"\n", dice.pick(&["0", "0", "6", "15"]));
+            if dice.roll(2) == 0 {
+                out += "round = \"3 mm\"\n";
+            }
+        }
+    }
+    out
+}
+
+#[test]
+fn twenty_generated_designs_make_clear_packs() {
+    let texts: Vec<(String, Option<String>)> = folders()
+        .iter()
+        .map(|folder| {
+            let shelf = std::fs::read_to_string(folder.join("shelf.toml")).ok();
+            (
+                std::fs::read_to_string(folder.join("design.toml")).unwrap(),
+                shelf,
+            )
+        })
+        .collect();
+    let mut dice = Dice(20_261);
+    let mut made = 0;
+    for i in 0..60 {
+        let (text, shelf) = &texts[i % texts.len()];
+        let text = another(text, &mut dice);
+        let options = Options {
+            builds: 0,
+            spread: 1.0,
+            progress: &|_| {},
+        };
+        let Ok(project) = design::read(&text, shelf.as_deref()) else {
+            continue;
+        };
+        let design = &text;
+        let shelf = shelf.as_deref();
+        let Ok(report) = run(Texts { design, shelf }, options) else {
+            continue;
+        };
+        clear(&format!("generated {i}"), &project, &report);
+        made += 1;
+        if made == 20 {
+            return;
+        }
+    }
+    panic!("only {made} designs could be built");
+}
+
 #[test]
 fn twelve_drivers_still_make_clear_sheets() {
     let path = folders()[0].join("design.toml");

@@ -1,5 +1,6 @@
 //! One piece of wood.
 
+use crate::math;
 use crate::plan::{EdgeForm, Outline, Purpose, Wall};
 use crate::polytope::{Polytope, TOUCH};
 use crate::vector::{Vector, add, scale};
@@ -83,6 +84,15 @@ pub struct PanelHole {
 }
 
 impl PanelEdge {
+    /// Angle in the plane of the board between the edge, on the outer face, and the nearer
+    /// side of its blank, in rad.
+    #[must_use]
+    pub fn slant(&self) -> f64 {
+        let [from, to] = self.outer;
+        let [x, y] = [0, 1].map(|axis| (to[axis] - from[axis]).abs());
+        math::atan2(x.min(y), x.max(y))
+    }
+
     /// Its ends at a depth below the outer face of a panel so thick.
     pub(crate) fn at_depth(&self, thickness: f64, depth: f64) -> [[f64; 2]; 2] {
         if let Some([_, step]) = self.step {

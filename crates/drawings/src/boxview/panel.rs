@@ -435,20 +435,7 @@ pub(crate) fn put_name(panel: &Panel, name: &str, view: &mut PanelView) {
             let text = Text::new(Point::new(blank.centre().x, y), name, letters)
                 .anchored(Anchor::Middle)
                 .centred();
-            let lines_clear = crate::sheet::Sheet {
-                title: String::new(),
-                width_mm: 1e4,
-                height_mm: 1e4,
-                drawing: {
-                    let mut d = view.drawing.clone();
-                    d.text(text.clone());
-                    d
-                },
-            }
-            .collisions()
-            .is_empty();
-            if lines_clear {
-                view.drawing.text(text);
+            if view.drawing.text_where_clear(text) {
                 return;
             }
         }

@@ -163,7 +163,7 @@ fn draw_section(carpentry: &Carpentry, rect: Rect, plane: f64, out: &mut Drawing
         rect,
         out,
     );
-    let near = behind(&model, |low| low[0] < plane);
+    let near = behind(&model, |low, _| low[0] < plane);
     numbers(carpentry, &model, &cut, (&near, &Eye::RIGHT), &place, out);
     let walls = walls_y(carpentry);
     let inner = inside(carpentry, &model, &near);
@@ -193,7 +193,8 @@ fn draw_above(carpentry: &Carpentry, rect: Rect, out: &mut Drawing) -> bool {
         rect,
         out,
     );
-    let below = behind(&model, |low| low[2] < level);
+    // Of a handle only the bolts reach below: it is not what is seen.
+    let below = behind(&model, |low, high| (low[2] + high[2]) / 2.0 < level);
     numbers(carpentry, &model, &cut, (&below, &Eye::TOP), &place, out);
     let inner = inside(carpentry, &model, &below);
     let xs = distinct(inner.iter().flat_map(|(l, h)| [l[0], h[0]]));
@@ -203,10 +204,13 @@ fn draw_above(carpentry: &Carpentry, rect: Rect, out: &mut Drawing) -> bool {
 }
 
 /// Parts that reach behind a cut.
-fn behind(model: &Model, reaches: impl Fn([f64; 3]) -> bool) -> Vec<usize> {
-    (0..model.parts.len())
-        .filter(|i| model.extent(*i).is_some_and(|(low, _)| reaches(low)))
-        .collect()
+fn behind(model: &Model, reaches: impl Fn([f64; 3], [f64; 3]) -> bool) -> Vec<usize> {
+    let seen = |i: &usize| {
+        model
+            .extent(*i)
+            .is_some_and(|(low, high)| reaches(low, high))
+    };
+    (0..model.parts.len()).filter(seen).collect()
 }
 
 /// Extents of the parts and boards that stand inside.
@@ -315,7 +319,7 @@ fn numbers(
             .flat_map(|thing| cut.open_points(*thing, eye));
         let free = points
             .map(|p| place.at(p))
-            .find(|p| taken.iter().all(|t| t.distance(*p) > 2.0 * RADIUS + 0.4));
+            .find(|p| taken.iter().all(|t| t.distance(*p) > 2.0 * RADIUS + 0.8));
         if let Some(at) = free {
             let edge = Stroke::new(Role::Ink, pen::THIN);
             out.circle(at, RADIUS, Style::filled(Role::Paper).edged(edge));

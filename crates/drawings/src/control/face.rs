@@ -8,6 +8,7 @@ use crate::sheet::{Anchor, Shape, Text};
 use crate::text::Lettering;
 use crate::text::stroke::StrokeLettering;
 use studies::carpentry::{ControlHole, ControlPlan};
+use wood::Outline;
 
 /// Height of capitals of labels in mm, and the least that is still read with
 /// ease at arm's length; common practice, no source.
@@ -16,6 +17,8 @@ const LEAST_CAP: f64 = 2.5;
 /// Clear space around words, and from the edge of the plate, in mm.
 const CLEAR: f64 = 1.2;
 const EDGE: f64 = 1.5;
+/// Between two lines of one label, in mm.
+const LEADING: f64 = 0.6;
 /// From knob to scale, and lengths of its marks, in mm.
 const GAP: f64 = 1.0;
 const LONG: f64 = 2.4;
@@ -27,13 +30,18 @@ const CLOSEST: f64 = 0.7;
 const TURN: f64 = 300.0;
 /// A label lies within this many mm of where it is looked for.
 const REACH: f64 = 6.0;
+/// A label farther off than that is joined by a line, if it lies within this many mm.
+const FAR: f64 = 45.0;
 /// Heads of screws are about so many times as wide as their holes.
 const HEAD: f64 = 2.0;
 
 /// The written side of the plate, in mm from its upper left corner.
 #[derive(Debug)]
 pub(crate) struct Face {
+    /// Marks of scales.
     pub(crate) ticks: Vec<[Point; 2]>,
+    /// Lines from labels that stand apart to what they name.
+    pub(crate) leaders: Vec<[Point; 2]>,
     pub(crate) words: Vec<Word>,
     /// What found no room, in words.
     pub(crate) left_out: Vec<String>,
@@ -85,6 +93,7 @@ impl Face {
             room: Room::new(plate.inset(EDGE)),
             face: Self {
                 ticks: Vec::new(),
+                leaders: Vec::new(),
                 words: Vec::new(),
                 left_out: Vec::new(),
             },
@@ -170,16 +179,28 @@ impl Making {
         self.face.ticks.push(ends);
     }
 
-    /// Writes the label of a hole below it, or above, or beside.
+    /// Writes the label of a hole below it, or above, or beside, in one line or in two;
+    /// else where there is room, joined to the hole by a line.
     fn label(&mut self, hole: &ControlHole, reach: f64) {
         let Some(text) = &hole.label else {
             return;
         };
+        let forms = [vec![text.as_str()], in_two(text)];
+        let forms: Vec<&Vec<&str>> = forms.iter().filter(|lines| !lines.is_empty()).collect();
+        let written = forms.iter().any(|lines| self.near(lines, hole, reach))
+            || forms.iter().any(|lines| self.far(lines, hole));
+        if !written {
+            let left_out = format!("label “{text}” of {}", hole.name);
+            self.face.left_out.push(left_out);
+        }
+    }
+
+    /// Writes lines close to a hole; whether there was room.
+    fn near(&mut self, lines: &[&str], hole: &ControlHole, reach: f64) -> bool {
         let middle = self.point(hole.at);
         let knob = mm(hole.front) / 2.0;
         for cap in [CAP, LEAST_CAP] {
-            let (w, h) = size(text, cap);
-            let (w, h) = (w + CLEAR, h + CLEAR);
+            let (w, h) = block_size(lines, cap);
             // A scale is open below: a short label goes up into it.
             for (dx, dy) in [
                 (0.0, knob + h / 2.0),
@@ -190,18 +211,85 @@ impl Making {
             ] {
                 let wish = middle.moved(dx, dy);
                 if let Some(rect) = self.room.nearest((w, h), wish, REACH) {
-                    self.room.take(rect);
-                    let base = Point::new(rect.centre().x, rect.bottom() - CLEAR / 2.0 - cap / 3.0);
-                    let text = text.clone();
-                    self.face.words.push(Word { text, cap, base });
-                    return;
+                    self.write(lines, cap, rect);
+                    return true;
                 }
             }
         }
-        self.face
-            .left_out
-            .push(format!("label “{text}” of {}", hole.name));
+        false
     }
+
+    /// Writes lines where there is room, as near as may be, joined to the hole by a line
+    /// that crosses nothing; whether there was such a place.
+    fn far(&mut self, lines: &[&str], hole: &ControlHole) -> bool {
+        let middle = self.point(hole.at);
+        let own = half(hole);
+        let size = block_size(lines, LEAST_CAP);
+        for rect in self.room.places(size, middle, FAR) {
+            let end = Point::new(
+                middle.x.clamp(rect.x, rect.right()),
+                middle.y.clamp(rect.y, rect.bottom()),
+            );
+            let long = end.distance(middle);
+            if long < own + CLEAR {
+                continue;
+            }
+            let leader = [middle.towards(end, (own + CLEAR / 2.0) / long), end];
+            let others = |taken: &Rect| !taken.holds(middle);
+            if self.room.crosses(leader, others) {
+                continue;
+            }
+            self.face.leaders.push(leader);
+            for share in [0.0, 0.25, 0.5, 0.75, 1.0] {
+                self.room
+                    .take(around(leader[0].towards(end, share), CLEAR / 4.0));
+            }
+            self.write(lines, LEAST_CAP, rect);
+            return true;
+        }
+        false
+    }
+
+    /// Writes lines in a rectangle of their size.
+    fn write(&mut self, lines: &[&str], cap: f64, rect: Rect) {
+        self.room.take(rect);
+        let mut bottom = rect.bottom() - CLEAR / 2.0;
+        for line in lines.iter().rev() {
+            let base = Point::new(rect.centre().x, bottom - cap / 3.0);
+            self.face.words.push(Word {
+                text: (*line).to_owned(),
+                cap,
+                base,
+            });
+            bottom -= size(line, cap).1 + LEADING;
+        }
+    }
+}
+
+/// How far a hole and what is seen in it reach from its middle, in mm.
+fn half(hole: &ControlHole) -> f64 {
+    let cut = match hole.outline {
+        Outline::Circle { diameter } => diameter,
+        Outline::Rectangle { width, height, .. } => math::hypot(width, height),
+    };
+    mm(hole.front.max(cut)) / 2.0
+}
+
+/// A label in two lines of about one length; empty where it has no blank.
+fn in_two(text: &str) -> Vec<&str> {
+    let blanks = text.match_indices(' ').map(|(i, _)| i);
+    let middle = blanks.min_by_key(|i| (2 * i + 1).abs_diff(text.len()));
+    middle.map_or_else(Vec::new, |i| vec![&text[..i], &text[i + 1..]])
+}
+
+/// Width and height of lines with clear space around them.
+fn block_size(lines: &[&str], cap: f64) -> (f64, f64) {
+    let sizes = lines.iter().map(|line| size(line, cap));
+    let (w, h) = sizes.fold((0.0_f64, 0.0), |(w, h), (wide, high)| {
+        (w.max(wide), h + high)
+    });
+    let gaps = LEADING * (lines.len() - 1) as f64;
+    (w + CLEAR, h + gaps + CLEAR)
 }
 
 /// A box around a word as it may be drawn.

@@ -31,6 +31,8 @@ pub struct View {
 const TITLE: &str = "control panel";
 /// Between two views, in mm.
 const GUTTER: f64 = 16.0;
+/// A table so wide, in mm, is read with ease.
+const BESIDE: f64 = 105.0;
 /// Above a view, for its name.
 const CAPTION: f64 = 6.0;
 /// Arms of a cross on a centre.
@@ -74,7 +76,12 @@ pub fn pages(plan: &ControlPlan, paper: Paper) -> Vec<View> {
     };
     let blocks = table(plan);
     let below = Point::new(area.x, area.y + CAPTION + h + 8.0);
-    let (listed, end) = stacked(&blocks, below, area.w);
+    let right = Point::new(area.x + 2.0 * (w + GUTTER), area.y);
+    let beside = area.right() - right.x >= BESIDE;
+    let (listed, end) = match beside {
+        true => stacked(&blocks, right, area.right() - right.x),
+        false => stacked(&blocks, below, area.w),
+    };
     if end <= area.bottom() {
         if let Some(last) = out.last_mut() {
             last.drawing.append(listed);
@@ -82,6 +89,7 @@ pub fn pages(plan: &ControlPlan, paper: Paper) -> Vec<View> {
     } else {
         out.extend(flow(&blocks, area, 1, 0.0).into_iter().map(|drawing| View {
             scale: "no drawing to scale".to_owned(),
+            notes: Vec::new(),
             ..view(drawing)
         }));
     }
@@ -180,6 +188,10 @@ impl<'a> Drawn<'a> {
         for tick in &self.face.ticks {
             let line = Stroke::new(Role::Ink, pen::THIN);
             out.line(on_plate(tick[0]), on_plate(tick[1]), line);
+        }
+        for [from, to] in &self.face.leaders {
+            let line = Stroke::new(Role::Ink, pen::FINE);
+            out.line(on_plate(*from), on_plate(*to), line);
         }
         for word in &self.face.words {
             let mut text = word.on_sheet();

@@ -4,6 +4,7 @@ use crate::demo_wood::demo_control;
 use crate::layout::TitleBlock;
 use crate::paper::Paper;
 use crate::sheet::{Item, Shape, Sheet};
+use studies::carpentry::ControlHole;
 
 fn framed(view: &View, paper: Paper) -> Sheet {
     let mut sheet = TitleBlock {
@@ -76,6 +77,63 @@ fn what_finds_no_room_is_said() {
             .iter()
             .any(|note| note.contains("No room for: label"))
     );
+}
+
+/// Twelve parts in a tight row, each with a name wider than its place: below, above, in two
+/// lines, or on a line of its own, every name finds room, and none meets anything.
+#[test]
+fn names_of_a_crowded_plate_find_room() {
+    let mut plan = demo_control();
+    let pattern = plan.holes[1].clone();
+    plan.holes = (0..12)
+        .map(|i| ControlHole {
+            at: [
+                0.0125 + 0.025 * f64::from(i % 6),
+                0.028 + 0.03 * f64::from(i / 6),
+            ],
+            label: Some(
+                [
+                    "Left input from the mixer",
+                    "Charge at 14.6 V only",
+                    "Bass",
+                    "Battery",
+                ][i as usize % 4]
+                    .into(),
+            ),
+            ..pattern.clone()
+        })
+        .collect();
+    assert_eq!(super::left_out(&plan), Vec::<String>::new());
+    let face = Face::of(&plan);
+    assert!(face.words.len() > 12 && face.words.iter().all(|word| word.cap >= 2.5));
+    for view in pages(&plan, Paper::A4) {
+        assert_eq!(framed(&view, Paper::A4).collisions(), []);
+    }
+}
+
+/// One part in a narrow corner: its name stands apart and a line joins both.
+#[test]
+fn a_name_that_stands_apart_is_joined_to_its_part() {
+    let mut plan = demo_control();
+    let pattern = plan.holes[1].clone();
+    let part = |at, front, label: Option<&str>| ControlHole {
+        at,
+        front,
+        label: label.map(str::to_owned),
+        scale: None,
+        ..pattern.clone()
+    };
+    let around = [[0.02, 0.0], [-0.02, 0.0], [0.0, 0.02], [0.0, -0.02]];
+    plan.holes = vec![part([0.05, 0.04], 0.016, Some("Loudness"))];
+    plan.holes
+        .extend(around.map(|[x, y]| part([0.05 + x, 0.04 + y], 0.018, None)));
+    let face = Face::of(&plan);
+    assert_eq!(face.left_out, Vec::<String>::new());
+    let [[from, to]] = face.leaders[..] else {
+        panic!("{:?}", face.leaders)
+    };
+    let middle = crate::Point::new(50.0, 40.0);
+    assert!(from.distance(middle) < 10.0 && to.distance(middle) > 11.0);
 }
 
 #[test]

@@ -48,7 +48,7 @@ pub fn plate(plan: &ControlPlan, letters: Letters) -> Sheet {
         canvas.cross(Layer::Mark, *at, ARM);
     }
     let face = Face::of(plan);
-    for tick in &face.ticks {
+    for tick in face.ticks.iter().chain(&face.leaders) {
         canvas.path(Layer::Etch, Path::polyline(tick));
     }
     for word in &face.words {

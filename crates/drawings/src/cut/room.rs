@@ -27,6 +27,26 @@ impl Room {
         self.within.contains(rect) && !self.taken.iter().any(|taken| taken.overlaps(rect))
     }
 
+    /// Whether a line runs through what is taken, of which `counts` says what is in the way.
+    pub(crate) fn crosses(&self, [from, to]: [Point; 2], counts: impl Fn(&Rect) -> bool) -> bool {
+        let mut taken = self.taken.iter().filter(|t| counts(t));
+        taken.any(|t| t.clip(from, to).is_some())
+    }
+
+    /// Free rectangles of that size within `reach` mm of a point, nearest first.
+    pub(crate) fn places(&self, (w, h): (f64, f64), about: Point, reach: f64) -> Vec<Rect> {
+        let steps = (reach / STEP) as i32;
+        let shifts = (-steps..=steps).flat_map(|i| (-steps..=steps).map(move |j| (i, j)));
+        let mut found: Vec<Rect> = shifts
+            .map(|(i, j)| about.moved(f64::from(j) * STEP, f64::from(i) * STEP))
+            .map(|p| Rect::new(p.x - w / 2.0, p.y - h / 2.0, w, h))
+            .filter(|rect| self.is_free(rect))
+            .collect();
+        let far = |r: &Rect| r.centre().distance(about);
+        found.sort_by(|a, b| far(a).total_cmp(&far(b)));
+        found
+    }
+
     /// The free rectangle of that size whose middle lies nearest to a point
     /// and within `reach` mm of it.
     pub(crate) fn nearest(&self, (w, h): (f64, f64), wish: Point, reach: f64) -> Option<Rect> {

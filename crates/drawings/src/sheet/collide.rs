@@ -1,6 +1,6 @@
 //! Where text meets text, a line, or the edge of the sheet.
 
-use super::{Group, Item, Shape, Sheet, Style, Text};
+use super::{Drawing, Group, Item, Shape, Sheet, Style, Text};
 use crate::geometry::{Point, Rect};
 use crate::path::Polyline;
 
@@ -13,17 +13,31 @@ pub enum Collision {
     LineThroughText(String, Point, Point),
     /// A text reaches over the edge of the sheet.
     OffSheet(String),
+    /// An opaque surface drawn later lies on a text.
+    Covered(String),
+    /// Two rings with text in them overlap.
+    RingOnRing(String, String),
 }
 
 /// Ink that touches by less than this, in mm, is taken as clear: the rounded
 /// ends of letters leave more than that inside their box.
 const TOUCH_MM: f64 = 0.05;
 
+/// Circles smaller than this, in mm, with a text in them are rings for numbers.
+const RING_MM: f64 = 4.0;
+
 struct Lettered {
     content: String,
     corners: [Point; 4],
     rank: usize,
     clip: Option<Rect>,
+}
+
+/// A small circle around a text.
+struct Ring {
+    centre: Point,
+    radius: f64,
+    rank: usize,
 }
 
 struct Stretch {
@@ -43,6 +57,7 @@ struct Found {
     texts: Vec<Lettered>,
     stretches: Vec<Stretch>,
     patches: Vec<Patch>,
+    rings: Vec<Ring>,
     rank: usize,
 }
 
@@ -52,7 +67,25 @@ pub(crate) fn collisions(sheet: &Sheet) -> Vec<Collision> {
     let mut out = found.off_sheet(sheet.rect());
     out.extend(found.text_on_text());
     out.extend(found.lines_through_text());
+    out.extend(found.covered());
+    out.extend(found.ring_on_ring());
     out
+}
+
+/// Whether a text may be added to a drawing: it meets nothing.
+pub(crate) fn is_clear(drawing: &Drawing, text: &Text) -> bool {
+    let mut found = Found::default();
+    found.walk(&drawing.items, None);
+    found.texts.retain(|other| {
+        let mine = shrunk(text.corners());
+        convex_meet(&mine, &other.corners)
+    });
+    if !found.texts.is_empty() {
+        return false;
+    }
+    found.rank += 1;
+    found.add_text(text, None);
+    found.lines_through_text().is_empty()
 }
 
 impl Found {
@@ -81,6 +114,16 @@ impl Found {
     }
 
     fn add_shape(&mut self, shape: &Shape, style: &Style, clip: Option<Rect>) {
+        if let Shape::Circle { centre, radius } = shape
+            && *radius < RING_MM
+            && style.stroke.is_some()
+        {
+            self.rings.push(Ring {
+                centre: *centre,
+                radius: *radius,
+                rank: self.rank,
+            });
+        }
         if style.fill.is_some_and(|f| f.opacity >= 1.0)
             && let Some(outline) = convex_outline(shape)
         {
@@ -121,6 +164,39 @@ impl Found {
             for b in &self.texts[i + 1..] {
                 if convex_meet(&a.corners, &b.corners) {
                     out.push(Collision::TextOnText(a.content.clone(), b.content.clone()));
+                }
+            }
+        }
+        out
+    }
+
+    fn covered(&self) -> Vec<Collision> {
+        let lies_on = |text: &Lettered, patch: &Patch| {
+            patch.rank > text.rank && convex_meet(&text.corners, &patch.outline.points)
+        };
+        self.texts
+            .iter()
+            .filter(|t| self.patches.iter().any(|p| lies_on(t, p)))
+            .map(|t| Collision::Covered(t.content.clone()))
+            .collect()
+    }
+
+    fn ring_on_ring(&self) -> Vec<Collision> {
+        let mut out = Vec::new();
+        let text_in = |ring: &Ring| {
+            let inside = |t: &&Lettered| {
+                t.rank > ring.rank
+                    && (t.corners.iter()).all(|c| c.distance(ring.centre) < ring.radius)
+            };
+            self.texts.iter().find(inside).map(|t| t.content.clone())
+        };
+        let numbered: Vec<(&Ring, String)> = (self.rings.iter())
+            .filter_map(|ring| Some((ring, text_in(ring)?)))
+            .collect();
+        for (i, (a, said)) in numbered.iter().enumerate() {
+            for (b, other) in &numbered[i + 1..] {
+                if a.centre.distance(b.centre) < a.radius + b.radius {
+                    out.push(Collision::RingOnRing(said.clone(), other.clone()));
                 }
             }
         }
@@ -290,6 +366,33 @@ mod tests {
             .group(Group::Clip(Rect::new(50.0, 0.0, 50.0, 50.0)), inner);
         s.drawing.text(word(10.0, 20.0));
         assert_eq!(s.collisions(), []);
+    }
+
+    #[test]
+    fn a_text_under_a_later_patch_is_found() {
+        let mut s = sheet();
+        s.drawing.text(word(10.0, 20.0));
+        let patch = Rect::new(12.0, 10.0, 3.0, 20.0);
+        s.drawing.rect(patch, Style::filled(Role::Paper));
+        assert!(matches!(s.collisions()[..], [Collision::Covered(_)]));
+    }
+
+    #[test]
+    fn rings_that_overlap_are_found() {
+        let ring = |s: &mut Sheet, x: f64| {
+            let at = Point::new(x, 20.0);
+            let style = Style::filled(Role::Paper).edged(ink());
+            s.drawing.circle(at, 2.5, style);
+            let text = Text::new(at, "3", Lettering::regular(2.4));
+            s.drawing
+                .text(text.anchored(super::super::Anchor::Middle).centred());
+        };
+        let mut s = sheet();
+        ring(&mut s, 10.0);
+        ring(&mut s, 15.1);
+        assert_eq!(s.collisions(), []);
+        ring(&mut s, 19.0);
+        assert!(matches!(s.collisions()[..], [Collision::RingOnRing(..)]));
     }
 
     #[test]

@@ -51,8 +51,9 @@ impl Sheet {
     }
 
     /// Every place where text meets other text, a line, or the edge of the
-    /// sheet, by the true measures of the letters. A text that stands on an
-    /// opaque patch drawn after the line does not meet it.
+    /// sheet, by the true measures of the letters, or is covered; and numbered
+    /// rings that overlap. A text that stands on an opaque patch drawn after
+    /// the line does not meet it.
     #[must_use]
     pub fn collisions(&self) -> Vec<Collision> {
         collide::collisions(self)
@@ -105,6 +106,15 @@ impl Drawing {
     /// Adds a line of text.
     pub fn text(&mut self, text: Text) {
         self.items.push(Item::Text(text));
+    }
+
+    /// Adds a line of text where it meets nothing that is drawn; whether it did.
+    pub(crate) fn text_where_clear(&mut self, text: Text) -> bool {
+        let clear = collide::is_clear(self, &text);
+        if clear {
+            self.text(text);
+        }
+        clear
     }
 
     /// Adds another drawing as one group.

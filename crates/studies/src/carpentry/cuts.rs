@@ -4,7 +4,7 @@ use super::model::CutLine;
 use super::plan::{PlanSubject, Sheets};
 use design::{Carpentry, Design, Grain, SheetPart};
 use physics::math;
-use wood::{BoardKind, Body, Panel, PanelEdge, PanelHole, PanelId, Wall};
+use wood::{BoardKind, Body, Crossing, Panel, PanelEdge, PanelHole, PanelId, Wall};
 
 /// Sizes that differ by less are one size, in m.
 const ALIKE: f64 = 0.000_05;
@@ -23,16 +23,18 @@ struct Entry<'a> {
     panel: &'a Panel,
     kind: usize,
     grain: Option<usize>,
-    edges: String,
+    edges: Vec<String>,
 }
 
 /// The cut list, walls first, equal panels on one line; the control panel's plate last.
 pub(crate) fn cut_list(body: &Body, plan: &PlanSubject, design: &Design) -> Vec<CutLine> {
     let sheets = &plan.sheets;
     let said = &design.enclosure.carpentry;
+    let crossings = body.crossings();
     let mut lines: Vec<(Entry<'_>, CutLine)> = Vec::new();
     for panel in &body.panels {
-        let entry = entry(panel, body, sheets, said);
+        let mut entry = entry(panel, body, sheets, said);
+        entry.edges.extend(notches(panel, body, &crossings));
         if let Some((_, line)) = lines.iter_mut().find(|(other, _)| alike(&entry, other)) {
             line.panels.push(panel.id);
             line.name = joined(&line.name, &panel.name);
@@ -47,7 +49,7 @@ pub(crate) fn cut_list(body: &Body, plan: &PlanSubject, design: &Design) -> Vec<
             long: panel.long(),
             short: panel.short(),
             grain: entry.grain,
-            edges: entry.edges.clone(),
+            edges: entry.edges.join("; "),
         };
         lines.push((entry, line));
     }
@@ -118,7 +120,7 @@ fn entry<'a>(panel: &'a Panel, body: &Body, sheets: &Sheets, said: &Carpentry) -
         panel,
         kind,
         grain,
-        edges: edges(panel),
+        edges: vec![edges(panel)],
     }
 }
 
@@ -138,6 +140,67 @@ fn grain_of_wall(wall: Wall, said: &Carpentry) -> Option<usize> {
         Grain::Around if matches!(wall, Wall::Left | Wall::Right) => Some(1),
         Grain::Around => Some(0),
     }
+}
+
+/// What a board that crosses earlier ones loses to them, in words.
+fn notches(panel: &Panel, body: &Body, crossings: &[Crossing]) -> Option<String> {
+    let PanelId::Board(own) = panel.id else {
+        return None;
+    };
+    let around: Vec<&str> = crossings
+        .iter()
+        .filter(|crossing| crossing.through && crossing.boards[1] == own)
+        .map(|crossing| body.plan.boards[crossing.boards[0]].name.as_str())
+        .collect();
+    if around.is_empty() {
+        return None;
+    }
+    let sizes = separate(panel);
+    let words = format!("cut around {}", around.join(" and "));
+    if sizes.len() < 2 {
+        return Some(words);
+    }
+    let said: Vec<String> = sizes
+        .iter()
+        .map(|[long, short]| format!("{} x {}", tenths(1e3 * long), tenths(1e3 * short)))
+        .collect();
+    Some(format!(
+        "{words}, in {} pieces: {} mm",
+        sizes.len(),
+        said.join(", ")
+    ))
+}
+
+/// Sizes of the pieces that a board falls into, across and up, in m.
+fn separate(panel: &Panel) -> Vec<[f64; 2]> {
+    type Span = [[f64; 3]; 2];
+    let touch = |a: &Span, b: &Span| {
+        let over = |axis: usize| a[1][axis].min(b[1][axis]) - a[0][axis].max(b[0][axis]);
+        let apart = (0..3).any(|axis| over(axis) < -ALIKE);
+        // Pieces that only share an edge come apart.
+        !apart && (0..3).filter(|axis| over(*axis) > ALIKE).count() > 1
+    };
+    let mut groups: Vec<Vec<Span>> = Vec::new();
+    for piece in &panel.pieces {
+        let span = piece.bounds();
+        let (near, mut rest): (Vec<_>, Vec<_>) = groups
+            .into_iter()
+            .partition(|group| group.iter().any(|other| touch(other, &span)));
+        rest.push(near.into_iter().flatten().chain([span]).collect());
+        groups = rest;
+    }
+    let size = |group: &Vec<Span>| {
+        let ends = group.iter().flatten().map(|end| panel.frame.flat(*end));
+        let none = [[f64::INFINITY; 2], [f64::NEG_INFINITY; 2]];
+        let [low, high] = ends.fold(none, |[low, high], end| {
+            [
+                [low[0].min(end[0]), low[1].min(end[1])],
+                [high[0].max(end[0]), high[1].max(end[1])],
+            ]
+        });
+        [high[0] - low[0], high[1] - low[1]]
+    };
+    groups.iter().map(size).collect()
 }
 
 fn alike(a: &Entry<'_>, b: &Entry<'_>) -> bool {
@@ -213,7 +276,7 @@ fn edges(panel: &Panel) -> String {
 
 /// How long the edges of a panel are that is no rectangle, on its outer face.
 fn lengths(panel: &Panel) -> Option<String> {
-    if panel.edges.iter().all(|edge| slant(edge) < SQUARE) {
+    if panel.edges.iter().all(|edge| edge.slant() < SQUARE) {
         return None;
     }
     let said = EDGES.iter().zip(&panel.edges).map(|(name, edge)| {
@@ -226,10 +289,10 @@ fn lengths(panel: &Panel) -> Option<String> {
 
 fn edge(edge: &PanelEdge) -> String {
     let mut said = Vec::new();
-    if slant(edge) >= SQUARE {
+    if edge.slant() >= SQUARE {
         said.push(format!(
             "slanted {}° in the board",
-            tenths(slant(edge).to_degrees())
+            tenths(edge.slant().to_degrees())
         ));
     }
     if let Some([width, depth]) = edge.step {
@@ -254,12 +317,6 @@ fn edge(edge: &PanelEdge) -> String {
 fn run(edge: &PanelEdge) -> [f64; 2] {
     let [from, to] = edge.outer;
     [to[0] - from[0], to[1] - from[1]]
-}
-
-/// Angle in the plane of the board between an edge and the nearer side of its blank, in rad.
-fn slant(edge: &PanelEdge) -> f64 {
-    let [x, y] = run(edge).map(f64::abs);
-    math::atan2(x.min(y), x.max(y))
 }
 
 /// With a tenth, where there is one.
@@ -319,6 +376,16 @@ mod tests {
             "right slanted 8° in the board; rest square; \
              outer face: bottom 155, right 212.1, top 125.5, left 210 mm"
         );
+    }
+
+    #[test]
+    fn a_board_cut_in_two_falls_into_pieces() {
+        let mut panel = side(false);
+        let block = |low: f64, high: f64| Polytope::block([low, 0.0, 0.0], [high, 0.009, 0.21]);
+        panel.pieces = vec![block(0.0, 0.06), block(0.072, 0.1), block(0.1, 0.155)];
+        let sizes = separate(&panel);
+        assert_eq!(sizes.len(), 2, "{sizes:?}");
+        assert!((sizes[0][0] - 0.06).abs() < 1e-12 && (sizes[1][0] - 0.083).abs() < 1e-12);
     }
 
     #[test]

@@ -6,8 +6,7 @@ use crate::boxview::{self, mm, purpose};
 use crate::cut::long_points;
 use crate::geometry::{Point, Rect};
 use crate::layout::{
-    Align, Block, Cell, Column, Heading, Ledger, Paragraph, SMALL, Table, content_area, flow,
-    stacked,
+    Align, Block, Cell, Column, Grid, Heading, Paragraph, SMALL, Table, content_area, flow, stacked,
 };
 use crate::math;
 use crate::pack::Page;
@@ -20,10 +19,10 @@ use wood::{Panel, PanelEdge};
 const DRAWN: f64 = 0.56;
 /// Between drawing and words, mm.
 const GUTTER: f64 = 7.0;
-/// Positions in one row of the table of holes.
-const A_ROW: usize = 8;
+/// More positions of one kind of hole than this stand in a list of their own.
+const A_CELL: usize = 4;
 /// Panels without holes on one sheet.
-const PLAIN: usize = 4;
+const PLAIN: usize = 2;
 /// A corner nearer to the side of the blank lies on it, m.
 const OFF_BLANK: f64 = 0.000_05;
 /// From a corner to what is written beside it, mm.
@@ -68,6 +67,9 @@ fn drilled(carpentry: &Carpentry, line: &CutLine, panel: &Panel, area: Rect) -> 
     let numbers = numbers(panel);
     let mut view = boxview::panel(panel, &numbers, left);
     boxview::put_name(panel, &format!("{} {}", line.letter, line.name), &mut view);
+    if slanted(panel) {
+        put_corners(panel, view.blank, view.scale, &mut view.drawing);
+    }
     let x = left.right() + GUTTER;
     let mut blocks: Vec<Box<dyn Block>> = vec![
         Box::new(Heading::new(
@@ -80,6 +82,7 @@ fn drilled(carpentry: &Carpentry, line: &CutLine, panel: &Panel, area: Rect) -> 
         let text = format!("{number}: before gluing, because {reason}.");
         blocks.push(Box::new(Paragraph::remark(&text)));
     }
+    blocks.extend(long_lists(panel, &groups));
     blocks.push(Box::new(Heading::new("Edges", "as seen from outside")));
     blocks.push(Box::new(edges(panel)));
     if line.panels.len() > 1 {
@@ -128,46 +131,67 @@ type Group<'a> = (&'a wood::PanelHole, Vec<usize>);
 
 fn holes_table(carpentry: &Carpentry, panel: &Panel, groups: &[Group]) -> Table {
     let column = |name: &str, share: f64| Column::new(name, Align::Left, share);
-    let rows = groups.iter().enumerate().flat_map(|(i, (hole, held))| {
+    let rows = groups.iter().enumerate().map(|(i, (hole, held))| {
         let deep = hole
             .pocket
             .map_or("through".to_owned(), |d| format!("{} deep", mm(d)));
-        let label = if hole.label.is_empty() {
-            purpose(hole.purpose)
-        } else {
-            &hole.label
+        let times = match held.len() {
+            1 => String::new(),
+            n => format!("{n} × "),
         };
         let tools = once(drilling(carpentry, panel, held).map(|d| d.tool.as_str()));
-        let form = format!("{}, {deep}", outline(&hole.outline));
-        let first = [(i + 1).to_string(), label.to_owned(), form, tools];
-        let rows = held.chunks(A_ROW).enumerate().map(move |(k, some)| {
-            let [number, label, form, tools] = if k == 0 {
-                first.clone()
-            } else {
-                [const { String::new() }; 4]
-            };
-            let at = |i: &usize| panel.holes[*i].at.map(mm).join("\u{a0}|\u{a0}");
-            let positions: Vec<String> = some.iter().map(at).collect();
-            vec![
-                Cell::from(number).strong(),
-                Cell::from(label),
-                Cell::from(form),
-                Cell::from(positions.join("; ")),
-                Cell::from(tools).muted(),
-            ]
-        });
-        rows.collect::<Vec<_>>()
+        let middles = match held.len() > A_CELL {
+            true => "listed below".to_owned(),
+            false => positions(panel, held).join("; "),
+        };
+        vec![
+            Cell::from((i + 1).to_string()).strong(),
+            Cell::from(called(hole)),
+            Cell::from(format!("{times}{}, {deep}", outline(&hole.outline))),
+            Cell::from(middles),
+            Cell::from(tools).muted(),
+        ]
     });
     Table {
         columns: vec![
             column("", 0.5),
             column("hole", 2.2),
-            column("size", 2.0),
-            column("middle: across | up", 3.0),
+            column("size", 2.2),
+            column("middle: across | up", 2.8),
             column("with", 2.2),
         ],
         rows: rows.collect(),
     }
+}
+
+fn called(hole: &wood::PanelHole) -> &str {
+    if hole.label.is_empty() {
+        purpose(hole.purpose)
+    } else {
+        &hole.label
+    }
+}
+
+/// Middles of some holes, from the datum corner.
+fn positions(panel: &Panel, held: &[usize]) -> Vec<String> {
+    held.iter().map(|i| corner(&panel.holes[*i].at)).collect()
+}
+
+/// The positions of holes that are many, kind by kind.
+fn long_lists(panel: &Panel, groups: &[Group]) -> Vec<Box<dyn Block>> {
+    let many = groups.iter().enumerate();
+    many.filter(|(_, (_, held))| held.len() > A_CELL)
+        .flat_map(|(i, (hole, held))| {
+            let name = format!("{}: {} × {}", i + 1, held.len(), called(hole));
+            let blocks: [Box<dyn Block>; 2] = [
+                Box::new(Heading::new(&name, "middles, across | up")),
+                Box::new(Grid {
+                    items: positions(panel, held),
+                }),
+            ];
+            blocks
+        })
+        .collect()
 }
 
 /// Schedule lines of some holes.
@@ -211,7 +235,7 @@ fn first(carpentry: &Carpentry, panel: &Panel, groups: &[Group]) -> Vec<(String,
 }
 
 /// Each edge in words, by where it lies.
-fn edges(panel: &Panel) -> Ledger {
+fn edges(panel: &Panel) -> Table {
     let rows = panel.edges.iter().map(|e| {
         let meets = e.meets.map_or(String::new(), |w| {
             format!(", meets {}", super::words::wall(w))
@@ -222,9 +246,13 @@ fn edges(panel: &Panel) -> Ledger {
         let at: Vec<String> = long_points(panel).iter().map(corner).collect();
         ("corners: across | up".to_owned(), at.join("; "))
     });
-    Ledger {
-        rows: rows.chain(corners).collect(),
-        summed: false,
+    let rows = rows.chain(corners);
+    let column = |share: f64| Column::new("", Align::Left, share);
+    Table {
+        columns: vec![column(1.0), column(1.9)],
+        rows: rows
+            .map(|(at, said)| vec![Cell::from(at), Cell::from(said)])
+            .collect(),
     }
 }
 
@@ -256,7 +284,7 @@ fn put_corners(panel: &Panel, blank: Rect, scale: f64, out: &mut Drawing) {
         let apart = math::abs(point.y - centre.y) > 2.0 * INSIDE + SMALL.size_mm;
         if apart && SMALL.width(&said) + 2.0 * INSIDE < blank.w {
             let text = Text::new(point.moved(dx, dy), &said, SMALL);
-            out.text(text.anchored(anchor).centred());
+            out.text_where_clear(text.anchored(anchor).centred());
         }
     }
 }

@@ -57,7 +57,7 @@ pub(super) fn form(form: EdgeForm) -> String {
 /// What an edge is, in words: how the saw is tilted, its step, its outer form.
 pub(super) fn edge(edge: &PanelEdge) -> String {
     let mut said = Vec::new();
-    let slant = slant(edge);
+    let slant = edge.slant();
     if slant > SLANTED {
         let [[x0, y0], [x1, y1]] = edge.outer;
         let long = math::hypot(x1 - x0, y1 - y0);
@@ -89,22 +89,15 @@ pub(super) fn edge(edge: &PanelEdge) -> String {
 
 /// Whether an edge is more than a square saw cut.
 pub(super) fn of_note(edge: &PanelEdge) -> bool {
-    edge.tilt.abs() > 1e-6 || edge.step.is_some() || edge.form.is_some() || slant(edge) > SLANTED
+    edge.tilt.abs() > 1e-6 || edge.step.is_some() || edge.form.is_some() || edge.slant() > SLANTED
 }
 
-/// Angle between an edge and the nearer side of its blank below which it runs along it, in rad.
+/// An edge turned from the nearer side of its blank by less, in rad, runs along it.
 const SLANTED: f64 = 1e-4;
-
-/// Angle in the plane of the board between an edge and the nearer side of its blank, in rad.
-fn slant(edge: &PanelEdge) -> f64 {
-    let [[x0, y0], [x1, y1]] = edge.outer;
-    let (x, y) = (math::abs(x1 - x0), math::abs(y1 - y0));
-    math::atan2(x.min(y), x.max(y))
-}
 
 /// Whether a panel is no rectangle.
 pub(super) fn slanted(panel: &Panel) -> bool {
-    panel.edges.iter().any(|edge| slant(edge) > SLANTED)
+    panel.edges.iter().any(|edge| edge.slant() > SLANTED)
 }
 
 /// Names in the order they come, each once, with how often it comes: "H cleat (3 ×)".
