@@ -90,8 +90,7 @@ fn access(carpentry: &Carpentry) -> String {
         .access
         .iter()
         .filter(|line| line.through.is_none())
-        .filter_map(|line| carpentry.parts.get(line.part))
-        .map(|part| part.label.as_str())
+        .map(|line| line.label.as_str())
         .collect();
     match (carpentry.access.is_empty(), stays.is_empty()) {
         (true, _) => String::new(),

@@ -6,7 +6,7 @@ use crate::memo::Memo;
 use crate::vary::{Draw, draw, spreads};
 use crate::words;
 use wood::vector::{Vector, dot, sub};
-use wood::{Body, Gap, Other, PanelId, Part, Plan, Wall, gaps};
+use wood::{Body, Gap, Other, PanelId, Part, Plan, Scene, Wall};
 
 /// Gaps wider than this are of no interest, in m.
 const NEAR: f64 = 0.03;
@@ -26,12 +26,15 @@ const APART: f64 = 0.010;
 /// Gaps of boxes met so far, by plan and parts.
 pub(crate) type Gaps = Memo<(Plan, Vec<Part>), Vec<Gap>>;
 
-/// Every gap that is small, nearest first.
-pub(super) fn lines(body: &Body, parts: &[PlacedPart], known: &Gaps) -> Vec<GapLine> {
+/// Every gap that is small: what lacks most of the gap it wants first.
+pub(super) fn lines<'a>(
+    body: &Body,
+    parts: &[PlacedPart],
+    known: &Gaps,
+    scene: &dyn Fn() -> &'a Scene<'a>,
+) -> Vec<GapLine> {
     let solids = parts.iter().map(|part| part.part.clone()).collect();
-    let found = known.of((body.plan.clone(), solids), |(_, solids)| {
-        gaps(body, solids)
-    });
+    let found = known.of((body.plan.clone(), solids), |_| scene().gaps());
     let mut lines: Vec<GapLine> = found
         .iter()
         .filter(|gap| gap.gap < NEAR && of_interest(gap, parts))

@@ -23,7 +23,7 @@ pub struct Carpentry {
     pub glue_up: GlueUp,
     /// What comes out again and what does not.
     pub access: Vec<AccessLine>,
-    /// Smallest gaps between parts, and to the walls, nearest first.
+    /// Gaps between parts, and to the walls: what lacks most of the gap it wants first.
     pub gaps: Vec<GapLine>,
     /// Bending modes of the walls, lowest first.
     pub modes: Vec<WallMode>,
@@ -208,13 +208,19 @@ pub struct GlueStep {
 /// Whether one part comes out again.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AccessLine {
-    /// Index in the list of parts.
+    /// Index in the list of parts; of the control panel, that of its first part.
     pub part: usize,
+    /// What it is, in words; how many, where equal parts come out alike.
+    pub label: String,
     /// The opening it comes out through once the box is closed, in words; `None` where none.
     pub through: Option<String>,
-    /// Smallest gap on the way, in m; by how much it is too large where it does not pass
-    /// (negative).
+    /// What has to come off or out before it, in words.
+    pub first: Vec<String>,
+    /// Smallest gap on the way, in m; negative where it does not come out: by how much it is
+    /// too large, or lacks room in the best straight try.
     pub slack: f64,
+    /// What is known of its way.
+    pub passage: Passage,
     /// The last stage at which it still goes in.
     pub goes_in: Stage,
     /// How: "straight", "tipped 35°", in words.
@@ -223,6 +229,19 @@ pub struct AccessLine {
     pub driver_reaches: bool,
     /// Whether a hand does.
     pub hand_reaches: bool,
+}
+
+/// What is known of the way of a part out of the closed box.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Passage {
+    /// It comes out.
+    Out,
+    /// It is larger than every opening that remains, however it is turned.
+    TooLarge,
+    /// No way was found, which does not prove that there is none: a dry fit decides.
+    NotFound,
+    /// No opening remains.
+    NoOpening,
 }
 
 /// Stages of building.

@@ -1,11 +1,14 @@
 //! The carpentry of one design, nominal.
 
+use super::access::{self, Site};
 use super::balance::{Scales, balance};
 use super::model::Carpentry;
 use super::parts::{self, Room};
-use super::{access, control_plan, drilling, gaps, glue, modes, ring};
+use super::{control_plan, drilling, gaps, glue, modes, ring};
 use crate::subject::Subject;
 use crate::vary::Draw;
+use core::cell::OnceCell;
+use wood::{Part, Scene};
 
 /// Everything the box is as wood.
 pub(crate) fn study(subject: &Subject) -> Carpentry {
@@ -23,7 +26,11 @@ pub(crate) fn study(subject: &Subject) -> Carpentry {
         body,
         places: &subject.workshop.places,
     });
-    let mut gaps = gaps::lines(body, &parts, &subject.workshop.gaps);
+    let solids: Vec<Part> = parts.iter().map(|part| part.part.clone()).collect();
+    // Made ready only where something was not met before.
+    let scene = OnceCell::new();
+    let ready = || scene.get_or_init(|| Scene::new(body, &solids));
+    let mut gaps = gaps::lines(body, &parts, &subject.workshop.gaps, &ready);
     gaps::add_odds(&mut gaps, &parts, plan, subject.causes.list().len());
     let [holes, boards] = plan.sources(&body.plan);
     let origins = |sources: Vec<super::plan::Source>| {
@@ -38,7 +45,16 @@ pub(crate) fn study(subject: &Subject) -> Carpentry {
         drilling: drilling::schedule(body),
         ring: ring::budget(design, &body.plan),
         glue_up: glue::glue_up(design, body, &hull),
-        access: access::lines(design, body, &parts, &subject.workshop.ways, subject.trial),
+        access: access::lines(&Site {
+            design,
+            body,
+            parts: &parts,
+            solids: &solids,
+            seat: seat.as_ref(),
+            scene: &ready,
+            ways: &subject.workshop.ways,
+            trial: subject.trial,
+        }),
         gaps,
         modes: modes::modes(design, body, &hull, &plan.sheets),
         balance: balance(&Scales {

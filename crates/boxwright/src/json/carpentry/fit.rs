@@ -3,8 +3,8 @@
 use super::wall;
 use serde::Serialize;
 use studies::carpentry::{
-    AccessLine, Balance as BalanceModel, GapLine, GlueUp as GlueUpModel, PartKind, PlacedPart,
-    RingBudget, Stage, WallMode,
+    AccessLine, Balance as BalanceModel, GapLine, GlueUp as GlueUpModel, PartKind, Passage,
+    PlacedPart, RingBudget, Stage, WallMode,
 };
 
 #[derive(Serialize)]
@@ -77,8 +77,11 @@ impl<'a> Gap<'a> {
 pub(super) struct Access<'a> {
     part: &'a str,
     through: Option<&'a str>,
+    /// What has to come off or out before.
+    first: &'a [String],
     /// m.
     slack: f64,
+    passage: &'static str,
     goes_in: &'static str,
     how: &'a str,
     screwdriver: bool,
@@ -86,11 +89,18 @@ pub(super) struct Access<'a> {
 }
 
 impl<'a> Access<'a> {
-    pub(super) fn new(line: &'a AccessLine, part: &'a str) -> Self {
+    pub(super) fn new(line: &'a AccessLine) -> Self {
         Self {
-            part,
+            part: &line.label,
             through: line.through.as_deref(),
+            first: &line.first,
             slack: line.slack,
+            passage: match line.passage {
+                Passage::Out => "comes out",
+                Passage::TooLarge => "too large",
+                Passage::NotFound => "no way found",
+                Passage::NoOpening => "no opening",
+            },
             goes_in: match line.goes_in {
                 Stage::Open => "before the walls are joined",
                 Stage::BeforeLast => "before the last wall",

@@ -40,7 +40,7 @@ impl<'a> Carpentry<'a> {
             access: model
                 .access
                 .iter()
-                .map(|a| Access::new(a, label(a.part)))
+                .map(Access::new)
                 .collect(),
             modes: model.modes.iter().map(Mode::new).collect(),
             balance: Balance::new(&model.balance),

@@ -46,11 +46,12 @@ pub(crate) fn closed(design: &Design, body: &Body, parts: &[PlacedPart]) -> Vec<
                 let apart = wood::vector::sub(part.part.pose.at, middle);
                 wood::vector::length(apart) < 1e-3
             };
-            let taken_out = match hole.purpose {
+            let mut taken_out = match hole.purpose {
                 Some(Purpose::Driver | Purpose::Radiator) => indices(parts, sits),
                 Some(Purpose::Control) => indices(parts, |part| part.kind == PartKind::Control),
                 _ => continue,
             };
+            taken_out.extend(grille(parts, on));
             openings.push(Opening {
                 panel: PanelId::Wall(on),
                 hole: Some(index),
@@ -59,6 +60,30 @@ pub(crate) fn closed(design: &Design, body: &Body, parts: &[PlacedPart]) -> Vec<
         }
     }
     openings
+}
+
+/// A grille that lies over a wall.
+fn grille(parts: &[PlacedPart], on: Wall) -> Vec<usize> {
+    indices(parts, |part| {
+        part.kind == PartKind::Grille && part.part.sits_in == Some(on)
+    })
+}
+
+/// The hole that a part sits in, where there is one.
+pub(crate) fn own(body: &Body, parts: &[PlacedPart], index: usize) -> Option<Opening> {
+    let part = &parts[index].part;
+    let on = part.sits_in?;
+    let panel = body.wall(on);
+    let at = panel.frame.flat(part.pose.at);
+    let near = |hole: &wood::PanelHole| {
+        let apart = [0, 1].map(|axis| hole.at[axis] - at[axis]);
+        hole.pocket.is_none() && apart[0].abs().max(apart[1].abs()) < 1e-3
+    };
+    Some(Opening {
+        panel: PanelId::Wall(on),
+        hole: Some(panel.holes.iter().position(near)?),
+        taken_out: grille(parts, on),
+    })
 }
 
 /// An opening in words.

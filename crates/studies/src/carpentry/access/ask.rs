@@ -1,0 +1,162 @@
+//! Asking for the way of one part, each question once.
+
+use super::{STRAIGHT, Site};
+use crate::carpentry::model::Passage;
+use crate::memo::Memo;
+use std::sync::Arc;
+use wood::{Carry, Opening, Part, Plan, Scene, Verdict};
+
+/// Size of the search for a way through one opening: of a design that is shown, and of a
+/// mend that is tried, which at worst is not offered.
+const NODES: usize = 200;
+const NODES_OF_TRIAL: usize = 40;
+
+/// What is asked: whether a part comes out of a box through some openings.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Question {
+    plan: Plan,
+    parts: Vec<Part>,
+    moving: usize,
+    openings: Vec<Opening>,
+    nodes: usize,
+}
+
+/// The way out of a part, and whether tools reach it through the same opening.
+#[derive(Clone, Debug)]
+pub(crate) struct Way {
+    /// The opening, by index among those asked.
+    pub(super) through: Option<usize>,
+    pub(super) passage: Passage,
+    pub(super) slack: f64,
+    turned: f64,
+    tipped: f64,
+    pub(super) driver_reaches: bool,
+    pub(super) hand_reaches: bool,
+}
+
+impl Way {
+    /// Out by hand, straight.
+    pub(super) const fn straight(slack: f64) -> Self {
+        Self {
+            through: Some(0),
+            passage: Passage::Out,
+            slack,
+            turned: 0.0,
+            tipped: 0.0,
+            driver_reaches: true,
+            hand_reaches: true,
+        }
+    }
+
+    /// As it was found, out of reach of tools until they are asked for.
+    pub(super) const fn of(carry: &Carry) -> Self {
+        Self {
+            through: carry.through,
+            passage: match carry.verdict {
+                Verdict::ComesOut => Passage::Out,
+                Verdict::TooLarge => Passage::TooLarge,
+                Verdict::NotFound => Passage::NotFound,
+                Verdict::NoOpening => Passage::NoOpening,
+            },
+            slack: carry.slack,
+            turned: carry.turned,
+            tipped: carry.tipped,
+            driver_reaches: false,
+            hand_reaches: false,
+        }
+    }
+
+    pub(super) fn how(&self) -> String {
+        if self.passage != Passage::Out {
+            return "not at all".into();
+        }
+        let degrees = |angle: f64| format!("{:.0}°", angle.to_degrees());
+        match (self.turned >= STRAIGHT, self.tipped >= STRAIGHT) {
+            (false, false) => "straight".into(),
+            (_, true) => format!("tipped {}", degrees(self.tipped)),
+            (true, false) => format!("turned {}", degrees(self.turned)),
+        }
+    }
+}
+
+/// Ways found so far.
+pub(crate) type Ways = Memo<Question, Way>;
+
+/// Asks for ways in one box.
+pub(super) struct Ask<'s, 'a> {
+    site: &'s Site<'a>,
+    nodes: usize,
+}
+
+impl<'s, 'a> Ask<'s, 'a> {
+    pub(super) const fn new(site: &'s Site<'a>) -> Self {
+        let nodes = if site.trial { NODES_OF_TRIAL } else { NODES };
+        Self { site, nodes }
+    }
+
+    /// The way through the first opening that lets a part pass; the best failure otherwise.
+    pub(super) fn way(&self, moving: usize, openings: &[Opening]) -> Arc<Way> {
+        self.asked(moving, openings, self.nodes)
+    }
+
+    /// The same by pushes and turns alone, which are soon tried.
+    pub(super) fn simple_way(&self, moving: usize, openings: &[Opening]) -> Arc<Way> {
+        self.asked(moving, openings, 0)
+    }
+
+    fn asked(&self, moving: usize, openings: &[Opening], nodes: usize) -> Arc<Way> {
+        let question = Question {
+            plan: self.site.body.plan.clone(),
+            parts: self.site.solids.to_vec(),
+            moving,
+            openings: openings.to_vec(),
+            nodes,
+        };
+        self.site
+            .ways
+            .of(question, |asked| answer((self.site.scene)(), asked))
+    }
+}
+
+fn answer(scene: &Scene<'_>, asked: &Question) -> Way {
+    // Most parts come out by pushes and turns, and most of those where a whole wall is off,
+    // which stands first; the search is for the others.
+    let simple = first_way(scene, asked, 0);
+    let searched = simple.verdict == Verdict::NotFound && asked.nodes > 0;
+    let carry = if searched {
+        first_way(scene, asked, asked.nodes)
+    } else {
+        simple
+    };
+    let opening = carry.through.map(|index| &asked.openings[index]);
+    let part = asked.moving;
+    Way {
+        driver_reaches: opening.is_some_and(|way| scene.screwdriver_reaches(part, way)),
+        hand_reaches: opening.is_some_and(|way| scene.hand_reaches(part, way)),
+        ..Way::of(&carry)
+    }
+}
+
+fn first_way(scene: &Scene<'_>, asked: &Question, nodes: usize) -> Carry {
+    // What was only not found tells more than what is proven too large.
+    let tells = |carry: &Carry| (carry.verdict == Verdict::NotFound, carry.slack);
+    let mut best = scene.carry_out(asked.moving, &[], nodes);
+    for (index, opening) in asked.openings.iter().enumerate() {
+        let found = scene.carry_out(asked.moving, core::slice::from_ref(opening), nodes);
+        match found.verdict {
+            Verdict::NoOpening => {}
+            Verdict::ComesOut => {
+                return Carry {
+                    through: Some(index),
+                    ..found
+                };
+            }
+            Verdict::TooLarge | Verdict::NotFound => {
+                if best.verdict == Verdict::NoOpening || tells(&found) > tells(&best) {
+                    best = found;
+                }
+            }
+        }
+    }
+    best
+}
