@@ -11,7 +11,7 @@ use super::scene::Scene;
 use crate::math::{cos, sin};
 use crate::polytope::Polytope;
 use crate::vector::{Vector, add, cross, dot, length, scale, sub, unit};
-use crate::{Body, Outline, Pose, Screw};
+use crate::{Body, Outline, Panel, Part, Pose, Screw};
 
 /// Lengths of screwdriver shafts in m (common practice, no source).
 const SHAFTS: [f64; 2] = [0.15, 0.25];
@@ -26,6 +26,11 @@ const SLANTS: [f64; 3] = [5.0, 10.0, 15.0];
 /// Directions around the axis of a screw.
 const AROUND: usize = 12;
 
+/// Cosine of an angle between a screw and a panel's axis that counts as none.
+const STRAIGHT: f64 = 0.999;
+/// How far off a face a part may stand and still stand on it, in m.
+const ON: f64 = 0.0005;
+
 /// Breadth and thickness of a hand and a forearm in m (from memory).
 const HAND: [f64; 2] = [0.085, 0.045];
 /// Length and radius of stretched fingers in m (from memory).
@@ -39,11 +44,15 @@ const ROLLS: usize = 8;
 
 impl Scene<'_> {
     /// Whether a straight screwdriver stands on every screw of a part, at most 15° off its
-    /// axis, touching nothing, with the middle of its handle out of the room.
+    /// axis, touching nothing, with the middle of its handle out of the room; so it does where
+    /// the panel that the part is screwed to is off, and the part with it.
     #[must_use]
     pub fn screwdriver_reaches(&self, part: usize, opening: &Opening) -> bool {
-        let obstacles = self.obstacles(None, opening, None);
         let this = &self.parts[part];
+        if self.comes_along(this, opening) {
+            return true;
+        }
+        let obstacles = self.obstacles(None, opening, None);
         this.shape.screws.iter().all(|screw| {
             let screw = Screw {
                 head: this.pose.point(screw.head),
@@ -51,6 +60,12 @@ impl Scene<'_> {
             };
             self.stands_on(&screw, &obstacles)
         })
+    }
+
+    /// Whether a part is screwed to a panel that is off.
+    fn comes_along(&self, part: &Part, opening: &Opening) -> bool {
+        let off = self.body.panel(opening.panel);
+        opening.hole.is_none() && off.is_some_and(|panel| part.is_screwed_to(panel))
     }
 
     fn stands_on(&self, screw: &Screw, obstacles: &Obstacles<'_>) -> bool {
@@ -76,6 +91,9 @@ impl Scene<'_> {
         let Some(aperture) = opening.aperture(self.body) else {
             return false;
         };
+        if self.comes_along(&self.parts[part], opening) {
+            return true;
+        }
         let obstacles = self.obstacles(Some(part), opening, None);
         let bounds = self.parts[part].shape.bounds(&self.parts[part].pose);
         let entries = entries(&aperture);
@@ -96,6 +114,22 @@ impl Scene<'_> {
             grasps(wrist, target, &obstacles) && entries.iter().any(arm)
         };
         entries.iter().any(straight) || wrists(self.body).into_iter().any(bent)
+    }
+}
+
+impl Part {
+    /// Whether its screws go into the inner face of a panel, on which it stands.
+    #[must_use]
+    pub fn is_screwed_to(&self, panel: &Panel) -> bool {
+        let out = panel.frame.out;
+        let inner = dot(panel.frame.origin, out) - panel.thickness;
+        let into = |screw: &Screw| dot(self.pose.direction(screw.along), out) > STRAIGHT;
+        let solids = self.shape.solids.iter();
+        let reach = solids.map(|solid| Convex::placed(solid, &self.pose).reach(out));
+        let reach = reach.fold(f64::NEG_INFINITY, f64::max);
+        !self.shape.screws.is_empty()
+            && self.shape.screws.iter().all(into)
+            && (reach - inner).abs() < ON
     }
 }
 

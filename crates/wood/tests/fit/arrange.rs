@@ -3,8 +3,8 @@
 use crate::boxes::{plain, with_hole};
 use boxwright_wood::{Body, Miss};
 use boxwright_wood::{
-    DriverOutline, Frame, Gap, Loose, Opening, Other, Outline, PanelId, Part, Pose, Shape, Stand,
-    Target, Wall, Wishes, arrange, gaps,
+    DriverOutline, Frame, Gap, Loose, Opening, Other, Outline, PanelId, Part, Pose, Scene, Shape,
+    Stand, Target, Wall, Wishes, arrange, gaps,
 };
 
 const CLEARANCE: f64 = 0.005;
@@ -163,4 +163,17 @@ fn a_board_keeps_its_foot_on_a_leaning_wall() {
         (0..3).all(|i| (out[i] - foot[i]).abs() < 1e-9),
         "{out:?} {foot:?}"
     );
+}
+
+#[test]
+fn a_board_goes_where_a_screwdriver_reaches_it() {
+    let (body, fixed, openings) = speaker();
+    let loose = [amplifier(vec![Target::Fixed(0), Target::Fixed(1)])];
+    let found = arrange(&body, &fixed, &loose, &openings);
+    let parts = placed(&fixed, &loose, &found);
+    let scene = Scene::new(&body, &parts);
+    assert!(scene.screwdriver_reaches(2, &openings[0]), "{found:?}");
+    // The back itself, which comes off: the front has drivers.
+    assert!(parts[2].is_screwed_to(body.wall(Wall::Back)));
+    keeps_clearance(&gaps(&body, &parts), 2);
 }

@@ -139,3 +139,18 @@ fn a_hand_goes_around_one_corner_and_not_through_wood() {
     let parts = [parts[0].clone()];
     assert!(!Scene::new(&walled, &parts).hand_reaches(0, &hole(Wall::Front)));
 }
+
+#[test]
+fn a_board_comes_off_with_the_wall_it_is_screwed_to() {
+    let parts = [on_the_front([0.25, 0.2])];
+    let body = inner_box();
+    let scene = Scene::new(&body, &parts);
+    assert!(parts[0].is_screwed_to(body.wall(Wall::Front)));
+    assert!(!parts[0].is_screwed_to(body.wall(Wall::Back)));
+    assert!(scene.screwdriver_reaches(0, &off(Wall::Front)));
+    assert!(scene.hand_reaches(0, &off(Wall::Front)));
+    assert!(!scene.screwdriver_reaches(0, &hole(Wall::Front)));
+    let mut away = parts[0].clone();
+    away.pose.at[1] += 0.002;
+    assert!(!away.is_screwed_to(body.wall(Wall::Front)));
+}

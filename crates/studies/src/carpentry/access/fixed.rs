@@ -86,7 +86,7 @@ fn control_panel(site: &Site<'_>, closed: &[Opening]) -> Option<AccessLine> {
         );
     } else if carry.verdict != Verdict::ComesOut {
         let last = wall(site.design.enclosure.carpentry.last.value);
-        let last = panel.without(&openings::whole(last, site.parts));
+        let last = panel.without(&openings::whole(last, site.body, site.parts));
         let found = scene.carry_out(panel.whole, &[last], 0);
         if found.verdict == Verdict::ComesOut {
             line.goes_in = Stage::BeforeLast;

@@ -108,7 +108,7 @@ fn line(site: &Site<'_>, part: usize, way: &Way, opening: Option<&Opening>) -> A
 /// The last stage at which a part that stays in the closed box goes in.
 fn goes_in(site: &Site<'_>, ask: &Ask<'_, '_>, part: usize) -> Stage {
     let last = wall(site.design.enclosure.carpentry.last.value);
-    let last = openings::whole(last, site.parts);
+    let last = openings::whole(last, site.body, site.parts);
     match ask.way(part, core::slice::from_ref(&last)).passage {
         Passage::Out => Stage::BeforeLast,
         _ => Stage::Open,

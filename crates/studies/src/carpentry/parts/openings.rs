@@ -10,11 +10,14 @@ use wood::{Body, Opening, PanelId, Purpose, Wall};
 const SMALLEST: f64 = 0.03;
 
 /// A wall that is off, and the parts that go with it.
-pub(crate) fn whole(off: Wall, parts: &[PlacedPart]) -> Opening {
+pub(crate) fn whole(off: Wall, body: &Body, parts: &[PlacedPart]) -> Opening {
+    let panel = body.wall(off);
     Opening {
         panel: PanelId::Wall(off),
         hole: None,
-        taken_out: indices(parts, |part| part.part.sits_in == Some(off)),
+        taken_out: indices(parts, |part| {
+            part.part.sits_in == Some(off) || part.part.is_screwed_to(panel)
+        }),
     }
 }
 
@@ -32,7 +35,7 @@ pub(crate) fn closed(design: &Design, body: &Body, parts: &[PlacedPart]) -> Vec<
     let said = &design.enclosure.carpentry;
     let mut openings = Vec::new();
     if said.last_with.value == Closing::Screws {
-        openings.push(whole(wall(said.last.value), parts));
+        openings.push(whole(wall(said.last.value), body, parts));
     }
     for on in Wall::ALL {
         let panel = body.wall(on);

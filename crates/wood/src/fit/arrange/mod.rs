@@ -16,7 +16,7 @@ use super::opening::Opening;
 use super::scene::Scene;
 use crate::shape::{Part, Pose, Shape};
 use crate::vector::{add, length, scale, sub};
-use crate::{Body, Wall};
+use crate::{Body, PanelId, Wall};
 use candidates::{Candidate, candidates};
 use field::Field;
 
@@ -98,6 +98,9 @@ pub fn arrange(
 
 fn place(field: &Field, loose: &Loose, openings: &[Opening]) -> Result<Pose, Option<Miss>> {
     let candidates = candidates(field, loose);
+    if let Some(pose) = reached(field, loose, openings, &candidates) {
+        return Ok(pose);
+    }
     let mut feasible = candidates
         .iter()
         .take(CHECKED)
@@ -106,6 +109,45 @@ fn place(field: &Field, loose: &Loose, openings: &[Opening]) -> Result<Pose, Opt
         let first = feasible.next().map(|first| moved_on(field, loose, first));
         return first.ok_or_else(|| nearest_miss(field, loose, &candidates));
     }
+    let wanted = |pose: Pose| comes_out(field, loose, pose, openings, false);
+    let (found, first) = first_wanted(field, loose, &mut feasible, wanted);
+    let found = found.or(first);
+    found.ok_or_else(|| nearest_miss(field, loose, &candidates))
+}
+
+/// A place on a wall that faces an opening or comes off, where a screwdriver reaches the screws
+/// of a part and the part comes out; `None` for a part without screws or that need not come out.
+fn reached(
+    field: &Field,
+    loose: &Loose,
+    openings: &[Opening],
+    candidates: &[Candidate],
+) -> Option<Pose> {
+    if !loose.wishes.comes_out || loose.shape.screws.is_empty() {
+        return None;
+    }
+    let faces = |wall: Wall| {
+        openings.iter().any(|opening| {
+            opening.panel == PanelId::Wall(wall.opposite())
+                || opening.hole.is_none() && opening.panel == PanelId::Wall(wall)
+        })
+    };
+    let mut feasible = candidates
+        .iter()
+        .filter(|candidate| faces(candidate.wall))
+        .take(CHECKED)
+        .filter(|candidate| field.fits(loose, candidate));
+    let wanted = |pose: Pose| comes_out(field, loose, pose, openings, true);
+    first_wanted(field, loose, &mut feasible, wanted).0
+}
+
+/// The first place that is as wanted among a few that differ, and the first of all.
+fn first_wanted<'a>(
+    field: &Field,
+    loose: &Loose,
+    feasible: &mut dyn Iterator<Item = &'a Candidate>,
+    wanted: impl Fn(Pose) -> bool,
+) -> (Option<Pose>, Option<Pose>) {
     let mut tried: Vec<Pose> = Vec::new();
     for candidate in feasible {
         let pose = moved_on(field, loose, candidate);
@@ -115,20 +157,26 @@ fn place(field: &Field, loose: &Loose, openings: &[Opening]) -> Result<Pose, Opt
         if tried.iter().any(near) {
             continue;
         }
-        if comes_out(field, loose, pose, openings) {
-            return Ok(pose);
+        if wanted(pose) {
+            return (Some(pose), None);
         }
         tried.push(pose);
         if tried.len() >= TRIED_OUT.0 {
             break;
         }
     }
-    let first = tried.first().copied();
-    first.ok_or_else(|| nearest_miss(field, loose, &candidates))
+    (None, tried.first().copied())
 }
 
-/// Whether a part comes out again, by pushes and turns alone.
-fn comes_out(field: &Field, loose: &Loose, pose: Pose, openings: &[Opening]) -> bool {
+/// Whether a part comes out again, by pushes and turns alone; where asked for, through an
+/// opening through which a screwdriver reaches its screws.
+fn comes_out(
+    field: &Field,
+    loose: &Loose,
+    pose: Pose,
+    openings: &[Opening],
+    reached: bool,
+) -> bool {
     let mut parts = field.parts();
     let moving = parts.len();
     parts.push(Part {
@@ -138,7 +186,11 @@ fn comes_out(field: &Field, loose: &Loose, pose: Pose, openings: &[Opening]) -> 
         sits_in: None,
     });
     let scene = Scene::of_wood(field.body, &parts, &field.woods);
-    scene.carry_out(moving, openings, 0).through.is_some()
+    openings.iter().any(|opening| {
+        let one = core::slice::from_ref(opening);
+        (!reached || scene.screwdriver_reaches(moving, opening))
+            && scene.carry_out(moving, one, 0).through.is_some()
+    })
 }
 
 /// Moved along its wall in ever smaller steps as long as that serves the wishes.
