@@ -174,7 +174,6 @@ impl Ring {
             gaps.push(worst);
         }
         gaps.sort_by(f64::total_cmp);
-        let within = gaps.partition_point(|&gap| gap <= glue_gap);
         let at = |share: f64| {
             let place = (share * gaps.len() as f64).ceil() as usize;
             gaps[place.clamp(1, gaps.len()) - 1]
@@ -183,8 +182,17 @@ impl Ring {
             worst,
             median: at(0.5),
             p90: at(0.9),
-            odds: within as f64 / gaps.len() as f64,
+            odds: self.odds(spread, held, glue_gap, draws),
         }
+    }
+
+    /// The share of rings drawn that close within the glue's gap.
+    fn odds(&self, spread: &Spread, held: Held, glue_gap: f64, draws: &[[f64; DRAWS]]) -> f64 {
+        if draws.is_empty() {
+            return f64::from(u8::from(self.worst(spread, held) <= glue_gap));
+        }
+        let closes = |draw: &&[f64; DRAWS]| self.gap(&spread.errors(draw), held) <= glue_gap;
+        draws.iter().filter(closes).count() as f64 / draws.len() as f64
     }
 
     /// The largest error of the angle in rad, up to 2°, at which this share of
@@ -201,7 +209,7 @@ impl Ring {
     ) -> Option<f64> {
         let closes = |angle: f64| {
             let spread = Spread { angle, ..*spread };
-            self.budget(&spread, held, glue_gap, draws).odds >= share
+            self.odds(&spread, held, glue_gap, draws) >= share
         };
         let (mut good, mut bad) = (0.0, 2_f64.to_radians());
         if !closes(good) {
@@ -210,7 +218,8 @@ impl Ring {
         if closes(bad) {
             return Some(bad);
         }
-        for _ in 0..24 {
+        // To a hundred-thousandth of a degree or so: more than any saw can be set to.
+        for _ in 0..17 {
             let middle = (good + bad) / 2.0;
             if closes(middle) {
                 good = middle;

@@ -116,11 +116,18 @@ fn inner_angles([a, b, c, d]: [f64; 4], first: f64) -> [f64; 4] {
     [first, second, third, fourth]
 }
 
-/// What each error opens by itself, added up: the scale of the second order.
-fn scale(ring: &Ring, errors: &Errors) -> f64 {
+/// What each error opens by itself, added up: the scale of the second order. Held dry, an
+/// angle swings the boards behind it; strapped, it opens no more than the depth of a mitre.
+fn scale(ring: &Ring, errors: &Errors, held: Held) -> f64 {
     let angles: f64 = errors.angles.iter().map(|angle| angle.abs()).sum();
     let lengths: f64 = errors.lengths.iter().map(|length| length.abs()).sum();
-    angles * (ring.width + ring.height + ring.thickness) + lengths
+    match held {
+        Held::Dry => angles * (ring.width + ring.height + ring.thickness) + lengths,
+        Held::Strapped => {
+            let skew = lengths / ring.width.min(ring.height);
+            (angles + skew) * ring.thickness / sin(FRAC_PI_4)
+        }
+    }
 }
 
 fn rings() -> impl Strategy<Value = Ring> {
@@ -147,11 +154,11 @@ proptest! {
     #[test]
     fn the_formula_is_the_figure(ring in rings(), spread in spreads(), draw in draw()) {
         let errors = spread.errors(&draw);
-        let within = 0.02 * scale(&ring, &errors) + 1e-12;
         for (held, figure) in [
             (Held::Dry, dry(&ring, &errors)),
             (Held::Strapped, strapped(&ring, &errors)),
         ] {
+            let within = 0.02 * scale(&ring, &errors, held) + 1e-12;
             let formula = ring.gap(&errors, held);
             prop_assert!((formula - figure).abs() < within, "{held:?}: {formula} {figure} {within}");
         }
@@ -162,9 +169,13 @@ proptest! {
     fn small_errors_leave_no_difference(ring in rings(), spread in spreads(), draw in draw()) {
         let spread = Spread { angle: spread.angle / 100.0, length: spread.length / 100.0, ..spread };
         let errors = spread.errors(&draw);
-        let within = 3e-4 * scale(&ring, &errors) + 1e-11;
-        prop_assert!((ring.gap(&errors, Held::Dry) - dry(&ring, &errors)).abs() < within);
-        prop_assert!((ring.gap(&errors, Held::Strapped) - strapped(&ring, &errors)).abs() < within);
+        for (held, figure) in [
+            (Held::Dry, dry(&ring, &errors)),
+            (Held::Strapped, strapped(&ring, &errors)),
+        ] {
+            let within = 3e-4 * scale(&ring, &errors, held) + 1e-11;
+            prop_assert!((ring.gap(&errors, held) - figure).abs() < within, "{held:?}");
+        }
     }
 
     #[test]
@@ -291,4 +302,43 @@ fn lengths_alone_may_spoil_it() {
     };
     let wanted = ring.wanted_angle(&spread, Held::Dry, 0.0001, 0.9, &rows(500));
     assert_eq!(wanted, None);
+}
+
+/// What is compared above is far larger than what is allowed: a formula that gave
+/// nothing, or twice too much, would be found out. And odds by the formula are those of
+/// rings joined in the plane.
+#[test]
+fn odds_are_those_of_rings_joined_in_the_plane() {
+    let ring = Ring {
+        width: 0.36,
+        height: 0.20,
+        thickness: 0.012,
+    };
+    let spread = Spread {
+        angle: 0.5_f64.to_radians(),
+        common: Spread::ONE_SETTING,
+        length: 0.0003,
+    };
+    let rows = rows(2000);
+    for (held, figure, glue_gap) in [
+        (Held::Dry, dry as fn(&Ring, &Errors) -> f64, 0.004),
+        (Held::Strapped, strapped, 0.00015),
+    ] {
+        let joined: Vec<(f64, f64)> = rows
+            .iter()
+            .map(|row| {
+                let errors = spread.errors(row);
+                (figure(&ring, &errors), 0.02 * scale(&ring, &errors, held))
+            })
+            .collect();
+        let telling = joined.iter().filter(|(gap, within)| gap > within);
+        let telling = telling.count() as f64 / 2000.0;
+        assert!(telling > 0.9, "{held:?}: {telling}");
+        let closed = joined.iter().filter(|(gap, _)| *gap <= glue_gap).count();
+        let closed = closed as f64 / 2000.0;
+        let Budget { odds, .. } = ring.budget(&spread, held, glue_gap, &rows);
+        assert!((0.2..0.8).contains(&odds), "{held:?}: {odds}");
+        // Of 2000 rings a handful lie as close to the limit as the second order.
+        assert!((odds - closed).abs() < 0.01, "{held:?}: {odds} {closed}");
+    }
 }
