@@ -14,10 +14,18 @@ Writes reference/sawing_jobs.csv (the jobs) and reference/sawing_cp_sat.csv
   sawn, so ours should be no worse; ours may have more stages.
 
 Both minimise sheets bought first, then the area of all stock cut into.
+
+    tools/sawing.py --plans 150
+
+writes reference/sawing_plans.csv instead, for the jobs those models leave open. The
+area is that of the stock cut into, so only a few choices of stock are cheaper than
+ours. Each is put to CP-SAT by itself, with that many seconds and one worker: can all
+blanks be laid on just this stock, sawable or not? Where they cannot, no layout has it.
 """
 
 import argparse
 import csv
+import itertools
 import json
 import math
 import pathlib
@@ -31,6 +39,7 @@ from ortools.sat.python import cp_model
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 JOBS = ROOT / "reference/sawing_jobs.csv"
 RESULTS = ROOT / "reference/sawing_cp_sat.csv"
+PLANS = ROOT / "reference/sawing_plans.csv"
 KERF, TRIM = 3, 10
 SHEETS = [(2500, 1250), (1525, 1525), (1220, 610), (1250, 800), (2440, 1220)]
 
@@ -177,6 +186,123 @@ def strips(blanks, stock):
     return model, objective(model, used, rooms)
 
 
+def cheaper(blanks, stock, ours):
+    """Choices of stock with room enough that cost less than ours, cheapest first: sheets, area, counts."""
+    wanted = sum(length * width for length, width, _ in pieces(blanks, stock))
+    most = [ours[0] if count is None else count for *_, count in stock]
+    for counts in itertools.product(*(range(count + 1) for count in most)):
+        chosen = list(zip(counts, stock))
+        area = sum(times * length * width for times, (length, width, *_) in chosen)
+        sheets = sum(times for times, kind in chosen if kind[3] is None)
+        offered = sum(times * math.prod(room(*kind[:3])) for times, kind in chosen)
+        if (sheets, area) < ours and offered >= wanted:
+            yield sheets, area, counts
+
+
+def sums(choices, most):
+    """Sums up to most of some sizes, no more than one of each choice."""
+    reached = 1
+    for sizes in choices:
+        before = reached
+        for size in sizes:
+            reached |= before << size
+        reached &= (1 << (most + 1)) - 1
+    return [total for total in range(most + 1) if reached >> total & 1]
+
+
+def decision(items, rooms):
+    """All of these pieces on all of these rooms. Every piece lies at a sum of sizes of
+    others, for it can be pushed into the corner until it meets them."""
+    model = cp_model.CpModel()
+    items = sorted(items, key=lambda item: -item[0] * item[1])
+    inside = [[model.new_bool_var("") for _ in rooms] for _ in items]
+    filled = [sum(a * b * held[place] for (a, b, _), held in zip(items, inside)) for place in range(len(rooms))]
+    for held in inside:
+        model.add_exactly_one(held)
+    for place, (long, wide) in enumerate(rooms):
+        fit(model, items, [held[place] for held in inside], long, wide)
+        model.add(filled[place] <= long * wide)
+    number = [sum(place * here for place, here in enumerate(held)) for held in inside]
+    for one in range(len(items) - 1):
+        if items[one] == items[one + 1]:
+            model.add(number[one] <= number[one + 1])
+    for one in range(len(rooms) - 1):
+        if rooms[one] == rooms[one + 1]:
+            model.add(filled[one] >= filled[one + 1])
+    return model
+
+
+def fit(model, items, inside, long, wide):
+    """Those pieces that are inside lie in one room without overlap."""
+    poses = [
+        sorted((a, b) for a, b in ({(l, w), (w, l)} if turns else {(l, w)}) if a <= long and b <= wide)
+        for l, w, turns in items
+    ]
+    at = [sums([{pose[axis] for pose in ways} for ways in poses if ways], (long, wide)[axis]) for axis in (0, 1)]
+    along, across = [], []
+    for index, ways in enumerate(poses):
+        heres = [model.new_bool_var("") if len(ways) > 1 else inside[index] for _ in ways]
+        for (a, b), here in zip(ways, heres):
+            # A layout may be mirrored: the largest piece keeps to one quarter.
+            ends = [(span - size) // 2 + 1 if index == 0 else span - size for span, size in ((long, a), (wide, b))]
+            x, y = (
+                model.new_int_var_from_domain(cp_model.Domain.from_values([v for v in places if v <= end]), "")
+                for places, end in zip(at, ends)
+            )
+            along.append(model.new_optional_fixed_size_interval_var(x, a, here, ""))
+            across.append(model.new_optional_fixed_size_interval_var(y, b, here, ""))
+        model.add(sum(heres) == inside[index])
+    model.add_no_overlap_2d(along, across)
+    sizes = [pose for ways in poses for pose in ways]
+    model.add_cumulative(along, [b for _, b in sizes], wide)
+    model.add_cumulative(across, [a for a, _ in sizes], long)
+
+
+def decide(items, rooms, seconds):
+    """Whether all fit, as far as it can be told, and the time it took."""
+    solver = cp_model.CpSolver()
+    solver.parameters.max_time_in_seconds = seconds
+    solver.parameters.num_workers = 1
+    solver.parameters.use_energetic_reasoning_in_no_overlap_2d = True
+    solver.parameters.use_area_energetic_reasoning_in_no_overlap_2d = True
+    start = time.perf_counter()
+    status = solver.solve(decision(items, rooms))
+    told = {cp_model.INFEASIBLE: "impossible", cp_model.OPTIMAL: "fits", cp_model.FEASIBLE: "fits"}
+    return told.get(status, "open"), time.perf_counter() - start
+
+
+def write_plans(jobs, seconds):
+    """Every cheaper choice of stock, the largest first: what fits on none fits on no part of it."""
+    rows = []
+    for index, line in enumerate(csv.DictReader(line for line in RESULTS.open(encoding="utf-8") if line[0] != "#")):
+        blanks, stock = jobs[index]
+        ours = int(line["our_sheets"]), int(line["our_area"])
+        verdicts = {}
+        plans = sorted(cheaper(blanks, stock, ours), key=lambda plan: -sum(plan[2]))
+        for sheets, area, counts in plans:
+            holds = lambda other: all(a <= b for a, b in zip(counts, other))
+            if any(verdict == "impossible" and holds(other) for other, verdict in verdicts.items()):
+                verdicts[counts], spent = "impossible", 0.0
+            else:
+                rooms = [room(*kind[:3]) for times, kind in zip(counts, stock) for _ in range(times)]
+                rooms.sort(key=math.prod)
+                verdicts[counts], spent = decide(pieces(blanks, stock), rooms, seconds)
+            said = " + ".join(f"{n} of {k[0]} x {k[1]}" for n, k in zip(counts, stock) if n)
+            rows.append([index, sheets, area, said, verdicts[counts], f"{spent:.1f}"])
+            print(*rows[-1], flush=True)
+    rows.sort(key=lambda row: row[:3])
+    with PLANS.open("w", encoding="utf-8", newline="") as file:
+        file.write(
+            "# Choices of stock with room enough that would cost less than our layouts of sawing_cp_sat.csv, each put to\n"
+            f"# CP-SAT of OR-Tools {ortools.__version__} (or-tools) by itself, one worker, at most {seconds:g} s; written by tools/sawing.py --plans.\n"
+            "# impossible: proven that the blanks do not fit, sawable or not; fits: laid on it without regard to the saw;\n"
+            "# open: neither in that time. Areas in mm2; seconds 0 where a larger choice is impossible.\n"
+        )
+        writer = csv.writer(file, lineterminator="\n")
+        writer.writerow("job,sheets,area,stock,verdict,seconds".split(","))
+        writer.writerows(rows)
+
+
 def solve(build, blanks, stock, seconds):
     """Sheets and area found and proven, and the time it took."""
     start = time.perf_counter()
@@ -215,8 +341,12 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--seconds", type=float, default=10, help="for each model of each job")
     parser.add_argument("--jobs-only", action="store_true", help="write the jobs and stop")
+    parser.add_argument("--plans", type=float, metavar="SECONDS", help="decide each cheaper choice of stock")
     arguments = parser.parse_args()
     jobs = [job(index) for index in range(30)]
+    if arguments.plans:
+        write_plans(jobs, arguments.plans)
+        return
     write_jobs(jobs)
     if arguments.jobs_only:
         return
