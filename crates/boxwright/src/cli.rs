@@ -105,8 +105,9 @@ pub(crate) enum Example {
 pub(crate) struct MendArgs {
     #[command(flatten)]
     pub(crate) design: DesignArgs,
-    /// The finding to mend, as `check` names it; all that can be are listed when absent.
-    #[arg(value_name = "ID")]
+    /// The finding to mend as `check` names it, one of several with its number: holes-clear.2;
+    /// all that can be mended are listed when absent.
+    #[arg(value_name = "NAME")]
     pub(crate) finding: Option<String>,
     #[command(flatten)]
     pub(crate) builds: BuildsArgs,

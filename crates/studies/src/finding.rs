@@ -20,6 +20,9 @@ pub enum Severity {
 pub struct Finding {
     /// The check's name.
     pub id: &'static str,
+    /// Its own name: that of the check, and where the check finds fault more than once a
+    /// number, as in `holes-clear.2`.
+    pub name: String,
     /// How bad it is.
     pub severity: Severity,
     /// What was found, in a few words.
@@ -41,6 +44,21 @@ pub struct Finding {
     /// Where the text speaks of it, where it speaks of it in one place.
     #[serde(serialize_with = "bytes")]
     pub place: Option<Place>,
+    /// What other checks find for the same reason, and what should go with it.
+    pub brings: Vec<Brought>,
+}
+
+/// What follows from a worse finding of another check.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Brought {
+    /// The name of the check that finds it.
+    pub id: &'static str,
+    /// How bad it is.
+    pub severity: Severity,
+    /// What was found, in a few words.
+    pub title: String,
+    /// Why, with the numbers.
+    pub cause: String,
 }
 
 /// A place as its text and the bytes in it.

@@ -3,7 +3,11 @@
 //! that was kept before was broken.
 
 use crate::carpentry::{self, Carpentry};
-use crate::check::{self, Candidate, Check, Edit, Evidence, Finding, Mend, Severity, Verdict};
+use crate::check::{
+    self, Brought, Candidate, Check, Edit, Evidence, Finding, Mend, Severity, Verdict,
+};
+use crate::follow::{self, Group};
+use crate::maker_units::restated;
 use crate::odds::Drawn;
 use crate::outcome::Bench;
 use crate::report;
@@ -11,6 +15,7 @@ use crate::sound::Grid;
 use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::vary::Draw;
+use crate::wrongs::{Goal, Trial, Wrongs};
 use design::{EditError, Key};
 use rayon::prelude::*;
 
@@ -20,7 +25,7 @@ const MOST_TRIES: usize = 40;
 /// Drawn builds a candidate is tried on that clears the finding of the nominal build.
 const TRIAL_BUILDS: usize = 100;
 
-type Said = (&'static Check, Verdict);
+pub(crate) type Said = (&'static Check, Verdict);
 
 /// Makes edits to the text of a design; comments and every other byte stay.
 ///
@@ -37,7 +42,7 @@ pub fn apply(design: &str, edits: &[Edit]) -> Result<String, EditError> {
 }
 
 /// The path of a key whose groups are counted from 1.
-fn path(key: &str) -> Vec<Key> {
+pub(crate) fn path(key: &str) -> Vec<Key> {
     let from_zero = |step| match step {
         Key::Index(index) => Key::Index(index.saturating_sub(1)),
         name @ Key::Name(_) => name,
@@ -45,41 +50,79 @@ fn path(key: &str) -> Vec<Key> {
     design::key_path(key).into_iter().map(from_zero).collect()
 }
 
-/// All findings of a design, worst first, with their mends tried.
-pub(crate) fn findings(texts: Texts<'_>, evidence: &Evidence<'_>) -> Vec<Finding> {
+/// All findings of a design, worst first, with their mends tried where that is wanted.
+pub(crate) fn findings(texts: Texts<'_>, evidence: &Evidence<'_>, mending: bool) -> Vec<Finding> {
     let said = said(evidence);
-    let trials = Trials::new(texts, evidence, &said);
-    let mends: Vec<Option<Mend>> = said
-        .par_iter()
-        .map(|(check, verdict)| trials.mend(check, verdict))
-        .collect();
+    let groups = follow::groups(&said);
+    let mends: Vec<Option<Mend>> = if mending {
+        let trials = Trials::new(texts, evidence, &said);
+        let mend = |group: &Group| trials.mend(&said, group);
+        groups.par_iter().map(mend).collect()
+    } else {
+        vec![None; groups.len()]
+    };
     let mended = |id: &str| {
-        let mut own = said
+        let mut own = groups
             .iter()
             .zip(&mends)
-            .filter(|((check, _), _)| check.id == id);
+            .filter(|(group, _)| said[group.lead].0.id == id);
         own.all(|(_, mend)| mend.is_some())
     };
-    let mut findings: Vec<Finding> = said
+    let mut findings: Vec<Finding> = groups
         .iter()
         .zip(&mends)
-        .filter(|((_, verdict), _)| !verdict.unless_mended.is_some_and(mended))
-        .map(|((check, verdict), mend)| Finding {
+        .filter(|(group, _)| !said[group.lead].1.unless_mended.is_some_and(mended))
+        .map(|(group, mend)| finding(&said, group, mend.clone()))
+        .collect();
+    findings.sort_by_key(|finding| finding.severity);
+    number(&mut findings);
+    findings
+}
+
+fn finding(said: &[Said], group: &Group, mend: Option<Mend>) -> Finding {
+    let (check, verdict) = &said[group.lead];
+    let brought = |index: &usize| {
+        let (check, verdict) = &said[*index];
+        Brought {
             id: check.id,
             severity: verdict.severity,
             title: verdict.title.clone(),
             cause: verdict.cause.clone(),
-            advice: verdict.advice.clone(),
-            mend: mend.clone(),
-            measured: verdict.measured,
-            limit: verdict.limit,
-            unit: verdict.unit,
-            source: check.sources,
-            place: verdict.place,
-        })
+        }
+    };
+    Finding {
+        id: check.id,
+        name: check.id.into(),
+        severity: verdict.severity,
+        title: verdict.title.clone(),
+        cause: verdict.cause.clone(),
+        advice: verdict.advice.clone(),
+        mend,
+        measured: verdict.measured,
+        limit: verdict.limit,
+        unit: verdict.unit,
+        source: check.sources,
+        place: verdict.place,
+        brings: group.brings.iter().map(brought).collect(),
+    }
+}
+
+/// Numbers the findings of every check that finds fault more than once.
+fn number(findings: &mut [Finding]) {
+    let ids: Vec<&str> = findings
+        .iter()
+        .filter(|finding| finding.severity < Severity::Good)
+        .map(|finding| finding.id)
         .collect();
-    findings.sort_by_key(|finding| finding.severity);
-    findings
+    let alike = |id: &str, until: usize| ids[..until].iter().filter(|other| **other == id).count();
+    let wrong = findings
+        .iter_mut()
+        .filter(|finding| finding.severity < Severity::Good);
+    for (index, finding) in wrong.enumerate() {
+        if alike(finding.id, ids.len()) > 1 {
+            finding.name = format!("{}.{}", finding.id, alike(finding.id, index) + 1);
+        }
+    }
 }
 
 fn said(evidence: &Evidence<'_>) -> Vec<Said> {
@@ -91,73 +134,6 @@ fn said(evidence: &Evidence<'_>) -> Vec<Said> {
                 .map(move |verdict| (*check, verdict))
         })
         .collect()
-}
-
-/// How much is wrong with a design, check by check.
-struct Wrongs(Vec<(&'static str, Severity)>);
-
-impl Wrongs {
-    fn of(said: &[Said]) -> Self {
-        let wrong = said
-            .iter()
-            .filter(|(_, verdict)| verdict.severity < Severity::Good);
-        Self(
-            wrong
-                .map(|(check, verdict)| (check.id, verdict.severity))
-                .collect(),
-        )
-    }
-
-    fn count(&self, id: &str, worst: Severity) -> usize {
-        let alike = |wrong: &&(&str, Severity)| wrong.0 == id && wrong.1 <= worst;
-        self.0.iter().filter(alike).count()
-    }
-
-    /// What is wrong here, as bad as `worst` or worse, that was not wrong before.
-    fn added<'a>(
-        &'a self,
-        before: &'a Self,
-        worst: Severity,
-    ) -> impl Iterator<Item = &'static str> + 'a {
-        let ids = self.0.iter().map(|(id, _)| *id);
-        ids.filter(move |id| self.count(id, worst) > before.count(id, worst))
-    }
-}
-
-/// How a trial went.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Trial {
-    /// The finding stays, a stop comes, or a wish of the brief is broken that was kept.
-    Fails,
-    /// The finding goes, but another caution comes.
-    Shifts,
-    /// The finding goes and nothing comes.
-    Clears,
-}
-
-impl Trial {
-    fn judge(id: &str, before: &Wrongs, after: &Wrongs) -> Self {
-        let was = before.count(id, Severity::Caution);
-        let is = after.count(id, Severity::Caution);
-        // A finding that only drawn builds show is not there before or after on the nominal one.
-        let gone = is < was.max(1);
-        let stops = after.added(before, Severity::Stop).count() > 0;
-        let mut cautions = after.added(before, Severity::Caution).peekable();
-        let shifts = cautions.peek().is_some();
-        if !gone || stops || cautions.any(is_wish) {
-            Self::Fails
-        } else if shifts {
-            Self::Shifts
-        } else {
-            Self::Clears
-        }
-    }
-}
-
-/// Whether a check holds the design against a wish of the brief: a mend must
-/// not break one wish for another.
-fn is_wish(id: &str) -> bool {
-    id.starts_with("brief-") || id == "box-size"
 }
 
 /// What candidates are held against.
@@ -182,7 +158,7 @@ impl<'a> Trials<'a> {
             if mendable {
                 Wrongs::of(&tried(evidence.subject, carpentry, grid, builds))
             } else {
-                Wrongs(Vec::new())
+                Wrongs::default()
             }
         };
         Self {
@@ -195,16 +171,33 @@ impl<'a> Trials<'a> {
         }
     }
 
-    /// The first candidate that clears a finding; failing that, the first that
-    /// clears it at the price of another caution.
-    fn mend(&self, check: &Check, verdict: &Verdict) -> Option<Mend> {
+    /// The first candidate that clears a finding with all that it brings; failing that, one
+    /// that clears the finding alone.
+    fn mend(&self, said: &[Said], group: &Group) -> Option<Mend> {
+        let (_, verdict) = &said[group.lead];
         if verdict.severity == Severity::Good {
             return None;
         }
+        let restated = |candidate: &Candidate| restated(self.texts.design, candidate);
+        let ladders = verdict.ladders.iter();
+        let ladders: Vec<Vec<Candidate>> = ladders
+            .map(|ladder| ladder.iter().map(restated).collect())
+            .collect();
+        let whole = Goal::of(group.all().map(|index| &said[index]));
+        let found = self.search(&whole, &ladders);
+        if found.is_some() || group.brings.is_empty() {
+            return found;
+        }
+        self.search(&Goal::of([&said[group.lead]]), &ladders)
+    }
+
+    /// The first candidate that reaches a goal; failing that, the first that does at the
+    /// price of another caution.
+    fn search(&self, goal: &Goal, ladders: &[Vec<Candidate>]) -> Option<Mend> {
         let mut tries = 0;
         let mut second = None;
-        for ladder in &verdict.ladders {
-            match self.climb(check.id, ladder, &mut tries) {
+        for ladder in ladders {
+            match self.climb(goal, ladder, &mut tries) {
                 Some((candidate, Trial::Clears)) => return Some(mend(candidate)),
                 Some((candidate, _)) if second.is_none() => second = Some(candidate),
                 _ => {}
@@ -216,17 +209,17 @@ impl<'a> Trials<'a> {
         second.map(mend)
     }
 
-    /// The lowest rung that clears the finding, by halving.
+    /// The lowest rung that reaches a goal, by halving.
     fn climb<'c>(
         &self,
-        id: &str,
+        goal: &Goal,
         ladder: &'c [Candidate],
         tries: &mut usize,
     ) -> Option<(&'c Candidate, Trial)> {
         let (last, below) = ladder.split_last()?;
         let mut attempt = |candidate| {
             *tries += 1;
-            self.attempt(id, candidate)
+            self.attempt(goal, candidate)
         };
         let mut best = match attempt(last) {
             Trial::Fails => return None,
@@ -245,29 +238,28 @@ impl<'a> Trials<'a> {
 
     /// Runs the studies with a candidate's edits: quickly, and where that goes
     /// well on the fine grid and on drawn builds.
-    fn attempt(&self, id: &str, candidate: &Candidate) -> Trial {
+    fn attempt(&self, goal: &Goal, candidate: &Candidate) -> Trial {
         let Some(subject) = self.edited(candidate) else {
             return Trial::Fails;
         };
-        let plainly = self.plain.count(id, Severity::Caution) > 0;
-        if plainly && !self.helps_plainly(id, &subject) {
+        if self.plain.have(goal) && !self.helps_plainly(goal, &subject) {
             return Trial::Fails;
         }
         let carpentry = carpentry::study(&subject);
         let study = |grid, builds| Wrongs::of(&tried(&subject, Some(&carpentry), grid, builds));
         let quick = study(Grid::coarse(), 0);
-        if Trial::judge(id, &self.quick, &quick) == Trial::Fails {
+        if Trial::judge(goal, &self.quick, &quick) == Trial::Fails {
             return Trial::Fails;
         }
         let thorough = study(Grid::fine(), self.builds);
-        Trial::judge(id, &self.thorough, &thorough)
+        Trial::judge(goal, &self.thorough, &thorough)
     }
 
     /// Whether a finding that is not about wood goes, before the wood, which takes longest,
     /// is worked out anew.
-    fn helps_plainly(&self, id: &str, subject: &Subject) -> bool {
+    fn helps_plainly(&self, goal: &Goal, subject: &Subject) -> bool {
         let after = Wrongs::of(&tried(subject, None, Grid::coarse(), 0));
-        Trial::judge(id, &self.plain, &after) != Trial::Fails
+        Trial::judge(goal, &self.plain, &after) != Trial::Fails
     }
 
     fn edited(&self, candidate: &Candidate) -> Option<Subject> {
@@ -349,18 +341,5 @@ count = 1
     fn an_edit_that_cannot_be_made_is_told() {
         let nowhere = [Edit::remove("box.radiator.part")];
         assert!(apply(DESIGN, &nowhere).is_err());
-    }
-
-    #[test]
-    fn a_mend_may_not_break_a_wish_nor_bring_a_stop() {
-        let wrongs = |list: &[(&'static str, Severity)]| Wrongs(list.to_vec());
-        let (stop, caution) = (Severity::Stop, Severity::Caution);
-        let before = wrongs(&[("vent-fits", caution)]);
-        let judge = |after| Trial::judge("vent-fits", &before, &after);
-        assert_eq!(judge(wrongs(&[])), Trial::Clears);
-        assert_eq!(judge(wrongs(&[("vent-fits", caution)])), Trial::Fails);
-        assert_eq!(judge(wrongs(&[("vent-speed", caution)])), Trial::Shifts);
-        assert_eq!(judge(wrongs(&[("vent-speed", stop)])), Trial::Fails);
-        assert_eq!(judge(wrongs(&[("brief-low", caution)])), Trial::Fails);
     }
 }

@@ -33,6 +33,22 @@ const VERSUS_SHARE: usize = 4;
 /// # Errors
 /// Everything wrong with the texts, all at once, each with its place.
 pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
+    studied(texts, options, true)
+}
+
+/// The same without trying mends: its findings have none, and take a fraction of the time.
+///
+/// # Errors
+/// Everything wrong with the texts, all at once, each with its place.
+pub fn survey(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
+    studied(texts, options, false)
+}
+
+fn studied(
+    texts: Texts<'_>,
+    options: Options<'_>,
+    mending: bool,
+) -> Result<Report, Vec<Diagnostic>> {
     let project = design::read(texts.design, texts.shelf)?;
     let subject = Subject::new(project, options.spread)?;
     let fine = Grid::fine();
@@ -71,7 +87,7 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
         carpentry: Some(&carpentry),
         trial: false,
     };
-    let findings = mend::findings(texts, &evidence);
+    let findings = mend::findings(texts, &evidence, mending);
     let design = &subject.project.design;
     let curves = report::curves(&fine, &coarse, &traces, &drawn, &marks(&subject, &bench));
     Ok(Report {

@@ -60,6 +60,7 @@ struct Mends<'a> {
 #[derive(Serialize)]
 struct Offer<'a> {
     id: &'a str,
+    name: &'a str,
     title: &'a str,
     mend: &'a Mend,
 }
@@ -69,6 +70,7 @@ pub(crate) fn mends(findings: &[Finding]) -> String {
     let offers = findings.iter().filter_map(|finding| {
         finding.mend.as_ref().map(|mend| Offer {
             id: finding.id,
+            name: &finding.name,
             title: &finding.title,
             mend,
         })

@@ -73,8 +73,8 @@ pub(crate) fn mends(findings: &[Finding], ink: Ink) -> String {
     let mut out = String::new();
     for finding in findings {
         if let Some(mend) = &finding.mend {
-            out += &format!("{}\n", ink.paint(Tone::Strong, finding.id));
-            out += &wrapped("  ", &mend.words);
+            out += &format!("{}\n", ink.paint(Tone::Strong, &finding.name));
+            out += &wrapped("  ", &format!("{}: {}", finding.title, mend.words));
             for edit in &mend.edits {
                 out += &format!("  {}\n", edited(edit));
             }
@@ -83,7 +83,7 @@ pub(crate) fn mends(findings: &[Finding], ink: Ink) -> String {
     if out.is_empty() {
         return "No finding of this design has a mend.\n".into();
     }
-    out + "\nboxwright mend DESIGN ID makes one.\n"
+    out + "\nboxwright mend DESIGN NAME makes one.\n"
 }
 
 /// A check that a mend was asked for is in order.

@@ -63,7 +63,7 @@ const fn sign(severity: Severity) -> (&'static str, Tone) {
 
 fn one(project: &Project, finding: &Finding, ink: Ink) -> String {
     let (sign, tone) = sign(finding.severity);
-    let title = format!("{} [{}]", finding.title, finding.id);
+    let title = format!("{} [{}]", finding.title, finding.name);
     let mut out = signed(sign, tone, &title, ink);
     out += &wrapped(BODY, &finding.cause);
     if let Some(place) = finding.place {
@@ -78,6 +78,10 @@ fn one(project: &Project, finding: &Finding, ink: Ink) -> String {
         for edit in &mend.edits {
             out += &format!("{BODY}      {}\n", ink.paint(Tone::Strong, &edited(edit)));
         }
+    }
+    for brought in &finding.brings {
+        let said = format!("{} [{}]", brought.title, brought.id);
+        out += &wrapped(&format!("{BODY}with it: "), &said);
     }
     out.push('\n');
     out

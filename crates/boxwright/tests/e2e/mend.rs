@@ -51,7 +51,7 @@ fn every_mend_on_offer_can_be_made() {
         let listed = boxwright(&["mend", "--json", &crate::support::example(example)]);
         let listed: Value = serde_json::from_str(&listed.out).unwrap();
         for offer in listed["mends"].as_array().unwrap() {
-            let id = offer["id"].as_str().unwrap();
+            let id = offer["name"].as_str().unwrap();
             let scratch = Scratch::new();
             let path = scratch.copied(example);
             let ran = boxwright(&["mend", &path, id]);
@@ -76,6 +76,55 @@ fn what_cannot_be_mended_is_said() {
         assert!(ran.err.contains(words), "{}", ran.err);
     }
     assert_eq!(fs::read(&path).unwrap(), before);
+}
+
+/// A design in which two things are let into the wrong places of two walls.
+fn with_two_stops_of_one_check(scratch: &Scratch) -> String {
+    let path = scratch.copied("bathing-beach");
+    let text = fs::read_to_string(&path).unwrap();
+    let panel = text.replace("at = \"122 x 100 mm\"", "at = \"82 x 100 mm\"");
+    let both = panel.replace("inset = \"25 mm\"", "inset = \"8 mm\"");
+    assert!(both != panel && panel != text);
+    fs::write(&path, both).unwrap();
+    path
+}
+
+#[test]
+fn one_of_several_of_a_check_is_mended_by_its_number() {
+    let scratch = Scratch::new();
+    let path = with_two_stops_of_one_check(&scratch);
+    let ran = boxwright(&["check", FEW, &path]);
+    for name in ["[holes-clear.1]", "[holes-clear.2]"] {
+        assert!(ran.out.contains(name), "{name}: {}", ran.out);
+    }
+    let ran = boxwright(&["mend", FEW, &path, "holes-clear"]);
+    assert_eq!(ran.status, 2, "{}", ran.out);
+    for words in [
+        "2 findings are called holes-clear",
+        "holes-clear.2 (A hole for a foot screw",
+    ] {
+        let said = ran.err.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(said.contains(words), "{words}: {}", ran.err);
+    }
+    let ran = boxwright(&["mend", FEW, &path, "holes-clear.2"]);
+    assert_eq!((ran.status, ran.err.as_str()), (0, ""));
+    assert!(ran.out.contains("- inset = \"8 mm\""), "{}", ran.out);
+    let left = finding(&path, "holes-clear").unwrap();
+    assert_eq!(left["name"], "holes-clear", "one alone needs no number");
+    assert!(left["title"].as_str().unwrap().contains("panel"), "{left}");
+}
+
+#[test]
+fn what_only_follows_is_mended_with_its_cause() {
+    let scratch = Scratch::new();
+    let path = with_two_stops_of_one_check(&scratch);
+    let ran = boxwright(&["mend", FEW, &path, "parts-collide"]);
+    assert_eq!(ran.status, 2, "{}", ran.out);
+    assert!(
+        ran.err.contains("parts-collide follows from holes-clear.1"),
+        "{}",
+        ran.err
+    );
 }
 
 #[test]

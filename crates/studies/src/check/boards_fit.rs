@@ -1,10 +1,10 @@
 //! Braces, cleats and other boards in the box.
 
-use super::timber::{capital, mm};
-use super::{Check, Evidence, Verdict};
-use crate::words::wall;
-use design::{Design, Place};
-use wood::{BoardKind, Fault, Plan};
+use super::box_holds::{self, Outgrown};
+use super::timber::{capital, listed, mm};
+use super::{Candidate, Check, Edit, Evidence, Verdict, boards, movers, things};
+use crate::carpentry::Carpentry;
+use wood::{Fault, PanelId};
 
 pub(super) const CHECK: Check = Check {
     id: "boards-fit",
@@ -25,18 +25,54 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(carpentry) = evidence.carpentry else {
         return Vec::new();
     };
-    let (plan, design) = (&carpentry.body.plan, evidence.design());
     let faults = &carpentry.body.faults;
-    let wrong: Vec<Verdict> = faults
+    let wrong: Vec<Wrong> = faults
         .iter()
         .filter(|fault| !is_off(faults, fault))
-        .filter_map(|fault| verdict(plan, design, fault))
+        .filter_map(|fault| wrong(carpentry, fault))
         .collect();
-    if wrong.is_empty() && !plan.boards.is_empty() {
+    let kinds = [
+        Kind::Nothing,
+        Kind::Off,
+        Kind::Window,
+        Kind::Windows,
+        Kind::Corner,
+    ];
+    let mut verdicts = Vec::new();
+    for kind in kinds {
+        let own: Vec<&Wrong> = wrong.iter().filter(|wrong| wrong.kind == kind).collect();
+        verdicts.extend((!own.is_empty()).then(|| verdict(evidence, carpentry, kind, &own)));
+    }
+    if verdicts.is_empty() && !carpentry.body.plan.boards.is_empty() {
         let cause = "Every board lies within the walls, every window within its board.";
         return vec![Verdict::good("Boards fit", cause)];
     }
-    wrong
+    verdicts
+}
+
+/// What may be wrong with a board.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    Nothing,
+    Off,
+    Window,
+    Windows,
+    Corner,
+}
+
+/// What is wrong with one board, or one corner.
+struct Wrong {
+    kind: Kind,
+    /// Its key.
+    thing: String,
+    /// Index of the board.
+    board: Option<usize>,
+    /// By how much, in m.
+    by: f64,
+    /// In words, without the name.
+    clause: String,
+    /// What it is called.
+    name: String,
 }
 
 /// Whether nothing of a board is left because it lies outside: that is said already.
@@ -48,86 +84,200 @@ fn is_off(faults: &[Fault], fault: &Fault) -> bool {
     others.any(|other| matches!(other, Fault::BoardOff { board, .. } if board == nothing))
 }
 
-fn verdict(plan: &Plan, design: &Design, fault: &Fault) -> Option<Verdict> {
-    let name = |board: usize| capital(&plan.boards[board].name);
-    let stop = |title: &str, cause: String, advice: &str, board: usize| {
-        Verdict::stop(title, cause)
-            .advice(advice)
-            .at(place(plan, design, board))
+fn wrong(carpentry: &Carpentry, fault: &Fault) -> Option<Wrong> {
+    let of = |kind: Kind, board: usize, by: f64, clause: String| Wrong {
+        kind,
+        thing: things::panel_key(carpentry, PanelId::Board(board)),
+        board: Some(board),
+        by,
+        clause,
+        name: things::panel_name(carpentry, PanelId::Board(board)),
     };
     match *fault {
-        Fault::NoBoard { board } => Some(stop(
-            "A board has no room",
-            format!("Nothing of \"{}\" lies between the walls.", name(board)),
-            "measure from the inner face of the wall it starts from, or take it out",
+        Fault::NoBoard { board } => Some(of(
+            Kind::Nothing,
             board,
+            0.0,
+            "has no room between the walls".into(),
         )),
-        Fault::BoardOff { board, beyond, by } => Some(stop(
-            "A board reaches out of the box",
+        Fault::BoardOff { board, beyond, by } => Some(of(
+            Kind::Off,
+            board,
+            by,
             format!(
-                "\"{}\" reaches {} beyond the outer face of the {}.",
-                name(board),
+                "reaches {} beyond the outer face of {}",
                 mm(by),
-                wall(beyond)
+                things::wall_name(beyond)
             ),
-            "measure from the inner face of the wall it starts from, or make it shorter",
-            board,
         )),
-        Fault::Window { board, by, .. } => Some(stop(
-            "A window is larger than its board",
+        Fault::Window { board, by, .. } => Some(of(
+            Kind::Window,
+            board,
+            by,
             format!(
-                "The window of \"{}\" reaches {} over its edge.",
-                name(board),
-                mm(by)
+                "has a window that reaches {} over its edge",
+                mm(by.max(0.0))
             ),
-            "make the window smaller, so that some 20 mm of board are left around it",
-            board,
         )),
-        Fault::WindowsOverlap { board, by, .. } => Some(stop(
-            "Two windows run into one another",
-            format!("Two windows of \"{}\" overlap by {}.", name(board), mm(by)),
-            "move them apart, or make one window of the two",
+        Fault::WindowsOverlap { board, by, .. } => Some(of(
+            Kind::Windows,
             board,
+            by,
+            format!("has two windows that overlap by {}", mm(by)),
         )),
         Fault::OpenCorner { walls, .. } => {
-            let [a, b, c] = walls.map(wall);
-            let cause = format!(
-                "Where {a}, {b} and {c} meet, none of the three fills the corner: each ends at \
-another."
-            );
-            let joint = design.enclosure.carpentry.edges.first();
-            Some(
-                Verdict::stop("A corner stays open", cause)
-                    .advice("let one of the three run through on both of its edges there")
-                    .at(joint.map(|joint| joint.place)),
-            )
+            let [a, b, c] = walls.map(things::wall_name);
+            Some(Wrong {
+                kind: Kind::Corner,
+                thing: format!("corner {a} {b} {c}"),
+                board: None,
+                by: 0.0,
+                clause: format!("of {a}, {b} and {c} is filled by none of them"),
+                name: "the corner".into(),
+            })
         }
         _ => None,
     }
 }
 
-/// Where the design speaks of a board.
-fn place(plan: &Plan, design: &Design, board: usize) -> Option<Place> {
-    let of = &plan.boards[board];
-    match of.kind {
-        BoardKind::Brace => {
-            let named = design
-                .braces
-                .iter()
-                .find(|brace| brace.name.text == of.name);
-            named.map(|brace| brace.place)
+/// Boards for which the box is too small.
+pub(super) fn outgrown(carpentry: &Carpentry) -> Vec<Outgrown> {
+    let one = |fault: &Fault| {
+        let (board, missing) = match *fault {
+            // A strip in the middle of its edge reaches out at both ends.
+            Fault::BoardOff { board, beyond, by } => {
+                (board, box_holds::towards_end(beyond, 2.0 * by))
+            }
+            Fault::Window { board, .. } => (board, too_wide(carpentry, board)),
+            _ => return None,
+        };
+        let panel = PanelId::Board(board);
+        Some(Outgrown {
+            kind: box_holds::Kind::Board,
+            thing: things::panel_key(carpentry, panel),
+            name: things::panel_name(carpentry, panel),
+            missing,
+        })
+    };
+    carpentry.body.faults.iter().filter_map(one).collect()
+}
+
+/// Board wanted on either side of a window, in m: common practice, no source.
+const RIM: f64 = 0.010;
+
+/// By how much the windows of a board are wider than it.
+fn too_wide(carpentry: &Carpentry, board: usize) -> [f64; 3] {
+    let plan = &carpentry.body.plan.boards[board];
+    let Some(panel) = carpentry.body.panel(PanelId::Board(board)) else {
+        return [0.0; 3];
+    };
+    let axes: Vec<usize> = (0..3).filter(|axis| *axis != plan.across).collect();
+    let mut missing = [0.0_f64; 3];
+    for window in &plan.windows {
+        for (side, axis) in axes.iter().enumerate() {
+            let wide = window.high[side] - window.low[side] + 2.0 * RIM;
+            missing[*axis] = missing[*axis].max(wide - panel.blank[side]);
         }
-        BoardKind::Cleat => {
-            let named = design
-                .cleats
-                .iter()
-                .find(|cleat| cleat.name.text == of.name);
-            named.map(|cleat| cleat.place)
-        }
-        BoardKind::Divider => design.enclosure.chambers.place,
-        BoardKind::BayWall => design.bay.as_ref().map(|bay| bay.place),
-        BoardKind::RecessWall => design.control.as_ref().map(|control| control.place),
     }
+    missing
+}
+
+fn verdict(
+    evidence: &Evidence<'_>,
+    carpentry: &Carpentry,
+    kind: Kind,
+    wrong: &[&Wrong],
+) -> Verdict {
+    let mut names: Vec<String> = wrong.iter().map(|one| one.name.clone()).collect();
+    names.dedup();
+    let (title, advice) = titled(kind, &names);
+    let clauses = wrong
+        .iter()
+        .map(|one| (one.name.clone(), one.clause.clone()));
+    let cause = sentence(clauses);
+    let most = wrong.iter().map(|one| one.by).fold(0.0, f64::max);
+    let place = wrong[0].board.map_or_else(
+        || {
+            let joints = &evidence.design().enclosure.carpentry.edges;
+            joints.first().map(|joint| joint.place)
+        },
+        |board| carpentry.boards[board].place,
+    );
+    let said = Verdict::stop(title, cause).advice(advice).at(place);
+    let said = match kind {
+        Kind::Nothing | Kind::Corner => said,
+        Kind::Off | Kind::Window | Kind::Windows => said.measured(-1e3 * most, 0.0, "mm"),
+    };
+    let said = wrong
+        .iter()
+        .fold(said, |said, one| said.about([&one.thing], 1e3 * one.by));
+    let mut boards: Vec<usize> = wrong.iter().filter_map(|one| one.board).collect();
+    boards.dedup();
+    said.mends(boards::mends(evidence, carpentry, &boards))
+        .mends(corners(evidence, kind))
+        .ladders(movers::easing(evidence))
+}
+
+/// Title and advice.
+fn titled(kind: Kind, names: &[String]) -> (String, &'static str) {
+    let all = capital(&listed(names));
+    let (one, many, advice) = match kind {
+        Kind::Nothing => (
+            "has no room",
+            "have no room",
+            "measure from the inner face of the wall it starts from, or take it out",
+        ),
+        Kind::Off => (
+            "reaches out of the box",
+            "reach out of the box",
+            "measure from the inner face of the wall it starts from, or make it shorter",
+        ),
+        Kind::Window => (
+            "is smaller than its window",
+            "are smaller than their windows",
+            "make the window smaller, so that some 20 mm of board are left around it",
+        ),
+        Kind::Windows => (
+            "has windows that run into one another",
+            "have windows that run into one another",
+            "move them apart, or make one window of the two",
+        ),
+        Kind::Corner => (
+            "stays open",
+            "stay open",
+            "let one of the three run through on both of its edges there",
+        ),
+    };
+    let verb = if names.len() == 1 { one } else { many };
+    (format!("{all} {verb}"), advice)
+}
+
+/// "A cleat reaches 3 mm beyond the top and 3 mm beyond the bottom.": each board once.
+fn sentence(clauses: impl Iterator<Item = (String, String)>) -> String {
+    let mut known: Vec<(String, Vec<String>)> = Vec::new();
+    for (name, clause) in clauses {
+        match known.iter_mut().find(|(other, _)| *other == name) {
+            Some((_, own)) => own.push(clause),
+            None => known.push((name, vec![clause])),
+        }
+    }
+    let said: Vec<String> = known
+        .iter()
+        .map(|(name, clauses)| format!("{name} {}", listed(clauses)))
+        .collect();
+    format!("{}.", capital(&said.join("; ")))
+}
+
+/// Single joints taken out where a corner stays open.
+fn corners(evidence: &Evidence<'_>, kind: Kind) -> Vec<Candidate> {
+    let joints = evidence.design().enclosure.carpentry.edges.len();
+    let joints = if kind == Kind::Corner { joints } else { 0 };
+    (1..=joints)
+        .map(|number| {
+            let key = format!("box.joint.{number}");
+            Candidate::new("joint as the others", [Edit::remove(key)])
+        })
+        .collect()
 }
 
 #[cfg(test)]

@@ -1,20 +1,23 @@
 //! Whether what must be replaced one day comes out again.
 
-use super::timber::{anywhere, capital, mm, place, the};
-use super::{Candidate, Check, Evidence, Verdict};
-use crate::carpentry::{AccessLine, Carpentry, Near, PartKind, PlacedPart};
+use super::timber::{anywhere, capital, listed, mm, place, the};
+use super::{Candidate, Check, Evidence, Verdict, things};
+use crate::carpentry::{AccessLine, Carpentry, Near, PartKind, Passage, PlacedPart};
 use design::{Closing, Design};
 
 pub(super) const CHECK: Check = Check {
     id: "comes-out",
     title: "What comes out again",
     what: "Whether battery and board can be carried out of the closed box through an \
-opening that remains: a driver's hole, the hole behind the control panel, a wall that is screwed on.",
+opening that remains: a driver's hole, the hole behind the control panel, a wall that is screwed on. \
+And whether drivers, radiators and the control panel come off their wall again.",
     why: "Batteries age and boards fail. What cannot come out through any opening can only be sawn \
 out.",
-    limits: "A stop where there is no way, a caution for less than 2 mm to spare on it; 5 mm is \
-comfortable. Parts of the control panel come off with its plate. The search moves and turns each part's true outline with all \
-others in place; it may miss a way that twists more than it tries. Wires are not looked at.",
+    limits: "A stop where battery or board has no way, a caution where anything else has none, and \
+for less than 2 mm to spare; 5 mm is comfortable. Parts of the control panel come off with its plate. \
+The search moves and turns each part's true outline with all others in place, then once more with those \
+out that come out by themselves. Too large is proven; where no way was found, a dry fit decides. Wires \
+and glued vents are not looked at.",
     bad: "a battery 98 mm wide in a glued box whose largest hole is 93 mm",
     good: "the same box with last_with = \"screws\", or a battery 65 mm thick",
     sources: &["common practice, no source"],
@@ -35,6 +38,8 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             return None;
         }
         let said = verdict(part, line)?;
+        let thing = things::key(carpentry, line.part);
+        let said = said.about([thing], 1e3 * (SLACK - line.slack).max(0.0));
         Some(said.at(place(design, part)).mends(mends(design, part)))
     });
     verdicts.collect()
@@ -52,29 +57,32 @@ fn in_the_way(carpentry: &Carpentry, index: usize) -> bool {
 const TOUCHES: f64 = 1e-5;
 
 fn verdict(part: &PlacedPart, line: &AccessLine) -> Option<Verdict> {
-    if !matches!(part.kind, PartKind::Battery | PartKind::Board) {
-        return None;
+    let wears = matches!(part.kind, PartKind::Battery | PartKind::Board);
+    match &line.through {
+        Some(through) if wears => Some(comes_out(part, line, through)),
+        None if wears => Some(stays(part, line)),
+        None if serviced(part.kind) => Some(sits_fast(line)),
+        _ => None,
     }
+}
+
+/// What is taken out now and then, to mend it or to reach what is behind it.
+const fn serviced(kind: PartKind) -> bool {
+    matches!(
+        kind,
+        PartKind::Driver | PartKind::Radiator | PartKind::Control
+    )
+}
+
+fn comes_out(part: &PlacedPart, line: &AccessLine, through: &str) -> Verdict {
     let it = the(part);
-    let Some(through) = &line.through else {
-        let lacks = if line.slack.is_finite() && line.slack < 0.0 {
-            format!(
-                " At the one it comes closest to, it lacks {}.",
-                mm(-line.slack)
-            )
-        } else {
-            String::new()
-        };
-        let cause =
-            format!("Once the box is closed, {it} passes through no opening that remains.{lacks}");
-        let title = format!("{} cannot come out again", capital(&it));
-        return Some(Verdict::stop(title, cause).advice(
-            "screw one wall on instead of gluing it, with a strip of foam to seal it; or make an \
-opening larger, or take a smaller part",
-        ));
+    let first = if line.first.is_empty() {
+        String::new()
+    } else {
+        format!(", once {} is off or out", listed(&line.first))
     };
     let cause = format!(
-        "{} comes out through {through}, {}, with {} to spare.",
+        "{} comes out through {through}{first}, {}, with {} to spare.",
         capital(&it),
         line.how,
         mm(line.slack)
@@ -83,10 +91,54 @@ opening larger, or take a smaller part",
     if line.slack < SLACK {
         let title = format!("{} comes out with hardly any room", capital(&it));
         let advice = "make the opening larger by a few millimetres, or try it before gluing";
-        return Some(numbers(Verdict::caution(title, cause).advice(advice)));
+        return numbers(Verdict::caution(title, cause).advice(advice));
     }
     let title = format!("{} comes out again", capital(&it));
-    Some(numbers(Verdict::good(title, cause)))
+    numbers(Verdict::good(title, cause))
+}
+
+fn stays(part: &PlacedPart, line: &AccessLine) -> Verdict {
+    let it = the(part);
+    let title = format!("{} cannot come out again", capital(&it));
+    Verdict::stop(title, why_not(&it, line)).advice(
+        "screw one wall on instead of gluing it, with a strip of foam to seal it; or make an \
+opening larger, or take a smaller part",
+    )
+}
+
+fn sits_fast(line: &AccessLine) -> Verdict {
+    let it = match line.label.strip_prefix("control panel") {
+        Some(_) => format!("the {}", line.label),
+        None => line.label.clone(),
+    };
+    let title = format!("{} does not come out again", capital(&it));
+    Verdict::caution(title, why_not(&it, line)).advice(
+        "leave more room behind it or before it, move what stands in its way, or leave one wall \
+screwed on",
+    )
+}
+
+/// What is proven is told apart from what was only not found.
+fn why_not(it: &str, line: &AccessLine) -> String {
+    let by = mm(-line.slack);
+    match line.passage {
+        Passage::TooLarge => format!(
+            "Once the box is closed, {it} is too large by {by} for the largest opening that \
+remains, however it is turned."
+        ),
+        Passage::NoOpening => format!("Once the box is closed, no opening remains for {it}."),
+        Passage::NotFound | Passage::Out => {
+            let short = if line.slack < 0.0 {
+                format!(" in the best straight try {by} were lacking;")
+            } else {
+                String::new()
+            };
+            format!(
+                "Once the box is closed, no way was found for {it} through an opening that \
+remains:{short} a dry fit decides."
+            )
+        }
+    }
 }
 
 /// The last wall screwed on, or a place nearer to the opening.

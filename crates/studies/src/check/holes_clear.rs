@@ -1,10 +1,11 @@
 //! Holes against edges, joints, boards, and one another.
 
-use super::timber::{Middle, capital, middles, mm};
-use super::{Candidate, Check, Edit, Evidence, Verdict, drivers_fit};
+use super::movers::Demand;
+use super::timber::{capital, grown, listed, mm};
+use super::{Candidate, Check, Evidence, Verdict, movers, things, tune};
 use crate::carpentry::Carpentry;
-use crate::words::wall;
-use physics::math::hypot;
+use design::Design;
+use wood::vector::{Vector, add, length, scale};
 use wood::{BoardKind, Fault, Hole, PanelId, Purpose};
 
 pub(super) const CHECK: Check = Check {
@@ -22,18 +23,34 @@ under drivers-fit. How strong a narrow bridge between two holes is, is not judge
     run,
 };
 
-/// Room beyond the least when a hole is moved, in m.
-const SPARE: f64 = 0.001;
-
 /// What is wrong with one hole.
 struct Wrong<'a> {
+    /// Index of the hole in the plan.
+    index: usize,
     hole: &'a Hole,
     /// How far it must be changed, in m.
     by: f64,
     cause: String,
     /// How its middle is to be moved, across and up, in m.
     shift: Option<[f64; 2]>,
+    /// The other thing, where there is one.
+    other: Option<String>,
     advice: &'static str,
+}
+
+impl Wrong<'_> {
+    /// What the hole is for.
+    fn thing(&self, carpentry: &Carpentry) -> String {
+        things::origin_key(&carpentry.holes[self.index])
+    }
+
+    /// Whether two faults are one finding: holes for one thing, or for equal things with the
+    /// same in their way.
+    fn is_like(&self, other: &Self, carpentry: &Carpentry) -> bool {
+        let table = |wrong: &Self| &carpentry.holes[wrong.index].table;
+        let alike = self.other == other.other && self.advice == other.advice;
+        self.thing(carpentry) == other.thing(carpentry) || alike && table(self) == table(other)
+    }
 }
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
@@ -44,51 +61,55 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     if holes.is_empty() {
         return Vec::new();
     }
-    let middles = middles(evidence.design());
-    let told = drivers_fit::at_fault(evidence);
-    let mut seen: Vec<(usize, Wrong<'_>)> = Vec::new();
-    for wrong in carpentry
-        .body
-        .faults
-        .iter()
-        .filter_map(|fault| wrong(carpentry, fault))
-    {
-        let owner = owner(&middles, wrong.hole);
-        let at = owner.map_or(wrong.hole.at, |owner| owner.1.at);
-        let is_told = told.iter().any(|(wall, place)| {
-            *wall == wrong.hole.wall && hypot(place[0] - at[0], place[1] - at[1]) < 1e-6
-        });
-        if is_told {
-            continue;
-        }
-        // Screws and pockets of one thing are one finding: the worst of them.
-        let key = owner.map_or(usize::MAX, |owner| owner.0);
-        let known = seen.iter_mut().find(|(other, old)| {
-            *other == key && (key != usize::MAX || old.hole.label == wrong.hole.label)
-        });
-        match known {
-            Some((_, old)) if old.by >= wrong.by => {}
-            Some(old) => old.1 = wrong,
-            None => seen.push((key, wrong)),
+    let design = evidence.design();
+    let faults = carpentry.body.faults.iter();
+    let mut worst: Vec<Wrong<'_>> = Vec::new();
+    for wrong in faults.filter_map(|fault| wrong(design, carpentry, fault)) {
+        // Of all holes for one thing with the same in their way, the worst is told.
+        let same = |old: &&mut Wrong<'_>| {
+            old.thing(carpentry) == wrong.thing(carpentry) && old.other == wrong.other
+        };
+        match worst.iter_mut().find(same) {
+            Some(old) if old.by >= wrong.by => {}
+            Some(old) => *old = wrong,
+            None => worst.push(wrong),
         }
     }
-    if seen.is_empty() && told.is_empty() {
+    if worst.is_empty() {
         let cause = format!(
             "All {} holes lie clear of edges, joints and one another.",
             holes.len()
         );
         return vec![Verdict::good("Holes lie clear", cause)];
     }
-    let said = |(key, wrong): &(usize, Wrong<'_>)| {
-        let middle = middles.get(*key).map(|(_, middle)| middle);
-        verdict(wrong, middle, evidence)
-    };
-    seen.iter().map(said).collect()
+    let mut findings: Vec<Vec<Wrong<'_>>> = Vec::new();
+    for wrong in worst {
+        match findings
+            .iter_mut()
+            .find(|known| known.iter().any(|one| one.is_like(&wrong, carpentry)))
+        {
+            Some(known) => known.push(wrong),
+            None => findings.push(vec![wrong]),
+        }
+    }
+    findings
+        .iter()
+        .map(|wrong| verdict(evidence, carpentry, wrong))
+        .collect()
 }
 
-fn wrong<'a>(carpentry: &'a Carpentry, fault: &Fault) -> Option<Wrong<'a>> {
+fn wrong<'a>(design: &Design, carpentry: &'a Carpentry, fault: &Fault) -> Option<Wrong<'a>> {
     let plan = &carpentry.body.plan;
-    let name = |hole: &Hole| format!("The hole for {} in the {}", of(hole), wall(hole.wall));
+    let named = |index: usize| capital(&of(design, carpentry, index));
+    let found = |index: usize, by: f64, cause: String, advice: &'static str| Wrong {
+        index,
+        hole: &plan.holes[index],
+        by,
+        cause,
+        shift: None,
+        other: None,
+        advice,
+    };
     match *fault {
         Fault::HoleOff {
             hole,
@@ -96,18 +117,17 @@ fn wrong<'a>(carpentry: &'a Carpentry, fault: &Fault) -> Option<Wrong<'a>> {
             by,
             shift,
         } => {
-            let hole = &plan.holes[hole];
-            let towards = wall(towards);
+            let on = things::wall_name(plan.holes[hole].wall);
+            let cause = format!(
+                "{} reaches {} too far towards {} on {on}: over its edge or a joint.",
+                named(hole),
+                mm(by),
+                things::wall_name(towards)
+            );
+            let advice = "move it, make it smaller, or make the panel larger";
             Some(Wrong {
-                hole,
-                by,
-                cause: format!(
-                    "{} reaches {} too far towards the {towards}: over its edge or a joint.",
-                    name(hole),
-                    mm(by)
-                ),
                 shift,
-                advice: "move it, make it smaller, or make the panel larger",
+                ..found(hole, by, cause, advice)
             })
         }
         Fault::HoleBlocked {
@@ -116,56 +136,45 @@ fn wrong<'a>(carpentry: &'a Carpentry, fault: &Fault) -> Option<Wrong<'a>> {
             depth,
             shift,
         } => {
-            let hole = &plan.holes[hole];
-            if hole.purpose == Purpose::Fastening || is_own(carpentry, hole, by) {
+            let of = &plan.holes[hole];
+            if of.purpose == Purpose::Fastening || is_own(carpentry, of, by) {
                 return None;
             }
-            let behind = match by {
-                PanelId::Wall(side) => format!("the {}", wall(side)),
-                PanelId::Board(index) => plan.boards[index].name.clone(),
-            };
+            let cause = format!(
+                "{} opens onto {}, which covers {} of it.",
+                named(hole),
+                things::panel_name(carpentry, by),
+                mm(depth)
+            );
             Some(Wrong {
-                hole,
-                by: depth,
-                cause: format!(
-                    "{} opens onto {behind}, which covers {} of it.",
-                    name(hole),
-                    mm(depth)
-                ),
                 shift,
-                advice: "move the hole or what is behind it",
+                other: Some(things::panel_key(carpentry, by)),
+                ..found(hole, depth, cause, "move the hole or what is behind it")
             })
         }
         Fault::HolesOverlap { holes, by, away } => {
-            let [first, second] = holes.map(|hole| &plan.holes[hole]);
+            let cause = format!(
+                "{} runs {} into {}.",
+                named(holes[1]),
+                mm(by),
+                of(design, carpentry, holes[0])
+            );
             Some(Wrong {
-                hole: second,
-                by,
-                cause: format!(
-                    "{} runs {} into that for {}.",
-                    name(second),
-                    mm(by),
-                    of(first)
-                ),
                 shift: Some(away.map(|part| part * by)),
-                advice: "move one of the two",
+                other: Some(things::origin_key(&carpentry.holes[holes[0]])),
+                ..found(holes[1], by, cause, "move one of the two")
             })
         }
         Fault::Pocket { hole, by } => {
-            let hole = &plan.holes[hole];
-            let pocket = hole.pocket.unwrap_or(0.0);
-            Some(Wrong {
-                hole,
-                by,
-                cause: format!(
-                    "{} is {} deep, {} more than the wall is thick.",
-                    name(hole).replacen("hole", "pocket", 1),
-                    mm(pocket),
-                    mm(by)
-                ),
-                shift: None,
-                advice: "take a thicker wall, or let the part lie on it",
-            })
+            let pocket = plan.holes[hole].pocket.unwrap_or(0.0);
+            let cause = format!(
+                "{} is {} deep, {} more than the wall is thick.",
+                named(hole),
+                mm(pocket),
+                mm(by)
+            );
+            let advice = "take a thicker wall, or let the part lie on it";
+            Some(found(hole, by, cause, advice))
         }
         _ => None,
     }
@@ -182,67 +191,185 @@ fn is_own(carpentry: &Carpentry, hole: &Hole, by: PanelId) -> bool {
     )
 }
 
-/// What a hole is for, in words.
-fn of(hole: &Hole) -> String {
+/// A hole as a sentence speaks of it.
+fn of(design: &Design, carpentry: &Carpentry, index: usize) -> String {
+    let hole = &carpentry.body.plan.holes[index];
+    let name = things::origin_name(design, carpentry, &carpentry.holes[index]);
     match hole.purpose {
-        Purpose::Driver | Purpose::Control | Purpose::Bay | Purpose::Fastening => {
-            format!("the {}", hole.label)
+        Purpose::Driver if hole.pocket.is_some() => format!("the pocket for {name}"),
+        Purpose::Driver | Purpose::Radiator | Purpose::Vent => format!("the hole for {name}"),
+        Purpose::Control => format!("the {}", hole.label),
+        Purpose::Bay => "an air hole of the bay".into(),
+        Purpose::Fastening if name.contains("the feet") || name.contains("the handle") => {
+            format!("a hole for a {}", hole.label)
         }
-        Purpose::Radiator => "the passive radiator".into(),
-        Purpose::Vent => "the vent".into(),
+        Purpose::Fastening => format!("a hole for a {} of {name}", hole.label),
     }
-    .replace("the the ", "the ")
 }
 
-/// What a hole belongs to, of all whose middle is stated: that at the same place, or for
-/// screws the nearest on the wall.
-fn owner<'a>(middles: &'a [(wood::Wall, Middle)], hole: &Hole) -> Option<(usize, &'a Middle)> {
-    let reach = match hole.purpose {
-        Purpose::Fastening => f64::INFINITY,
-        _ => 1e-6,
-    };
-    let here = middles
+fn verdict(evidence: &Evidence<'_>, carpentry: &Carpentry, wrong: &[Wrong<'_>]) -> Verdict {
+    let design = evidence.design();
+    let mut names: Vec<String> = wrong
         .iter()
-        .enumerate()
-        .filter(|(_, (wall, _))| *wall == hole.wall)
-        .map(|(index, (_, middle))| {
-            let off = [0, 1].map(|axis| middle.at[axis] - hole.at[axis]);
-            (index, middle, hypot(off[0], off[1]))
-        });
-    here.filter(|(_, _, off)| *off <= reach)
-        .min_by(|a, b| a.2.total_cmp(&b.2))
-        .map(|(index, middle, _)| (index, middle))
+        .map(|one| of(design, carpentry, one.index))
+        .collect();
+    names.dedup();
+    let title = if names.len() == 1 {
+        format!("{} does not lie clear", capital(&names[0]))
+    } else {
+        format!("{} do not lie clear", capital(&listed(&names)))
+    };
+    let causes: Vec<&str> = wrong.iter().map(|one| one.cause.as_str()).collect();
+    let most = wrong.iter().map(|one| one.by).fold(0.0, f64::max);
+    let first = wrong[0].thing(carpentry);
+    let place = movers::middle(design, carpentry, &first).map_or_else(
+        || carpentry.holes[wrong[0].index].place,
+        |(_, middle)| Some(middle.place),
+    );
+    let said = Verdict::stop(title, causes.join(" "))
+        .measured(-1e3 * most, 0.0, "mm")
+        .advice(wrong[0].advice)
+        .at(place);
+    let said = wrong.iter().fold(said, |said, one| {
+        let things = core::iter::once(one.thing(carpentry)).chain(one.other.clone());
+        said.about(things, 1e3 * one.by)
+    });
+    let own = match carpentry.holes[wrong[0].index].table.as_str() {
+        "feet" => inset(evidence, most),
+        "handle" => spacing(evidence, most),
+        "bay" => air_holes(evidence),
+        "control" => shallower(evidence, &wrong[0]),
+        table => shallower_drivers(design, table, &wrong[0]),
+    };
+    said.mends(moved(evidence, carpentry, wrong))
+        .mends(own)
+        .ladders(movers::easing(evidence))
+        .mends(vent_tubes(evidence, &first))
+        .ladder(grown(evidence, missing(carpentry, wrong)))
 }
 
-fn verdict(wrong: &Wrong<'_>, middle: Option<&Middle>, evidence: &Evidence<'_>) -> Verdict {
-    let title = format!(
-        "{} does not lie clear",
-        capital(&format!("the hole for {}", of(wrong.hole)))
-    );
-    let said = Verdict::stop(title, wrong.cause.clone())
-        .measured(-1e3 * wrong.by, 0.0, "mm")
-        .advice(wrong.advice);
-    let foot = wrong.hole.label == "foot screw";
-    if let (true, Some(feet)) = (foot, &evidence.design().feet) {
-        let inset = (1e3 * (feet.inset.si + wrong.by + SPARE)).ceil();
-        let words = format!("inset of the feet {} → {inset:.0} mm", mm(feet.inset.si));
-        let further = Candidate::new(words, [Edit::set("feet.inset", format!("{inset:.0} mm"))]);
-        return said.at(feet.place).mends([further]);
-    }
-    let Some(middle) = middle else {
-        return said;
-    };
-    let moved = wrong.shift.map(|shift| {
-        let spare = |part: f64| {
-            if part.abs() < 1e-6 {
-                0.0
-            } else {
-                part + SPARE.copysign(part)
-            }
+/// The holes moved off what is in their way, that moved out of theirs.
+fn moved(evidence: &Evidence<'_>, carpentry: &Carpentry, wrong: &[Wrong<'_>]) -> Vec<Candidate> {
+    let mut things: Vec<(String, Vec<Demand>)> = Vec::new();
+    for one in wrong {
+        let Some(demand) = demand(carpentry, one) else {
+            return Vec::new();
         };
-        middle.moved(shift.map(spare))
+        let thing = one.thing(carpentry);
+        match things.iter_mut().find(|(known, _)| *known == thing) {
+            Some((_, demands)) => demands.push(demand),
+            None => things.push((thing, vec![demand])),
+        }
+    }
+    if let [(thing, demands)] = &things[..] {
+        let steps = movers::steps(demands);
+        let mut found: Vec<Candidate> = steps
+            .into_iter()
+            .flat_map(|step| movers::further(evidence, carpentry, thing, step))
+            .collect();
+        if let ([one], [demand]) = (wrong, &demands[..]) {
+            let back = scale(demand.away, -demand.by);
+            let other = one.other.as_deref().unwrap_or_default();
+            found.extend(movers::further(evidence, carpentry, other, back));
+        }
+        return found;
+    }
+    let each = things.into_iter().map(|(thing, demands)| {
+        let step = movers::steps(&demands).into_iter().next();
+        Some((thing, step?))
     });
-    said.at(middle.place).mends(moved.into_iter().flatten())
+    let all: Option<Vec<(String, Vector)>> = each.collect();
+    all.map_or_else(Vec::new, |all| movers::together(evidence, carpentry, &all))
+}
+
+/// Where to a hole must go.
+fn demand(carpentry: &Carpentry, one: &Wrong<'_>) -> Option<Demand> {
+    let frame = &carpentry.body.wall(one.hole.wall).frame;
+    let shift = one.shift?;
+    let way = add(scale(frame.across, shift[0]), scale(frame.up, shift[1]));
+    let by = length(way);
+    (by > 1e-9).then(|| Demand {
+        away: scale(way, 1.0 / by),
+        by,
+    })
+}
+
+/// By how much the box would have to be larger for what reaches too far right, up or back.
+fn missing(carpentry: &Carpentry, wrong: &[Wrong<'_>]) -> [f64; 3] {
+    wrong.iter().fold([0.0; 3], |most, one| {
+        if one.other.is_some() {
+            return most;
+        }
+        let frame = &carpentry.body.wall(one.hole.wall).frame;
+        let shift = one.shift.unwrap_or_default();
+        let back = add(scale(frame.across, shift[0]), scale(frame.up, shift[1]));
+        [0, 1, 2].map(|axis| f64::max(most[axis], back[axis].abs()))
+    })
+}
+
+/// Feet further in.
+fn inset(evidence: &Evidence<'_>, by: f64) -> Option<Candidate> {
+    let feet = evidence.design().feet.as_ref()?;
+    let inset = (1e3 * (feet.inset.si + by + movers::SPARE)).ceil();
+    let words = format!("inset of the feet {} → {inset:.0} mm", mm(feet.inset.si));
+    Some(Candidate::set(
+        words,
+        "feet.inset",
+        format!("{inset:.0} mm"),
+    ))
+}
+
+/// The bolts of the handle closer together.
+fn spacing(evidence: &Evidence<'_>, by: f64) -> Option<Candidate> {
+    let handle = evidence.design().handle.as_ref()?;
+    let closer = (1e3 * (handle.spacing.si - 2.0 * (by + movers::SPARE))).floor();
+    (closer > LEAST_SPACING).then(|| {
+        let words = format!(
+            "spacing of the handle {} → {closer:.0} mm",
+            mm(handle.spacing.si)
+        );
+        Candidate::set(words, "handle.spacing", format!("{closer:.0} mm"))
+    })
+}
+
+/// A hand wants so much between the bolts of a handle, in mm: common practice, no source.
+const LEAST_SPACING: f64 = 80.0;
+
+/// Fewer air holes for the bay.
+fn air_holes(evidence: &Evidence<'_>) -> Option<Candidate> {
+    let bay = evidence.design().bay.as_ref()?;
+    let fewer = bay.holes.checked_sub(1).filter(|holes| *holes >= 2)?;
+    let words = format!("{} → {fewer} holes of the bay", bay.holes);
+    Some(Candidate::set(words, "bay.holes", fewer.to_string()))
+}
+
+/// The control panel let in no deeper than the wall bears.
+fn shallower(evidence: &Evidence<'_>, wrong: &Wrong<'_>) -> Option<Candidate> {
+    let recess = evidence.design().control.as_ref()?.recess?;
+    let less = (1e3 * (recess.si - wrong.by - movers::SPARE)).floor();
+    let deep = wrong.hole.pocket.is_some() && less >= 0.0;
+    deep.then(|| {
+        let words = format!("recess of the panel {} → {less:.0} mm", mm(recess.si));
+        Candidate::set(words, "control.recess", format!("{less:.0} mm"))
+    })
+}
+
+/// Frames laid on the wall instead of let into it.
+fn shallower_drivers(design: &Design, table: &str, wrong: &Wrong<'_>) -> Option<Candidate> {
+    let group: usize = table.strip_prefix("drivers.")?.parse().ok()?;
+    let flush = design.drivers.get(group.checked_sub(1)?)?.flush.value;
+    (flush && wrong.hole.pocket.is_some()).then(|| {
+        let key = format!("{table}.flush");
+        Candidate::set("frames laid on the wall", &key, "false")
+    })
+}
+
+/// Narrower tubes for a vent.
+fn vent_tubes(evidence: &Evidence<'_>, thing: &str) -> Vec<Candidate> {
+    let vent = evidence.vent().filter(|_| thing.starts_with("box.vent"));
+    vent.map_or_else(Vec::new, |vent| {
+        tune::other_tubes(evidence, |diameter| diameter < vent.diameter.si)
+    })
 }
 
 #[cfg(test)]

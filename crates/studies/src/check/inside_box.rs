@@ -1,10 +1,11 @@
 //! Parts that reach out of the box.
 
-use super::timber::{anywhere, capital, larger_along, longest, mm, moved, place, placement, the};
-use super::{Check, Evidence, Verdict};
+use super::box_holds::{Kind, Outgrown};
+use super::timber::{anywhere, capital, grown, listed, mm, moved, place, placement};
+use super::{Candidate, Check, Evidence, Verdict, movers, swap, things};
 use crate::carpentry::{Carpentry, GapLine, Near};
-use crate::words::wall;
-use wood::vector::{add, scale};
+use wood::Wall;
+use wood::vector::{Vector, add, scale};
 
 pub(super) const CHECK: Check = Check {
     id: "inside-box",
@@ -23,27 +24,55 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(carpentry) = evidence.carpentry else {
         return Vec::new();
     };
-    let design = evidence.design();
-    let stated = |index: usize| {
-        let part = &carpentry.parts[index];
-        part.part.sits_in.is_none()
-            && placement(design, &part.table).is_some_and(|said| said.at.is_some())
-    };
     let mut indices = 0..carpentry.parts.len();
-    let wrong: Vec<Verdict> = indices
-        .clone()
-        .filter(|index| stated(*index))
-        .filter_map(|index| outside(evidence, carpentry, index))
-        .collect();
-    if wrong.is_empty() && indices.any(stated) {
+    let stated = |index: usize| is_stated(evidence, carpentry, index);
+    let wrong = all(evidence, carpentry);
+    if !wrong.is_empty() {
+        return vec![verdict(evidence, carpentry, &wrong)];
+    }
+    if indices.any(stated) {
         let cause = "Every part whose place is stated lies between the walls.";
         return vec![Verdict::good("Parts are inside the box", cause)];
     }
-    wrong
+    Vec::new()
 }
 
-fn outside(evidence: &Evidence<'_>, carpentry: &Carpentry, index: usize) -> Option<Verdict> {
-    let beyond: Vec<(&GapLine, wood::Wall)> = carpentry
+/// Whether the design states where a part stands in the box.
+fn is_stated(evidence: &Evidence<'_>, carpentry: &Carpentry, index: usize) -> bool {
+    let part = &carpentry.parts[index];
+    part.part.sits_in.is_none()
+        && placement(evidence.design(), &part.table).is_some_and(|said| said.at.is_some())
+}
+
+fn all<'a>(evidence: &Evidence<'_>, carpentry: &'a Carpentry) -> Vec<Outside<'a>> {
+    (0..carpentry.parts.len())
+        .filter(|index| is_stated(evidence, carpentry, *index))
+        .filter_map(|index| outside(carpentry, index))
+        .collect()
+}
+
+/// Parts for whose places the box is too small.
+pub(super) fn outgrown(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Outgrown> {
+    let one = |out: &Outside<'_>| Outgrown {
+        kind: Kind::Part,
+        thing: things::key(carpentry, out.index),
+        name: things::name(carpentry, out.index),
+        missing: out.back.map(|part| (-part).max(0.0)),
+    };
+    all(evidence, carpentry).iter().map(one).collect()
+}
+
+/// A part that reaches out of the box.
+struct Outside<'a> {
+    index: usize,
+    /// Beyond which walls, the furthest first.
+    beyond: Vec<(&'a GapLine, Wall)>,
+    /// How it is to be moved, in m.
+    back: Vector,
+}
+
+fn outside(carpentry: &Carpentry, index: usize) -> Option<Outside<'_>> {
+    let mut beyond: Vec<(&GapLine, Wall)> = carpentry
         .gaps
         .iter()
         .filter(|line| line.part == index && line.gap < 0.0)
@@ -52,26 +81,78 @@ fn outside(evidence: &Evidence<'_>, carpentry: &Carpentry, index: usize) -> Opti
             Near::Part(_) | Near::Panel(_) => None,
         })
         .collect();
-    let (worst, side) = beyond.iter().min_by(|a, b| a.0.gap.total_cmp(&b.0.gap))?;
-    let (design, part) = (evidence.design(), &carpentry.parts[index]);
-    let (it, side, by) = (the(part), wall(*side), -worst.gap);
-    let cause = format!(
-        "{} reaches {} beyond the inner face of the {side}.",
-        capital(&it),
-        mm(by)
-    );
+    beyond.sort_by(|a, b| a.0.gap.total_cmp(&b.0.gap));
     let back = beyond.iter().fold([0.0; 3], |sum, (line, _)| {
         add(sum, scale(line.away, -line.gap))
     });
-    Some(
-        Verdict::stop(format!("{} reaches into the wall", capital(&it)), cause)
-            .measured(-1e3 * by, 0.0, "mm")
-            .advice(format!("move it {} away from the {side}", mm(by)))
-            .at(place(design, part))
-            .mends(moved(design, part, back))
-            .mends(anywhere(design, part))
-            .ladder(larger_along(evidence, longest(worst.away), by)),
-    )
+    (!beyond.is_empty()).then_some(Outside {
+        index,
+        beyond,
+        back,
+    })
+}
+
+impl Outside<'_> {
+    /// How far it reaches beyond each wall, in words.
+    fn said(&self) -> String {
+        let clauses = self.beyond.iter().map(|(line, wall)| {
+            let face = things::wall_name(*wall);
+            format!("{} beyond the inner face of {face}", mm(-line.gap))
+        });
+        listed(&clauses.collect::<Vec<_>>())
+    }
+
+    fn furthest(&self) -> f64 {
+        -self.beyond[0].0.gap
+    }
+}
+
+fn verdict(evidence: &Evidence<'_>, carpentry: &Carpentry, wrong: &[Outside<'_>]) -> Verdict {
+    let design = evidence.design();
+    let name = |out: &Outside<'_>| things::name(carpentry, out.index);
+    let names: Vec<String> = wrong.iter().map(name).collect();
+    let clauses = wrong.iter().map(|out| {
+        let (it, by) = (name(out), out.said());
+        format!("{it} reaches {by}")
+    });
+    let cause = capital(&clauses.collect::<Vec<_>>().join("; "));
+    let furthest = wrong.iter().map(Outside::furthest).fold(0.0, f64::max);
+    let title = format!(
+        "{} {} into the wall",
+        capital(&listed(&names)),
+        if wrong.len() == 1 { "reaches" } else { "reach" }
+    );
+    let part = |out: &Outside<'_>| &carpentry.parts[out.index];
+    let said = Verdict::stop(title, format!("{cause}."))
+        .measured(-1e3 * furthest, 0.0, "mm")
+        .advice("move it inwards, or make the box larger")
+        .at(place(design, part(&wrong[0])));
+    let said = wrong.iter().fold(said, |said, out| {
+        said.about([things::key(carpentry, out.index)], 1e3 * out.furthest())
+    });
+    let inwards: Option<Vec<Candidate>> = wrong
+        .iter()
+        .map(|out| moved(design, part(out), out.back))
+        .collect();
+    let open: Option<Vec<Candidate>> = wrong
+        .iter()
+        .map(|out| anywhere(design, part(out)))
+        .collect();
+    let both = [inwards, open].into_iter().flatten();
+    said.mends(both.filter_map(swap::all))
+        .ladders(movers::easing(evidence))
+        .ladder(larger(evidence, wrong))
+}
+
+/// The box larger by what is missing in every direction, then by more.
+fn larger(evidence: &Evidence<'_>, wrong: &[Outside<'_>]) -> Vec<Candidate> {
+    let mut missing = [0.0_f64; 3];
+    for out in wrong {
+        for (axis, most) in missing.iter_mut().enumerate() {
+            *most = most.max(out.back[axis].abs());
+        }
+    }
+    grown(evidence, missing)
 }
 
 #[cfg(test)]

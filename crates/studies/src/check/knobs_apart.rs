@@ -88,10 +88,16 @@ fn verdict(control: &Control, first: usize, second: usize) -> Option<Verdict> {
     let moves = apart_by(control, first, second, wanted - free);
     Some(
         said.measured(1e3 * free, 1e3 * wanted, "mm")
+            .about(pair(first, second), 1e3 * (wanted - free))
             .advice("move one of the two, or take a smaller knob")
             .at(other.at[0].place)
             .mends(moves),
     )
+}
+
+/// The keys of two parts of the panel.
+pub(super) fn pair(first: usize, second: usize) -> [String; 2] {
+    [first, second].map(|index| format!("control.part.{}", index + 1))
 }
 
 /// Either of two parts moved off from the other by so much, straight across or up where they
@@ -138,7 +144,9 @@ mod tests {
         let mend = found[0].mend.as_ref().unwrap();
         assert_eq!(mend.edits[0].key, "control.part.2.at");
         let over = [("control.part.2.at", "45 x 35 mm")];
-        let found = with(PANEL).with(&over).findings(CHECK.id);
-        assert_eq!(found[0].severity, Stop);
+        // Their bodies collide as well, and that is told first.
+        let found = with(PANEL).with(&over).findings("panel-bodies");
+        let brought = &found[0].brings[0];
+        assert_eq!((brought.id, brought.severity), (CHECK.id, Stop));
     }
 }

@@ -1,11 +1,15 @@
 //! Checks: one file each, with the text that the manual and `explain` tell.
 
+mod boards;
 mod evidence;
+mod hubs;
+mod movers;
 #[cfg(test)]
 mod probe;
 mod resize;
 mod swap;
 mod table;
+mod things;
 mod timber;
 mod tune;
 mod variant;
@@ -16,6 +20,7 @@ mod bass_bump;
 mod battery_bay;
 mod boards_cross;
 mod boards_fit;
+mod box_holds;
 mod box_q;
 mod box_size;
 mod bridged_sockets;
@@ -69,7 +74,7 @@ mod vent_pipe;
 mod vent_speed;
 mod wall_buzz;
 
-pub use crate::finding::{Edit, Finding, Mend, Severity};
+pub use crate::finding::{Brought, Edit, Finding, Mend, Severity};
 pub use evidence::Evidence;
 pub use table::ALL;
 

@@ -1,6 +1,6 @@
 //! What lies behind the control panel.
 
-use super::knobs_apart::{apart_by, part};
+use super::knobs_apart::{apart_by, pair, part};
 use super::timber::mm;
 use super::{Check, Evidence, Verdict};
 use crate::vary::Draw;
@@ -76,6 +76,7 @@ fn verdict(control: &Control, first: usize, second: usize) -> Option<Verdict> {
     Some(
         Verdict::stop("Two bodies behind the panel collide", cause)
             .measured(1e3 * free, 0.0, "mm")
+            .about(pair(first, second), -1e3 * free)
             .advice("move one of the two, or turn it by a right angle")
             .at(other.at[0].place)
             .mends(apart_by(control, first, second, -free)),
@@ -106,6 +107,10 @@ fn on_ledge(control: &Control, index: usize, ledge: f64) -> Option<Verdict> {
     Some(
         Verdict::stop("A body behind the panel sits on the ledge", cause)
             .measured(-1e3 * by, 0.0, "mm")
+            .about(
+                ["control".into(), format!("control.part.{}", index + 1)],
+                1e3 * by,
+            )
             .advice("move it towards the middle, make the panel larger, or the ledge narrower")
             .at(used.at[0].place)
             .mends(part(control, index).moved(shift)),

@@ -1,6 +1,6 @@
 //! Bushes of panel parts against the plate they go through.
 
-use super::timber::mm;
+use super::timber::{capital, mm};
 use super::{Candidate, Check, Evidence, Verdict};
 use design::{Control, ControlUse, SheetPart};
 
@@ -33,45 +33,83 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         let nut = used.part.nut_height.map_or(NUT, |height| height.si);
         Some((bush, nut))
     };
-    let wrong: Vec<Verdict> = control
+    let short: Vec<Short<'_>> = control
         .parts
         .iter()
-        .filter_map(|used| {
+        .enumerate()
+        .filter_map(|(index, used)| {
             let (bush, nut) = wants(used)?;
-            let said = verdict(&used.part.common.name.text, bush, nut, plate)?;
-            let thin = thinner(evidence, control, bush - nut);
-            Some(said.at(used.place).mends(thin))
+            short(used, index, bush, nut, plate)
         })
         .collect();
     let any = control.parts.iter().any(|used| wants(used).is_some());
-    if wrong.is_empty() && any {
+    if short.is_empty() && any {
         let cause = format!(
             "Every bush comes through the plate of {} with its nut.",
             mm(plate)
         );
         return vec![Verdict::good("Bushes are long enough", cause)];
     }
-    wrong
+    let (stops, cautions): (Vec<&Short<'_>>, Vec<&Short<'_>>) =
+        short.iter().partition(|one| one.bush <= plate);
+    [stops, cautions]
+        .iter()
+        .filter_map(|short| verdict(evidence, control, short))
+        .collect()
 }
 
-fn verdict(name: &str, bush: f64, nut: f64, plate: f64) -> Option<Verdict> {
-    if bush >= plate + nut - 1e-6 {
-        return None;
-    }
+/// A bush that is too short.
+struct Short<'a> {
+    used: &'a ControlUse,
+    index: usize,
+    bush: f64,
+    nut: f64,
+}
+
+fn short(used: &ControlUse, index: usize, bush: f64, nut: f64, plate: f64) -> Option<Short<'_>> {
+    (bush < plate + nut - 1e-6).then_some(Short {
+        used,
+        index,
+        bush,
+        nut,
+    })
+}
+
+/// Bushes that do not come through, or those whose nuts find too little thread.
+fn verdict(evidence: &Evidence<'_>, control: &Control, short: &[&Short<'_>]) -> Option<Verdict> {
+    let plate = control.plate.thickness.si;
+    let worst = short
+        .iter()
+        .min_by(|a, b| (a.bush - a.nut).total_cmp(&(b.bush - b.nut)))?;
+    let clauses = short.iter().map(|one| {
+        let name = &one.used.part.common.name.text;
+        format!(
+            "{name} has a bush of {} and wants {} for nut and washer",
+            mm(one.bush),
+            mm(one.nut)
+        )
+    });
+    let clauses: Vec<String> = clauses.collect();
     let cause = format!(
-        "{name} has a bush of {}; the plate takes {} of it and nut and washer {}.",
-        mm(bush),
+        "The plate is {} thick. {}.",
         mm(plate),
-        mm(nut)
+        capital(&clauses.join("; "))
     );
-    let said = if bush <= plate {
-        Verdict::stop("A bush does not come through the panel", cause)
-    } else {
-        Verdict::caution("A nut finds too little thread", cause)
+    let said = match (worst.bush <= plate, short.len()) {
+        (true, 1) => Verdict::stop("A bush does not come through the panel", cause),
+        (true, _) => Verdict::stop("Bushes do not come through the panel", cause),
+        (false, 1) => Verdict::caution("A nut finds too little thread", cause),
+        (false, _) => Verdict::caution("Nuts find too little thread", cause),
     };
+    let said = short.iter().fold(said, |said, one| {
+        let lacks = plate + one.nut - one.bush;
+        said.about([format!("control.part.{}", one.index + 1)], 1e3 * lacks)
+    });
     Some(
-        said.measured(1e3 * bush, 1e3 * (plate + nut), "mm")
-            .advice("thin the panel around the hole from behind, or take a thinner plate"),
+        said.measured(1e3 * worst.bush, 1e3 * (plate + worst.nut), "mm")
+            .advice("thin the panel around the hole from behind, or take a thinner plate")
+            .at(worst.used.place)
+            .mends(thinner(evidence, control, worst.bush - worst.nut)),
     )
 }
 
@@ -108,16 +146,7 @@ pub(super) fn plates(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::check::Severity::{Caution, Stop};
-
-    #[test]
-    fn the_nut_wants_its_height_beyond_the_plate() {
-        let severity =
-            |bush: f64, plate: f64| verdict("switch", bush, 0.002, plate).map(|said| said.severity);
-        assert_eq!(severity(0.006, 0.006), Some(Stop));
-        assert_eq!(severity(0.006, 0.005), Some(Caution));
-        assert_eq!(severity(0.006, 0.004), None);
-    }
+    use crate::check::Severity::Stop;
 
     use super::super::probe::{PANEL, check, with};
     use crate::check::Severity::Good;
@@ -126,10 +155,23 @@ mod tests {
     fn a_thick_plate_is_exchanged_for_a_thinner_one() {
         check(CHECK.id, PANEL, &[Good]);
         let thick = [("control.plate", "birch plywood 9 mm")];
-        let found = with(PANEL).with(&thick).findings(CHECK.id);
-        assert!(found.iter().all(|one| one.severity == Stop), "{found:#?}");
-        assert!(found.iter().all(|one| one.place.is_some()), "{found:#?}");
-        let key = |one: &crate::check::Finding| one.mend.as_ref().map(|m| m.edits[0].key.clone());
-        assert!(found.iter().any(|one| key(one).is_some()), "{found:#?}");
+        let found = with(PANEL).with(&thick).check(CHECK.id, &[Stop]);
+        assert!(found[0].place.is_some(), "{found:#?}");
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].key, "control.plate");
+    }
+
+    #[test]
+    fn the_nut_wants_its_height_beyond_the_plate() {
+        use crate::check::Severity::Caution;
+        let bush = |length: &str| {
+            let shelf = format!(
+                "[[control]]\nname = \"toggle switch, M6\"\nbush = \"{length}\"\nnut_height = \"2 mm\"\n"
+            );
+            with(PANEL).shelf(&shelf)
+        };
+        bush("4 mm").check(CHECK.id, &[Good]);
+        bush("3 mm").check(CHECK.id, &[Caution]);
+        bush("2 mm").check(CHECK.id, &[Stop]);
     }
 }

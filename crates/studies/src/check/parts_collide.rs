@@ -1,11 +1,12 @@
 //! Parts that stand in one another's way, or in the wood.
 
-use super::timber::{anywhere, capital, larger_along, longest, mm, moved, place, slid, the};
-use super::{Candidate, Check, Evidence, Verdict};
+use super::hubs::{self, Hub};
+use super::timber::{anywhere, capital, larger_along, listed, longest, mm, place};
+use super::{Candidate, Check, Evidence, Verdict, movers, things};
 use crate::carpentry::{Carpentry, GapLine, Near, PartKind, PlacedPart};
 use crate::words::of_hundred;
 use wood::PanelId;
-use wood::vector::{Vector, scale};
+use wood::vector::Vector;
 
 pub(super) const CHECK: Check = Check {
     id: "parts-collide",
@@ -35,16 +36,18 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         .iter()
         .filter(|line| !line.air && is_ours(carpentry, line))
         .collect();
-    let wrong: Vec<Verdict> = lines
+    let meet = |line: &&GapLine| line.gap < 0.0;
+    let colliding: Vec<&GapLine> = lines.iter().copied().filter(meet).collect();
+    let may: Vec<&GapLine> = lines
         .iter()
-        .filter_map(|line| {
-            let said = verdict(carpentry, line)?;
-            let part = &carpentry.parts[line.part];
-            Some(
-                said.at(place(evidence.design(), part))
-                    .ladders(mends(evidence, carpentry, line)),
-            )
-        })
+        .copied()
+        .filter(|line| !meet(line) && line.odds > ODDS)
+        .collect();
+    let stops = hubs::hubs(carpentry, &colliding).into_iter();
+    let cautions = hubs::hubs(carpentry, &may).into_iter();
+    let wrong: Vec<Verdict> = stops
+        .map(|hub| collide(evidence, carpentry, &hub))
+        .chain(cautions.map(|hub| may_meet(evidence, carpentry, &hub)))
         .collect();
     if wrong.is_empty() {
         let cause = "Nothing comes near anything else.";
@@ -84,80 +87,165 @@ pub(super) fn is_ours(carpentry: &Carpentry, line: &GapLine) -> bool {
     }
 }
 
-fn verdict(carpentry: &Carpentry, line: &GapLine) -> Option<Verdict> {
-    let it = the(&carpentry.parts[line.part]);
-    let odds = of_hundred(line.odds);
-    if line.gap < 0.0 {
-        let cause = format!(
-            "{} reaches {} into {}.",
-            capital(&it),
-            mm(-line.gap),
-            line.other
-        );
-        let title = format!("{} is in the way of {}", capital(&line.other), it);
-        return Some(
-            Verdict::stop(title, cause)
-                .measured(1e3 * line.gap, 0.0, "mm")
-                .advice("move one of the two, or make the box larger"),
-        );
-    }
-    (line.odds > ODDS).then(|| {
-        let cause = format!(
-            "Between {it} and {} there are {} as drawn, but in {odds} of 100 builds within the \
-tolerances they meet.",
-            line.other,
-            mm(line.gap)
-        );
-        Verdict::caution(format!("{} may meet {}", capital(&it), line.other), cause)
-            .measured(f64::from(odds), 100.0 * ODDS, "of 100")
-            .advice("leave more room between the two, or measure them and state what you find")
+/// What stands in the way of something, as a stop.
+fn collide(evidence: &Evidence<'_>, carpentry: &Carpentry, hub: &Hub<'_>) -> Verdict {
+    let others = hub.others(carpentry);
+    let (it, others_said) = (hub.name(carpentry), listed(&others));
+    // What cannot get out of the way is what stands in it.
+    let title = if hub.is_wood() || !hub.meets_wood(carpentry) {
+        format!("{} {} in the way of {others_said}", capital(&it), is(1))
+    } else {
+        format!(
+            "{} {} in the way of {it}",
+            capital(&others_said),
+            is(others.len())
+        )
+    };
+    let clauses = hub.worst(carpentry).into_iter().map(|line| {
+        let near = things::near_name(carpentry, line.near);
+        let part = things::name(carpentry, line.part);
+        (part, format!("{} into {near}", mm(-line.gap)))
+    });
+    let cause = reaches(clauses.collect());
+    let deepest = hub.lines.iter().map(|line| line.gap).fold(0.0, f64::min);
+    said(evidence, carpentry, hub, Verdict::stop(title, cause))
+        .measured(1e3 * deepest, 0.0, "mm")
+        .advice("move one of them, or make the box larger")
+        .ladders(mends(evidence, carpentry, &hub.lines))
+}
+
+/// What is close enough to something to meet it in some builds, as a caution.
+fn may_meet(evidence: &Evidence<'_>, carpentry: &Carpentry, hub: &Hub<'_>) -> Verdict {
+    let (it, others) = (hub.name(carpentry), listed(&hub.others(carpentry)));
+    let clauses = hub.worst(carpentry).into_iter().map(|line| {
+        format!(
+            "between {} and {} there are {} as drawn, but in {} of 100 builds within the \
+tolerances they meet",
+            things::name(carpentry, line.part),
+            things::near_name(carpentry, line.near),
+            mm(line.gap),
+            of_hundred(line.odds)
+        )
+    });
+    let clauses: Vec<String> = clauses.collect();
+    let cause = format!("{}.", capital(&clauses.join("; ")));
+    let odds = hub.lines.iter().map(|line| of_hundred(line.odds));
+    let odds = f64::from(odds.max().unwrap_or(0));
+    let title = format!("{} may meet {others}", capital(&it));
+    said(evidence, carpentry, hub, Verdict::caution(title, cause))
+        .measured(odds, 100.0 * ODDS, "of 100")
+        .advice("leave more room between them, or measure them and state what you find")
+        .ladders(mends(evidence, carpentry, &hub.lines))
+}
+
+/// With what it is about, and the place where the design speaks of it.
+fn said(
+    evidence: &Evidence<'_>,
+    carpentry: &Carpentry,
+    hub: &Hub<'_>,
+    verdict: Verdict,
+) -> Verdict {
+    let part = &carpentry.parts[hub.lines[0].part];
+    let verdict = verdict.at(place(evidence.design(), part));
+    hub.lines.iter().fold(verdict, |verdict, line| {
+        let things = [
+            things::key(carpentry, line.part),
+            things::near_key(carpentry, line.near),
+        ];
+        verdict.about(things, -1e3 * line.gap)
     })
+}
+
+const fn is(count: usize) -> &'static str {
+    if count == 1 { "is" } else { "are" }
+}
+
+/// "The battery reaches 36 mm into the board; 24 mm into the handle.": each part once.
+fn reaches(clauses: Vec<(String, String)>) -> String {
+    let mut sentences: Vec<(String, Vec<String>)> = Vec::new();
+    for (part, clause) in clauses {
+        match sentences.iter_mut().find(|(known, _)| *known == part) {
+            Some((_, known)) => known.push(clause),
+            None => sentences.push((part, vec![clause])),
+        }
+    }
+    let said: Vec<String> = sentences
+        .iter()
+        .map(|(part, clauses)| format!("{part} reaches {}", listed(clauses)))
+        .collect();
+    format!("{}.", capital(&said.join("; ")))
 }
 
 fn nearest(carpentry: &Carpentry, line: &GapLine) -> Verdict {
     let cause = format!(
         "The closest are {} and {}, {} apart.",
-        the(&carpentry.parts[line.part]),
-        line.other,
+        things::name(carpentry, line.part),
+        things::near_name(carpentry, line.near),
         mm(line.gap)
     );
     Verdict::good("Nothing collides", cause).measured(1e3 * line.gap, 0.0, "mm")
 }
 
-/// One of the two moved, its place left open, the box larger.
+/// What many gaps have in common moved, what it meets moved, places left open, what narrows
+/// the box taken back, the box larger.
 pub(super) fn mends(
     evidence: &Evidence<'_>,
     carpentry: &Carpentry,
-    line: &GapLine,
+    lines: &[&GapLine],
 ) -> Vec<Vec<Candidate>> {
-    let design = evidence.design();
-    let part = &carpentry.parts[line.part];
-    let other = match line.near {
-        Near::Part(index) => Some(&carpentry.parts[index]),
-        Near::Panel(_) | Near::Outside(_) => None,
+    let Some(hub) = hubs::hubs(carpentry, lines).into_iter().next() else {
+        return Vec::new();
     };
-    let wanting = line.wanted.max(0.0) - line.gap;
-    let axis = longest(line.away);
     let mut single: Vec<Candidate> = Vec::new();
-    let mut shift = |index: usize, away: Vector| {
-        let part = &carpentry.parts[index];
-        let mut along = [0.0; 3];
-        along[axis] = wanting / away[axis];
-        single.extend(moved(design, part, along));
-        if away[axis].abs() < 0.999 {
-            single.extend(moved(design, part, scale(away, wanting)));
-        }
-        single.extend(slid(design, carpentry, index, scale(away, wanting)));
-    };
-    shift(line.part, line.away);
-    if let Near::Part(index) = line.near {
-        shift(index, scale(line.away, -1.0));
+    for step in movers::steps(&hub.demands(carpentry, None)) {
+        single.extend(movers::moves(evidence, carpentry, &hub.thing, step));
     }
-    single.extend(anywhere(design, part));
-    single.extend(other.and_then(|other| anywhere(design, other)));
+    // All that it meets, each out of its way by the shortest step.
+    let each: Vec<(String, Vec<Vector>)> = hub
+        .other_keys(carpentry)
+        .into_iter()
+        .map(|other| {
+            let steps = movers::steps(&hub.demands(carpentry, Some(&other)));
+            (other, steps)
+        })
+        .collect();
+    if let [(other, steps)] = &each[..] {
+        for step in steps {
+            single.extend(movers::moves(evidence, carpentry, other, *step));
+        }
+    } else {
+        let first = |(other, steps): &(String, Vec<Vector>)| Some((other.clone(), *steps.first()?));
+        let all: Option<Vec<(String, Vector)>> = each.iter().map(first).collect();
+        single.extend(all.map_or_else(Vec::new, |all| movers::together(evidence, carpentry, &all)));
+    }
+    single.extend(anywheres(evidence, carpentry, &hub));
     let mut ladders: Vec<Vec<Candidate>> = single.into_iter().map(|one| vec![one]).collect();
-    ladders.push(larger_along(evidence, axis, wanting));
+    ladders.extend(movers::easing(evidence));
+    if let Some(deepest) = hub.lines.iter().min_by(|a, b| a.gap.total_cmp(&b.gap)) {
+        let wanting = deepest.wanted.max(0.0) - deepest.gap;
+        ladders.push(larger_along(evidence, longest(deepest.away), wanting));
+    }
     ladders
+}
+
+/// The place of each part left to be found that stands in the box.
+fn anywheres(evidence: &Evidence<'_>, carpentry: &Carpentry, hub: &Hub<'_>) -> Vec<Candidate> {
+    let mut tables: Vec<String> = vec![hub.thing.clone()];
+    tables.extend(hub.other_keys(carpentry));
+    let parts = tables
+        .iter()
+        .filter_map(|table| carpentry.parts.iter().find(|part| part.table == *table));
+    let open: Vec<Candidate> = parts
+        .filter_map(|part| anywhere(evidence.design(), part))
+        .collect();
+    let mut together = open.iter();
+    let all = together.next().map(|first| {
+        together.fold(vec![first.clone()], |sum, next| {
+            super::swap::pairs(&sum, core::slice::from_ref(next))
+        })
+    });
+    let all = all.filter(|_| open.len() > 1);
+    open.into_iter().chain(all.into_iter().flatten()).collect()
 }
 
 #[cfg(test)]

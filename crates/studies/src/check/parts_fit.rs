@@ -1,7 +1,7 @@
 //! Parts whose place is left to be found.
 
 use super::timber::{capital, larger_along, mm, the};
-use super::{Check, Evidence, Verdict, swap};
+use super::{Check, Evidence, Verdict, swap, things};
 use crate::carpentry::{Carpentry, GapLine, PartKind, PlacedPart};
 
 pub(super) const CHECK: Check = Check {
@@ -70,9 +70,10 @@ fn verdict(
         part.label,
         size.join(" x "),
         mm(-worst.gap),
-        said(carpentry, worst)
+        things::near_name(carpentry, worst.near)
     );
     let found = Verdict::stop(format!("No room for {it}"), cause)
+        .about([part.table.as_str(), "box"], -1e3 * worst.gap)
         .measured(1e3 * worst.gap, 0.0, "mm")
         .advice(format!(
             "make the box larger, take a smaller {what}, or state a place you know of with at"
@@ -87,14 +88,6 @@ fn verdict(
             found.mends(swap::amplifiers(evidence, |_| true).into_iter().take(TRIES))
         }
         _ => found,
-    }
-}
-
-fn said(carpentry: &Carpentry, line: &GapLine) -> String {
-    use crate::carpentry::Near;
-    match line.near {
-        Near::Part(index) => the(&carpentry.parts[index]),
-        Near::Panel(_) | Near::Outside(_) => line.other.clone(),
     }
 }
 

@@ -228,13 +228,13 @@ mod tests {
         let tolerance = "440 x 240 x 200 mm ± 0.5 mm";
         assert_eq!(mended(tolerance), "420 x 240 x 200 mm ± 0.5 mm");
         let about = "about 44 x 24 x 20 cm";
-        assert_eq!(mended(about), "about 420 x 240 x 200 mm");
+        assert_eq!(mended(about), "about 42 x 24 x 20 cm");
     }
 
     #[test]
-    fn inches_come_out_in_millimetres() {
-        // 9.5 in and 8 in are 241.3 mm and 203.2 mm.
-        assert_eq!(mended("17 1/2 x 9 1/2 x 8 in"), "420 x 241.3 x 203.2 mm");
+    fn inches_come_out_in_inches() {
+        // 420 mm are 16.535 in.
+        assert_eq!(mended("17 1/2 x 9 1/2 x 8 in"), "16 17/32 x 9 1/2 x 8 in");
     }
 
     #[test]

@@ -1,10 +1,11 @@
 //! Whether screwdriver and hand reach what can be taken out.
 
 use super::timber::{anywhere, capital, place, placement, the};
-use super::{Candidate, Check, Evidence, Verdict};
+use super::{Candidate, Check, Edit, Evidence, Verdict, things};
 use crate::carpentry::{AccessLine, PartKind, PlacedPart};
 use crate::words::wall;
-use design::Design;
+use design::{Closing, Design};
+use wood::Wall;
 
 pub(super) const CHECK: Check = Check {
     id: "screws-reached",
@@ -30,26 +31,65 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     lines
         .filter_map(|line| {
             let part = &carpentry.parts[line.part];
-            let said = verdict(part, line)?;
+            let said = verdict(design, part, line)?;
             let mends = anywhere(design, part).into_iter();
-            let mends = mends.chain(facing(design, part));
+            let mends = mends.chain(fixed(design, part));
+            let thing = things::key(carpentry, line.part);
+            let said = said.about([thing], 0.0);
             Some(said.at(place(design, part)).mends(mends))
         })
         .collect()
 }
 
-/// Fixed to the wall across from the one that comes off, so that its screws face it.
-fn facing(design: &Design, part: &PlacedPart) -> Option<Candidate> {
-    let across = crate::carpentry::wall(design.enclosure.carpentry.last.value).opposite();
-    let said = placement(design, &part.table)?.fixed_to;
-    let is_there = said.is_some_and(|fixed| crate::carpentry::wall(fixed.value) == across);
-    (!is_there).then(|| {
-        let words = format!("{} fixed to the {}", the(part), wall(across));
-        Candidate::set(words, &format!("{}.fixed_to", part.table), wall(across))
-    })
+/// Fixed where its screws can be turned, its place on that wall left to be found: to any wall
+/// that will do, to the one that comes off, to the one across from it; and where all are
+/// glued, to one that is screwed on instead.
+fn fixed(design: &Design, part: &PlacedPart) -> Vec<Candidate> {
+    let Some(said) = placement(design, &part.table) else {
+        return Vec::new();
+    };
+    let glued = design.enclosure.carpentry.last_with.value == Closing::Glue;
+    let last = crate::carpentry::wall(design.enclosure.carpentry.last.value);
+    let key = |name: &str| format!("{}.{name}", part.table);
+    let free = || {
+        let stated = [said.at.is_some(), said.turn.is_some()];
+        let names = ["at", "turn"].into_iter().zip(stated);
+        names
+            .filter(|(_, stated)| *stated)
+            .map(|(name, _)| Edit::remove(key(name)))
+    };
+    let on = |to: Wall, words: String| {
+        let mut edits: Vec<Edit> = free().collect();
+        edits.push(Edit::set(key("fixed_to"), wall(to)));
+        Candidate::new(words, edits)
+    };
+    let it = the(part);
+    let mut found = Vec::new();
+    if said.fixed_to.is_some() {
+        let mut edits: Vec<Edit> = free().collect();
+        edits.push(Edit::remove(key("fixed_to")));
+        found.push(Candidate::new(
+            format!("{it}: let its wall and place be found"),
+            edits,
+        ));
+    }
+    if glued {
+        let mut candidate = on(
+            last,
+            format!("{it} on the {}, which is screwed on, not glued", wall(last)),
+        );
+        candidate.edits.push(Edit::set("box.last_with", "screws"));
+        found.push(candidate);
+    } else {
+        let with_it = format!("{it} fixed to the {}, which comes off with it", wall(last));
+        found.push(on(last, with_it));
+    }
+    let across = last.opposite();
+    found.push(on(across, format!("{it} fixed to the {}", wall(across))));
+    found
 }
 
-fn verdict(part: &PlacedPart, line: &AccessLine) -> Option<Verdict> {
+fn verdict(design: &Design, part: &PlacedPart, line: &AccessLine) -> Option<Verdict> {
     let looked_at = matches!(part.kind, PartKind::Battery | PartKind::Board);
     if !looked_at || line.through.is_none() {
         return None;
@@ -73,11 +113,24 @@ fn verdict(part: &PlacedPart, line: &AccessLine) -> Option<Verdict> {
         capital(&it)
     );
     Some(
-        Verdict::caution(format!("{} is out of reach", capital(&it)), cause).advice(
-            "turn it so that its screws face the opening, put it elsewhere, or hold it with a strap \
-instead of screws",
-        ),
+        Verdict::caution(format!("{} is out of reach", capital(&it)), cause).advice(advice(design)),
     )
+}
+
+fn advice(design: &Design) -> String {
+    let carpentry = &design.enclosure.carpentry;
+    let last = wall(crate::carpentry::wall(carpentry.last.value));
+    if carpentry.last_with.value == Closing::Glue {
+        format!(
+            "leave the {last} screwed instead of glued and fix it to that, turn its screws to an \
+opening, or hold it with a strap instead of screws"
+        )
+    } else {
+        format!(
+            "fix it to the {last}, which comes off, or so that its screws face the {last}, or hold \
+it with a strap instead of screws"
+        )
+    }
 }
 
 #[cfg(test)]

@@ -202,6 +202,14 @@ pub(super) fn pairs(these: &[Candidate], those: &[Candidate]) -> Vec<Candidate> 
         .collect()
 }
 
+/// All of some candidates at once.
+pub(super) fn all(each: Vec<Candidate>) -> Option<Candidate> {
+    let words: Vec<&str> = each.iter().map(|one| one.words.as_str()).collect();
+    let words = words.join("; ");
+    let edits: Vec<Edit> = each.iter().flat_map(|one| one.edits.clone()).collect();
+    (!edits.is_empty()).then(|| Candidate::new(words, edits))
+}
+
 /// Other drivers for one group that cover the same range and whose data are known.
 pub(super) fn drivers(
     evidence: &Evidence<'_>,

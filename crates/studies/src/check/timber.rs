@@ -1,10 +1,10 @@
 //! Words and candidates that checks of the carpentry share.
 
 use super::{Candidate, Edit, Evidence, resize};
-use crate::carpentry::{self, Carpentry, PartKind, PlacedPart};
+use crate::carpentry::{self, PartKind, PlacedPart};
 use design::{Design, EnclosureKind, Mounting, OnWall, Place, Placement};
 use wood::Wall;
-use wood::vector::{Vector, dot};
+use wood::vector::Vector;
 
 /// A length as a maker reads it off a rule: "12 mm", below a centimetre "3.4 mm".
 pub(super) fn mm(length: f64) -> String {
@@ -79,7 +79,7 @@ pub(super) fn longest(way: Vector) -> usize {
 }
 
 /// Steps in whole millimetres, so far that something is cleared: never less than asked.
-fn whole(step: f64) -> f64 {
+pub(super) fn whole(step: f64) -> f64 {
     // A hair less than a whole millimetre more is that millimetre.
     let millimetres = (1e3 * step.abs() - 1e-3).ceil().max(0.0);
     millimetres.copysign(step) / 1e3
@@ -216,31 +216,11 @@ pub(super) fn middles(design: &Design) -> Vec<(Wall, Middle)> {
     found
 }
 
-/// A part that sits in a wall, where its middle is stated, moved along the wall so that it
-/// goes so much in some direction.
-pub(super) fn slid(
-    design: &Design,
-    carpentry: &Carpentry,
-    index: usize,
-    by: Vector,
-) -> Vec<Candidate> {
-    let part = &carpentry.parts[index];
-    let Some(wall) = part.part.sits_in else {
-        return Vec::new();
-    };
-    let before = carpentry.parts[..index].iter();
-    let earlier = before.filter(|other| other.table == part.table).count();
-    let own = |key: &String| *key == format!("{}.at.{}", part.table, earlier + 1);
-    let middles = middles(design);
-    let handle = |key: &String| *key == format!("{}.at", part.table) && earlier == 0;
-    let Some((_, middle)) = middles
-        .iter()
-        .find(|(_, middle)| middle.keys.iter().any(|key| own(key) || handle(key)))
-    else {
-        return Vec::new();
-    };
-    let frame = &carpentry.body.panels[wall.index()].frame;
-    middle.moved([dot(by, frame.across), dot(by, frame.up)])
+/// Where the size of the box is written.
+pub(super) const fn size_place(design: &Design) -> Place {
+    match &design.enclosure.size {
+        design::EnclosureSize::Outside(size) | design::EnclosureSize::Inside(size) => size.place,
+    }
 }
 
 /// A list in words: "a, b and c".
@@ -265,6 +245,39 @@ pub(super) fn larger_along(evidence: &Evidence<'_>, axis: usize, by: f64) -> Vec
     lengths[axis.index()] += whole(by.max(1e-3));
     let just = resize::outside_to(evidence, &[axis], lengths);
     just.into_iter().chain(rungs).collect()
+}
+
+/// How much larger than is missing the box is made, as shares and in m.
+const MORE: [(f64, f64); 6] = [
+    (1.0, 0.0),
+    (1.0, 0.004),
+    (1.0, 0.010),
+    (1.1, 0.010),
+    (1.25, 0.010),
+    (1.5, 0.015),
+];
+
+/// Mends that make the box larger by what is missing along x, y and z, in m, then by more.
+pub(super) fn grown(evidence: &Evidence<'_>, missing: [f64; 3]) -> Vec<Candidate> {
+    use resize::Axis;
+    let axes = [Axis::Width, Axis::Depth, Axis::Height];
+    let wanting: Vec<(Axis, f64)> = axes
+        .into_iter()
+        .zip(missing)
+        .filter(|(_, by)| *by > 1e-4)
+        .collect();
+    let rung = |(share, more): (f64, f64)| {
+        let mut lengths = evidence.build.enclosure.outside;
+        for (axis, by) in &wanting {
+            lengths[axis.index()] += whole(by * share + more);
+        }
+        let axes: Vec<Axis> = wanting.iter().map(|(axis, _)| *axis).collect();
+        resize::outside_to(evidence, &axes, lengths)
+    };
+    if wanting.is_empty() {
+        return Vec::new();
+    }
+    MORE.into_iter().filter_map(rung).collect()
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! The vent tube against what is in its way.
 
 use super::timber::{longest, mm};
-use super::{Candidate, Check, Evidence, Verdict, resize, tune};
+use super::{Candidate, Check, Evidence, Verdict, resize, things, tune};
 use crate::carpentry::{Carpentry, GapLine, Near, PartKind, TUBE_WALL};
 use wood::Wall;
 
@@ -67,6 +67,18 @@ of it.",
         }
     };
     let axis = blocked.or(choked).map_or(1, |line| longest(line.away));
+    let said = carpentry
+        .gaps
+        .iter()
+        .filter(own)
+        .filter(|line| line.gap < -TOUCHES && line.air == blocked.is_none())
+        .fold(said, |said, line| {
+            let things = [
+                things::key(carpentry, line.part),
+                things::near_key(carpentry, line.near),
+            ];
+            said.about(things, -1e3 * line.gap)
+        });
     vec![
         said.advice(
             "bend it, its length counting along the middle; take a narrower tube, which is shorter \
@@ -94,11 +106,10 @@ const TOUCHES: f64 = 1e-5;
 
 /// What stands in the vent's way: the other, whichever of the two was named first.
 fn in_the_way(carpentry: &Carpentry, line: &GapLine) -> String {
-    let part = &carpentry.parts[line.part];
-    if part.kind == PartKind::Vent {
-        line.other.clone()
+    if carpentry.parts[line.part].kind == PartKind::Vent {
+        things::near_name(carpentry, line.near)
     } else {
-        super::timber::the(part)
+        things::name(carpentry, line.part)
     }
 }
 

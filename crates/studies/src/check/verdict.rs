@@ -24,6 +24,23 @@ impl Candidate {
     }
 }
 
+/// One thing a verdict is about, or two that meet, and by how much it falls short.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct About {
+    /// Stable keys in order: tables of the design such as `drivers.1.at.2`, `battery` or
+    /// `brace.1`, and walls as `wall.back`.
+    pub(crate) things: Vec<String>,
+    /// What is missing, in the unit of the check: larger is worse.
+    pub(crate) short: f64,
+}
+
+impl About {
+    /// The things as one key.
+    pub(crate) fn key(&self) -> String {
+        self.things.join(" ")
+    }
+}
+
 /// What a check says, before its mends are tried.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Verdict {
@@ -41,6 +58,8 @@ pub(crate) struct Verdict {
     pub(crate) unless_mended: Option<&'static str>,
     /// Where the text speaks of it.
     pub(crate) place: Option<Place>,
+    /// What it is about; nothing where its check speaks of one thing only.
+    about: Vec<About>,
 }
 
 impl Verdict {
@@ -60,6 +79,7 @@ impl Verdict {
             ladders: Vec::new(),
             unless_mended: None,
             place: None,
+            about: Vec::new(),
         }
     }
 
@@ -91,6 +111,38 @@ impl Verdict {
     pub(crate) fn at(mut self, place: impl Into<Option<Place>>) -> Self {
         self.place = place.into();
         self
+    }
+
+    /// About one thing, or two that meet, of which so much is missing.
+    pub(crate) fn about<T: Into<String>>(
+        mut self,
+        things: impl IntoIterator<Item = T>,
+        short: f64,
+    ) -> Self {
+        let mut things: Vec<String> = things.into_iter().map(Into::into).collect();
+        things.sort();
+        things.dedup();
+        // One thing is named once, with the most that it lacks.
+        match self.about.iter_mut().find(|about| about.things == things) {
+            Some(known) => known.short = known.short.max(short),
+            None => self.about.push(About { things, short }),
+        }
+        self
+    }
+
+    /// What it is about; where it does not say so, it is about what its check is about.
+    pub(crate) fn abouts(&self) -> Vec<About> {
+        if !self.about.is_empty() {
+            return self.about.clone();
+        }
+        let short = match (self.measured, self.limit) {
+            (Some(measured), Some(limit)) => (measured - limit).abs(),
+            _ => 0.0,
+        };
+        vec![About {
+            things: Vec::new(),
+            short,
+        }]
     }
 
     /// With mends to be tried in this order, each for itself.

@@ -1,7 +1,7 @@
 //! Designs with one thing wrong, for each check one at least.
 
 use boxwright_studies::check::Edit;
-use boxwright_studies::{Options, Report, Texts, apply, run};
+use boxwright_studies::{Options, Report, Texts, apply, run, survey};
 
 /// A design in which nothing is wrong: indoors would do as well.
 const CLEAN: &str = r#"
@@ -140,33 +140,47 @@ impl Broken {
         format!("format = 1\n{}", self.shelf)
     }
 
-    /// Studied with as many builds as it takes, or more.
-    pub(crate) fn report(&self, builds: usize) -> Report {
-        studied(&self.design(), &self.shelf_text(), builds.max(self.builds))
+    /// Drawn builds that it takes.
+    pub(crate) const fn drawn(&self) -> usize {
+        self.builds
+    }
+
+    /// What is found about it, without mends.
+    pub(crate) fn report(&self) -> Report {
+        let (design, shelf) = (self.design(), self.shelf_text());
+        surveyed(&design, &shelf, self.builds)
+            .unwrap_or_else(|errors| panic!("{errors:#?}\n{design}"))
     }
 }
 
-/// A design studied.
+/// A design studied with its mends tried.
 pub(crate) fn studied(design: &str, shelf: &str, builds: usize) -> Report {
-    tried(design, shelf, builds).unwrap_or_else(|errors| panic!("{errors:#?}\n{design}"))
+    run(texts(design, shelf), options(builds))
+        .unwrap_or_else(|errors| panic!("{errors:#?}\n{design}"))
 }
 
-/// A design studied, where it can be.
-pub(crate) fn tried(
+/// A design studied without mends, where it can be.
+pub(crate) fn surveyed(
     design: &str,
     shelf: &str,
     builds: usize,
 ) -> Result<Report, Vec<design::Diagnostic>> {
-    let texts = Texts {
+    survey(texts(design, shelf), options(builds))
+}
+
+const fn texts<'a>(design: &'a str, shelf: &'a str) -> Texts<'a> {
+    Texts {
         design,
         shelf: Some(shelf),
-    };
-    let options = Options {
+    }
+}
+
+fn options(builds: usize) -> Options<'static> {
+    Options {
         builds,
         spread: 1.0,
         progress: &|_| {},
-    };
-    run(texts, options)
+    }
 }
 
 /// For each check a design with which it finds fault.
@@ -320,6 +334,16 @@ pub(crate) fn sounding() -> Vec<Broken> {
         broken("leak", &[("box.leak", "leaky")]),
         broken("face-loss", &[("place.stands", "free")]),
         broken("box-size", &[("box.outside", "440 x 240 x 200 mm")]),
+        broken(
+            "box-holds",
+            &[
+                ("box.outside", "280 x 168 x 140 mm"),
+                ("drivers.1.at.1", "90 x 120 mm"),
+                ("drivers.1.at.2", "310 x 120 mm"),
+                ("battery.at", "20 x 0 x 80 mm"),
+                ("amplifier.at", "260 x 6 x 60 mm"),
+            ],
+        ),
         broken("drivers-fit", &[("box.outside", "150 x 200 x 230 mm")]),
         broken(
             "drivers-fit",
