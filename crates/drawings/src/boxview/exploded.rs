@@ -21,12 +21,18 @@ const CLEAR: f64 = 0.2;
 /// The box seen from the right, front and above, lid, front, back and right wall moved
 /// out, its parts numbered; fills `area` as far as its shape allows.
 pub(crate) fn exploded(carpentry: &Carpentry, area: Rect) -> Drawing {
-    let mut model = Model::new(carpentry, &glass_of_bay(carpentry));
     let eye = Eye::raised(STANDING.0, STANDING.1);
-    for wall in Wall::ALL {
-        take_off(carpentry, wall, &mut model);
-    }
     let numbers = numbered(carpentry);
+    let mut glass = glass_of_bay(carpentry);
+    let mut model = taken_apart(carpentry, &glass);
+    let hidden = |model: &Model, parts: &[usize]| {
+        (parts.iter()).all(|part| model.open_points(*part, &eye).is_empty())
+    };
+    if numbers.iter().any(|(_, _, parts)| hidden(&model, parts)) {
+        // A wide front still stands before what lies low.
+        glass.push(PanelId::Wall(Wall::Front));
+        model = taken_apart(carpentry, &glass);
+    }
     let labels: Vec<&str> = numbers.iter().map(|n| n.1.as_str()).collect();
     let column = match numbers.is_empty() {
         true => 0.0,
@@ -52,6 +58,15 @@ pub(crate) fn exploded(carpentry: &Carpentry, area: Rect) -> Drawing {
         &mut out,
     );
     out
+}
+
+/// Every wall with what sits in it in its place outside the box.
+fn taken_apart(carpentry: &Carpentry, glass: &[PanelId]) -> Model {
+    let mut model = Model::new(carpentry, glass);
+    for wall in Wall::ALL {
+        take_off(carpentry, wall, &mut model);
+    }
+    model
 }
 
 /// How far a wall is moved out, so that the eye sees past it into the box.

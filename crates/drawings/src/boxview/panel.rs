@@ -353,7 +353,8 @@ fn beside(
                 2.0 * RADIUS,
             );
             let from = at.moved(edge * dx, edge * dy);
-            if free(&rect) && taken.leads(from, middle) {
+            // A hole may reach over the edge of the panel, where figures stand.
+            if place.blank.holds(from) && free(&rect) && taken.leads(from, middle) {
                 out.line(from, middle, FINE);
                 ringed(middle, text, out);
                 taken.rings.push(rect);

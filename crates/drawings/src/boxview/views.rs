@@ -21,6 +21,8 @@ pub(crate) struct Views {
     pub(crate) scale: String,
     /// Whether every position found room.
     pub(crate) measured: bool,
+    /// Whether every part seen from above or in the section bears its number.
+    pub(crate) numbered: bool,
 }
 
 /// Left of a view, for figures.
@@ -56,16 +58,22 @@ pub(crate) fn views(carpentry: &Carpentry, area: Rect) -> Views {
     let between = long(right) + RIGHT + LEFT + spare + long(front);
     let front = Rect::new(x, top, long(w), long(h));
     let side = Rect::new(front.right() + between, front.y, long(d), long(h));
-    let mut measured = true;
     let plane = section_at(carpentry);
-    measured &= draw_above(carpentry, above, &mut drawing);
-    measured &= draw_front(carpentry, front, plane, &mut drawing);
-    measured &= draw_section(carpentry, side, plane, &mut drawing);
+    let from_above = draw_above(carpentry, above, &mut drawing);
+    let in_front = draw_front(carpentry, front, plane, &mut drawing);
+    let in_section = draw_section(carpentry, side, plane, &mut drawing);
     Views {
         drawing,
         scale: said(scale),
-        measured,
+        measured: from_above.measured && in_front && in_section.measured,
+        numbered: from_above.numbered && in_section.numbered,
     }
+}
+
+/// What found room in one view.
+struct Room {
+    measured: bool,
+    numbered: bool,
 }
 
 /// How far parts jut out of the block: left, right, front, back, under and over it.
@@ -101,10 +109,10 @@ fn around(rect: Rect, model: &Model, eye: &Eye, place: &Place) -> Rect {
 /// else through its middle.
 fn section_at(carpentry: &Carpentry) -> f64 {
     let plan = &carpentry.body.plan;
-    let driver = plan
-        .holes
-        .iter()
-        .find(|h| h.wall == Wall::Front && h.purpose == Purpose::Driver);
+    let driver = plan.holes.iter().find(|h| {
+        let inside = (0.0..plan.block.width).contains(&h.at[0]);
+        h.wall == Wall::Front && h.purpose == Purpose::Driver && inside
+    });
     driver.map_or(plan.block.width / 2.0, |h| h.at[0])
 }
 
@@ -144,7 +152,7 @@ fn draw_front(carpentry: &Carpentry, rect: Rect, plane: f64, out: &mut Drawing) 
         && positions((rect, outer), SideOf::Left, &vs, scale, out)
 }
 
-fn draw_section(carpentry: &Carpentry, rect: Rect, plane: f64, out: &mut Drawing) -> bool {
+fn draw_section(carpentry: &Carpentry, rect: Rect, plane: f64, out: &mut Drawing) -> Room {
     let model = Model::new(carpentry, &[]);
     let block = &carpentry.body.plan.block;
     let scale = rect.h / block.height;
@@ -164,16 +172,17 @@ fn draw_section(carpentry: &Carpentry, rect: Rect, plane: f64, out: &mut Drawing
         out,
     );
     let near = behind(&model, |low, _| low[0] < plane);
-    numbers(carpentry, &model, &cut, (&near, &Eye::RIGHT), &place, out);
+    let numbered = numbers(carpentry, &model, &cut, (&near, &Eye::RIGHT), &place, out);
     let walls = walls_y(carpentry);
     let inner = inside(carpentry, &model, &near);
     let ys = distinct(inner.iter().flat_map(|(l, h)| [l[1], h[1]]).chain(walls));
     let zs = distinct(inner.iter().flat_map(|(l, h)| [l[2], h[2]]));
-    positions((rect, outer), SideOf::Below, &ys, scale, out)
-        && positions((rect, outer), SideOf::Right, &zs, scale, out)
+    let measured = positions((rect, outer), SideOf::Below, &ys, scale, out)
+        && positions((rect, outer), SideOf::Right, &zs, scale, out);
+    Room { measured, numbered }
 }
 
-fn draw_above(carpentry: &Carpentry, rect: Rect, out: &mut Drawing) -> bool {
+fn draw_above(carpentry: &Carpentry, rect: Rect, out: &mut Drawing) -> Room {
     let model = Model::new(carpentry, &[]);
     let block = &carpentry.body.plan.block;
     let scale = rect.w / block.width;
@@ -195,12 +204,13 @@ fn draw_above(carpentry: &Carpentry, rect: Rect, out: &mut Drawing) -> bool {
     );
     // Of a handle only the bolts reach below: it is not what is seen.
     let below = behind(&model, |low, high| (low[2] + high[2]) / 2.0 < level);
-    numbers(carpentry, &model, &cut, (&below, &Eye::TOP), &place, out);
+    let numbered = numbers(carpentry, &model, &cut, (&below, &Eye::TOP), &place, out);
     let inner = inside(carpentry, &model, &below);
     let xs = distinct(inner.iter().flat_map(|(l, h)| [l[0], h[0]]));
     let ys = distinct(inner.iter().flat_map(|(l, h)| [l[1], h[1]]));
-    positions((rect, outer), SideOf::Below, &xs, scale, out)
-        && positions((rect, outer), SideOf::Left, &ys, scale, out)
+    let measured = positions((rect, outer), SideOf::Below, &xs, scale, out)
+        && positions((rect, outer), SideOf::Left, &ys, scale, out);
+    Room { measured, numbered }
 }
 
 /// Parts that reach behind a cut.
@@ -298,7 +308,8 @@ fn named(name: &str, remark: &str, y: f64, rect: Rect, out: &mut Drawing) {
 const NUMBER: Lettering = Lettering::bold(2.2);
 const RADIUS: f64 = 1.9;
 
-/// Numbers of parts in rings where they are seen, one for each number.
+/// Numbers of parts in rings where they are seen, one for each number; whether all found
+/// room.
 fn numbers(
     carpentry: &Carpentry,
     model: &Model,
@@ -306,7 +317,7 @@ fn numbers(
     (parts, eye): (&[usize], &Eye),
     place: &Place,
     out: &mut Drawing,
-) {
+) -> bool {
     let mut taken: Vec<Point> = Vec::new();
     let mut named: Vec<usize> = Vec::new();
     for part in parts {
@@ -329,4 +340,6 @@ fn numbers(
             named.push(number);
         }
     }
+    let mut all = parts.iter().map(|part| carpentry.parts[*part].number);
+    all.all(|number| named.contains(&number))
 }

@@ -10,17 +10,19 @@ use crate::pack::{Page, flowed};
 use crate::paper::Paper;
 use crate::sheet::Drawing;
 use crate::text::number;
-use studies::carpentry::{AccessLine, Carpentry, GapLine, Stage, WallMode};
+use studies::carpentry::{AccessLine, Carpentry, GapLine, Passage, Stage, WallMode};
 
 pub(super) fn pages(carpentry: &Carpentry, paper: Paper) -> Vec<Page> {
     let mut blocks: Vec<Box<dyn Block>> = Vec::new();
     if !carpentry.access.is_empty() {
-        let remark = "once the box is closed; slack is the smallest gap on the way";
+        let remark =
+            "once the box is closed; slack: the smallest gap on the way, what lacks where negative";
         blocks.push(Box::new(Heading::new("In and out", remark)));
         blocks.push(Box::new(access(carpentry)));
     }
     if !carpentry.gaps.is_empty() {
-        let remark = "nearest first; odds: drawn builds in which they touch";
+        let remark =
+            "what lacks most of what it wants first; odds: drawn builds in which they touch";
         blocks.push(Box::new(Heading::new("Smallest gaps", remark)));
         blocks.push(Box::new(gaps(carpentry)));
     }
@@ -46,10 +48,10 @@ fn access(carpentry: &Carpentry) -> Table {
         let part = carpentry.parts.get(line.part)?;
         Some(vec![
             Cell::from(part.number.to_string()).strong(),
-            Cell::from(part.label.as_str()),
+            Cell::from(line.label.as_str()),
             Cell::from(goes_in(line.goes_in)),
             out_cell(line),
-            Cell::from(format!("{} mm", number(1000.0 * line.slack, 0))),
+            slack_cell(line),
             Cell::from(reach(line)),
         ])
     });
@@ -75,10 +77,38 @@ const fn goes_in(stage: Stage) -> &'static str {
 }
 
 fn out_cell(line: &AccessLine) -> Cell {
-    match &line.through {
-        Some(through) if line.how.is_empty() => Cell::from(through.as_str()),
-        Some(through) => Cell::from(format!("{through}, {}", line.how)),
-        None => Cell::from("never").strong(),
+    let Some(through) = &line.through else {
+        return Cell::from(never(line.passage)).strong();
+    };
+    let how = if line.how.is_empty() || line.how == "straight" {
+        String::new()
+    } else {
+        format!(", {}", line.how)
+    };
+    let first = if line.first.is_empty() {
+        String::new()
+    } else {
+        format!("; first out: {}", line.first.join(", "))
+    };
+    Cell::from(format!("{through}{how}{first}"))
+}
+
+/// What is proven is told apart from what a search did not find.
+const fn never(passage: Passage) -> &'static str {
+    match passage {
+        Passage::TooLarge => "never: too large",
+        Passage::NoOpening => "never: no opening",
+        Passage::NotFound | Passage::Out => "no way found: try it dry",
+    }
+}
+
+fn slack_cell(line: &AccessLine) -> Cell {
+    let millimetres = number(1000.0 * line.slack, 0);
+    match line.passage {
+        Passage::NoOpening => Cell::from("–").muted(),
+        Passage::Out | Passage::TooLarge | Passage::NotFound => {
+            Cell::from(format!("{millimetres} mm"))
+        }
     }
 }
 

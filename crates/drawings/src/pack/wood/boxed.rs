@@ -18,8 +18,8 @@ pub(super) fn page(carpentry: &Carpentry, paper: Paper) -> Page {
         .collect();
     let mut page = Page::new("Box", drawing).noted(
         "Taken apart: lid, front, back and right wall moved straight out along the dashed lines, \
-         what sits in them farther along the dash-dotted ones; the walls of a bay drawn as of \
-         glass. Numbers: the same on every sheet. Every line comes from the solid that is cut.",
+         what sits in them farther along the dash-dotted ones; the walls of a bay, and a front \
+         that hides a part, drawn as of glass. Numbers: the same on every sheet. Every line comes from the solid that is cut.",
     );
     if !found.is_empty() {
         page = page.noted(&format!(

@@ -82,7 +82,6 @@ fn drilled(carpentry: &Carpentry, line: &CutLine, panel: &Panel, area: Rect) -> 
         let text = format!("{number}: before gluing, because {reason}.");
         blocks.push(Box::new(Paragraph::remark(&text)));
     }
-    blocks.extend(long_lists(panel, &groups));
     blocks.push(Box::new(Heading::new("Edges", "as seen from outside")));
     blocks.push(Box::new(edges(panel)));
     if line.panels.len() > 1 {
@@ -101,6 +100,7 @@ fn drilled(carpentry: &Carpentry, line: &CutLine, panel: &Panel, area: Rect) -> 
         );
         blocks.push(Box::new(Paragraph::remark(&text)));
     }
+    blocks.extend(long_lists(panel, &groups));
     let scale = view.scale_text();
     let beside = Rect::new(x, area.y, area.right() - x, area.h);
     let mut words = flow(&blocks, beside, 1, 0.0).into_iter();

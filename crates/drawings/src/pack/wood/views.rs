@@ -17,6 +17,10 @@ pub(super) fn page(carpentry: &Carpentry, paper: Paper) -> Page {
          lower edge of the block; in the section, from its front. Numbers in rings are those \
          of the sheet Box. Hatched: wood that is cut through.",
     );
+    if !views.numbered {
+        page =
+            page.noted("Parts without a number here lie under others or close to them: see Box.");
+    }
     if !views.measured {
         page = page.noted("Some positions found no room here: they stand on the panels' sheets.");
     }
