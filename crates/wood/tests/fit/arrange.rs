@@ -6,6 +6,7 @@ use boxwright_wood::{
     DriverOutline, Frame, Gap, Loose, Opening, Other, Outline, PanelId, Part, Pose, Scene, Shape,
     Stand, Target, Wall, Wishes, arrange, gaps,
 };
+use proptest::prelude::*;
 
 const CLEARANCE: f64 = 0.005;
 
@@ -176,4 +177,104 @@ fn a_board_goes_where_a_screwdriver_reaches_it() {
     // The back itself, which comes off: the front has drivers.
     assert!(parts[2].is_screwed_to(body.wall(Wall::Back)));
     keeps_clearance(&gaps(&body, &parts), 2);
+}
+
+/// A block with six numbers from 0 to 1 for its place and size.
+fn block_of(s: [f64; 6], room: [f64; 3]) -> Part {
+    let size = [0, 1, 2].map(|i| 0.03 + 0.3 * room[i] * s[i]);
+    let at = [0, 1, 2].map(|i| 0.015 + 0.5 * size[i] + s[3 + i] * (room[i] - size[i]));
+    Part {
+        name: "block".into(),
+        shape: Shape::block(size),
+        pose: Pose::at(at),
+        sits_in: None,
+    }
+}
+
+/// Whether an upright block of a size fits somewhere on the floor, by a grid of places and
+/// plain arithmetic: so far from every block and from the walls but the floor.
+fn a_grid_finds_room(room: [f64; 3], size: [f64; 3], blocks: &[Part], clearance: f64) -> bool {
+    const STEPS: u32 = 40;
+    let turned = [size, [size[1], size[0], size[2]]];
+    turned.iter().any(|size| {
+        let free = [0, 1].map(|i| room[i] - size[i] - 2.0 * clearance);
+        if free[0] < 0.0 || free[1] < 0.0 || room[2] - size[2] < clearance {
+            return false;
+        }
+        (0..=STEPS).any(|i| {
+            (0..=STEPS).any(|j| {
+                let share = [f64::from(i), f64::from(j)].map(|k| k / f64::from(STEPS));
+                let low = [0, 1].map(|k| 0.015 + clearance + share[k] * free[k]);
+                let low = [low[0], low[1], 0.015];
+                blocks.iter().all(|block| {
+                    let (from, to) = block.shape.bounds(&block.pose);
+                    let apart = [0, 1, 2]
+                        .map(|k| (from[k] - low[k] - size[k]).max(low[k] - to[k]).max(0.0));
+                    let apart = apart.iter().map(|a| a * a).sum::<f64>().sqrt();
+                    apart >= clearance
+                })
+            })
+        })
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 150, ..ProptestConfig::default() })]
+
+    /// Where a plain search over a grid finds room, so does the program, and what it finds keeps
+    /// every clearance.
+    #[test]
+    fn room_that_a_grid_finds_is_found(
+        outside in prop::array::uniform3(0.16_f64..0.5),
+        size in prop::array::uniform3(0.05_f64..0.2),
+        blocks in prop::collection::vec(prop::array::uniform6(0.0_f64..1.0), 0..4),
+    ) {
+        let body = plain(outside, 0.015);
+        let room = outside.map(|side| side - 0.03);
+        let fixed: Vec<Part> = blocks.into_iter().map(|s| block_of(s, room)).collect();
+        let loose = [Loose {
+            shape: Shape::block(size),
+            stand: Stand::Exchanged(vec![[0, 1, 2], [1, 0, 2]]),
+            ..battery(vec![Wall::Bottom])
+        }];
+        let found = arrange(&body, &fixed, &loose, &[]);
+        prop_assert_eq!(&found, &arrange(&body, &fixed, &loose, &[]));
+        if found[0].is_ok() {
+            let parts = placed(&fixed, &loose, &found);
+            let own = fixed.len();
+            for gap in gaps(&body, &parts) {
+                let mine = gap.a == own || gap.b == Other::Part(own);
+                let floor = gap.b == Other::Panel(PanelId::Wall(Wall::Bottom));
+                let wanted = if floor { -1e-6 } else { CLEARANCE - 1e-6 };
+                prop_assert!(!mine || gap.gap >= wanted, "{:?}", gap);
+            }
+        } else {
+            prop_assert!(!a_grid_finds_room(room, size, &fixed, CLEARANCE + 1e-6));
+        }
+    }
+
+    /// Alone in a box, a battery stands on the floor in the middle of it, and an amplifier keeps
+    /// its distance and no more than its cables are worth.
+    #[test]
+    fn a_battery_stands_low_and_central_and_the_amplifier_apart(
+        outside in prop::array::uniform3(0.3_f64..0.6),
+    ) {
+        let body = plain(outside, 0.015);
+        let middle = outside.map(|side| 0.5 * side);
+        let corner = Target::Point([0.03, middle[1], middle[2]]);
+        let loose = [battery(vec![Wall::Bottom]), amplifier(vec![corner])];
+        let found = arrange(&body, &[], &loose, &[]);
+        let parts = placed(&[], &loose, &found);
+        let (low, high) = parts[0].shape.bounds(&parts[0].pose);
+        prop_assert!((low[2] - 0.015).abs() < 1e-6 && high[2] - low[2] < 0.0651);
+        for axis in [0, 1] {
+            prop_assert!((0.5 * (low[axis] + high[axis]) - middle[axis]).abs() < 0.003);
+        }
+        let all = gaps(&body, &parts);
+        let apart = all.iter().find(|gap| gap.a == 0 && gap.b == Other::Part(1));
+        prop_assert!(apart.is_some_and(|gap| gap.gap >= 0.02 - 1e-6));
+        // It stands on the side its cable leads to.
+        let (low, high) = parts[1].shape.bounds(&parts[1].pose);
+        prop_assert!(0.5 * (low[0] + high[0]) < middle[0] + 1e-6);
+    }
 }
