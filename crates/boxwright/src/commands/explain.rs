@@ -27,7 +27,7 @@ fn find(id: &str) -> Result<&'static Check, Failure> {
     if let Some(check) = check::find(id) {
         return Ok(check);
     }
-    if design::DIAGNOSTIC_CODES.contains(&id) {
+    if design::DIAGNOSTIC_CODES.contains(&id) || studies::DIAGNOSTIC_CODES.contains(&id) {
         return Err(Failure::mended(
             format!("{id} is no check of a design, but a mistake in its text"),
             "it is shown at its place in the file, with what to write instead",

@@ -47,8 +47,8 @@ pub(crate) struct EnclosureBuild {
     pub(crate) net: f64,
     /// Volume of wood in m³, holes taken off.
     pub(crate) wood: f64,
-    /// Its weight in kg.
-    pub(crate) wood_weight: f64,
+    /// Weight in kg of walls, of boards inside, and of the plate of the control panel.
+    pub(crate) wood_weights: [f64; 3],
     /// Share of the air that lies among fibres, 0 to 1.
     pub(crate) filling: f64,
     /// Heat exchange time of the filling in s.

@@ -39,7 +39,7 @@ pub(crate) fn diagnostic(fault: &Fault, design: &Design) -> Diagnostic {
     let size = size_place(design);
     match *fault {
         Fault::LeansMeet { by } => Diagnostic {
-            code: "box-leans-meet",
+            code: "box-leans-shut",
             message: format!(
                 "front and back lean so far that they meet {} below the top",
                 mm(by)
@@ -92,7 +92,7 @@ pub(crate) fn diagnostic(fault: &Fault, design: &Design) -> Diagnostic {
         Fault::Measure { what, value } => measure(what, value, design),
         // The rest leaves a solid to make; checks tell of it.
         _ => Diagnostic {
-            code: "box-no-solid",
+            code: "box-no-inside",
             message: "no solid can be made of this box".into(),
             label: "does not close".into(),
             place: size,
@@ -123,5 +123,55 @@ fn measure(what: Measure, value: f64, design: &Design) -> Diagnostic {
         label: "leaves no measure above zero".into(),
         place,
         mend: "state a length above zero that fits the rest of the box".into(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wood::Edge;
+
+    const DESIGN: &str = include_str!("../../../../examples/bathing-beach/design.toml");
+
+    /// Some of these no text leads to, since reading stops at them; all have a known code.
+    #[test]
+    fn whatever_leaves_no_solid_has_a_known_code() {
+        let design = design::read(DESIGN, None).expect("a sound design").design;
+        let measure = |what| Fault::Measure {
+            what,
+            value: -0.001,
+        };
+        let (by, edge) = (0.001, Edge::ALL[0]);
+        for fault in [
+            Fault::LeansMeet { by },
+            Fault::NoInside {
+                between: [Wall::Left, Wall::Right],
+                by,
+            },
+            Fault::Setback {
+                wall: Wall::Front,
+                by,
+            },
+            Fault::Step {
+                edge,
+                within: Wall::Left,
+                by,
+            },
+            measure(Measure::Width),
+            measure(Measure::FrontLean),
+            measure(Measure::Thickness(Wall::Top)),
+            measure(Measure::Board(0)),
+            measure(Measure::Hole(0)),
+        ] {
+            assert!(fault.is_fatal(), "{fault:?}");
+            let said = diagnostic(&fault, &design);
+            let known = crate::DIAGNOSTIC_CODES.contains(&said.code)
+                || design::DIAGNOSTIC_CODES.contains(&said.code);
+            assert!(known, "{said:?}");
+            assert!(
+                DESIGN.get(said.place.start..said.place.end).is_some(),
+                "{said:?}"
+            );
+        }
     }
 }

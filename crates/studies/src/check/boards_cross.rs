@@ -1,10 +1,10 @@
 //! Boards against one another, and against the walls that cut them off.
 
 use super::timber::{capital, listed, mm};
-use super::{Candidate, Check, Evidence, Verdict, resize};
+use super::{Candidate, Check, Evidence, Verdict, movers, resize, swap};
 use crate::carpentry::Carpentry;
 use crate::words::wall;
-use design::{BraceForm, Design, Tolerance};
+use design::{BraceForm, Design, Place, Tolerance};
 use wood::vector::Vector;
 use wood::{BoardKind, Body, Fault, Plan};
 
@@ -41,33 +41,61 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         let table = &tables[mover];
         match found.iter_mut().find(|wrong| wrong.table == *table) {
             Some(wrong) => wrong.meets.push((other, by)),
-            None => found.push(Wrong {
-                board: match *fault {
+            None => {
+                let board = match *fault {
                     Fault::BoardsRunIn { boards, .. } => boards[mover],
                     Fault::BoardInWall { board, .. } => board,
                     _ => continue,
-                },
-                table: table.clone(),
-                meets: vec![(other, by)],
-            }),
+                };
+                found.push(Wrong {
+                    board: Some(board),
+                    name: name(plan, board),
+                    place: carpentry.boards[board].place,
+                    table: table.clone(),
+                    meets: vec![(other, by)],
+                });
+            }
         }
     }
     if found.is_empty() {
         return good(&carpentry.body);
     }
-    found
+    let mut alike: Vec<Vec<&Wrong>> = Vec::new();
+    for wrong in &found {
+        match alike.iter_mut().find(|known| known[0].is_like(wrong)) {
+            Some(known) => known.push(wrong),
+            None => alike.push(vec![wrong]),
+        }
+    }
+    alike
         .iter()
-        .map(|wrong| verdict(evidence.design(), carpentry, plan, wrong))
+        .map(|wrong| verdict(evidence, carpentry, wrong))
         .collect()
 }
 
 /// A board and all it runs into.
 struct Wrong {
-    board: usize,
+    /// Index of one of its boards; a bay outside the box has none.
+    board: Option<usize>,
+    /// What it is called.
+    name: String,
+    /// Where the design speaks of it.
+    place: Option<Place>,
     /// Its table, as edits name it.
     table: String,
     /// What it runs into, and how far in m.
     meets: Vec<(String, f64)>,
+}
+
+impl Wrong {
+    /// Whether two equal boards run into the same: left and right are one finding.
+    fn is_like(&self, other: &Self) -> bool {
+        let kind = |wrong: &Self| wrong.table.split('.').next().map(str::to_owned);
+        let names = |wrong: &Self| -> Vec<String> {
+            wrong.meets.iter().map(|(name, _)| name.clone()).collect()
+        };
+        kind(self) == kind(other) && names(self) == names(other)
+    }
 }
 
 /// Of two boards the tables, which of them is to move, what is in its way, and how far.
@@ -112,9 +140,11 @@ fn bay_in_wall(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Option<Wrong> 
         .filter(|(_, by)| *by > CLOSE)
         .collect();
     let mut boards = carpentry.body.plan.boards.iter();
-    let board = boards.position(|board| board.kind == BoardKind::BayWall)?;
+    let board = boards.position(|board| board.kind == BoardKind::BayWall);
     (!meets.is_empty()).then(|| Wrong {
         board,
+        name: "The bay".into(),
+        place: Some(bay.place),
         table: "bay".into(),
         meets,
     })
@@ -149,29 +179,48 @@ fn good(body: &Body) -> Vec<Verdict> {
     vec![Verdict::good("Boards keep clear of one another", cause)]
 }
 
-fn verdict(design: &Design, carpentry: &Carpentry, plan: &Plan, wrong: &Wrong) -> Verdict {
-    let name = name(plan, wrong);
-    let meets: Vec<String> = wrong
+fn verdict(evidence: &Evidence<'_>, carpentry: &Carpentry, wrong: &[&Wrong]) -> Verdict {
+    let design = evidence.design();
+    let names: Vec<String> = wrong.iter().map(|one| one.name.clone()).collect();
+    let names = capital(&listed(&names));
+    let meets: Vec<String> = wrong[0]
         .meets
         .iter()
         .map(|(other, by)| format!("{} into {other}", mm(*by)))
         .collect();
-    let most = wrong.meets.iter().map(|(_, by)| *by).fold(0.0, f64::max);
-    Verdict::stop(
-        format!("{name} is in the way of other wood"),
-        format!("{name} runs {}.", listed(&meets)),
+    let all = wrong.iter().flat_map(|one| &one.meets);
+    let most = all.map(|(_, by)| *by).fold(0.0, f64::max);
+    let (is, runs) = if wrong.len() == 1 {
+        ("is", "runs")
+    } else {
+        ("are", "run")
+    };
+    let said = Verdict::stop(
+        format!("{names} {is} in the way of other wood"),
+        format!("{names} {runs} {}.", listed(&meets)),
     )
     .measured(-1e3 * most, 0.0, "mm")
     .advice("move it or make it shorter, so that each board has its own place")
-    .at(carpentry.boards[wrong.board].place)
-    .mends(mends(design, carpentry, wrong))
+    .at(wrong[0].place);
+    let said = wrong.iter().fold(said, |said, one| {
+        let most = one.meets.iter().map(|(_, by)| *by).fold(0.0, f64::max);
+        said.about([one.table.as_str(), "box"], 1e3 * most)
+    });
+    let each: Vec<Vec<Candidate>> = wrong
+        .iter()
+        .map(|one| mends(design, carpentry, one))
+        .collect();
+    let ways = each.iter().map(Vec::len).min().unwrap_or(0);
+    let together =
+        (0..ways).filter_map(|way| swap::all(each.iter().map(|own| own[way].clone()).collect()));
+    said.mends(together).ladders(movers::easing(evidence))
 }
 
-fn name(plan: &Plan, wrong: &Wrong) -> String {
-    match plan.boards[wrong.board].kind {
+fn name(plan: &Plan, board: usize) -> String {
+    match plan.boards[board].kind {
         BoardKind::BayWall => "The bay".into(),
         BoardKind::RecessWall => "The recess of the control panel".into(),
-        _ => capital(&format!("\"{}\"", plan.boards[wrong.board].name)),
+        _ => capital(&format!("\"{}\"", plan.boards[board].name)),
     }
 }
 
@@ -185,9 +234,10 @@ fn mends(design: &Design, carpentry: &Carpentry, wrong: &Wrong) -> Vec<Candidate
     let own = own(carpentry, wrong);
     let free = |axes: &[usize]| nearest(carpentry, &own, axes);
     let said = |lengths: &[f64]| resize::lengths(lengths, Tolerance::Unstated);
-    if let Some(brace) = number("brace.").and_then(|index| design.braces.get(index)) {
+    let brace = number("brace.").and_then(|index| design.braces.get(index));
+    if let Some((brace, board)) = brace.zip(wrong.board) {
         let name = &brace.name.text;
-        let across = carpentry.body.plan.boards[wrong.board].across;
+        let across = carpentry.body.plan.boards[board].across;
         return match &brace.form {
             BraceForm::Frame { at, .. } => free(&[across])
                 .into_iter()
@@ -260,6 +310,9 @@ fn nearest(carpentry: &Carpentry, own: &[usize], axes: &[usize]) -> Vec<Vector> 
             high[axis] = high[axis].max(board.high[axis]);
         }
     }
+    if own.is_empty() {
+        return Vec::new();
+    }
     let [room_low, room_high] = carpentry.body.room.bounds();
     let others = (0..plan.boards.len()).filter(|board| !own.contains(board));
     let others: Vec<usize> = others.collect();
@@ -324,7 +377,8 @@ fn shorter(
 ) -> Option<Candidate> {
     let said = design.cleats.get(index)?;
     let plan = &carpentry.body.plan;
-    let cleat = &plan.boards[wrong.board];
+    let own = wrong.board?;
+    let cleat = &plan.boards[own];
     let [room_low, room_high] = carpentry.body.room.bounds();
     let longest = (0..3).max_by(|a, b| {
         let long = |axis: usize| cleat.high[axis] - cleat.low[axis];
@@ -343,8 +397,8 @@ fn shorter(
         };
         let Some(other) = boards
             .iter()
-            .position(|board| *board == wrong.board)
-            .map(|own| &plan.boards[boards[1 - own]])
+            .position(|board| *board == own)
+            .map(|at| &plan.boards[boards[1 - at]])
         else {
             continue;
         };

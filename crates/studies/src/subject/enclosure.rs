@@ -109,7 +109,7 @@ impl EnclosureSubject {
             // Odd drawn builds must not leave the range of the physics.
             net: (gross - displaced).max(0.02 * gross),
             wood: timber.volume(),
-            wood_weight: timber.weight(&self.plan.sheets, draw),
+            wood_weights: timber.weights(&self.plan.sheets, draw),
             filling: self.filling.at(draw).clamp(0.0, 1.0),
             relaxation: self.relaxation.at(draw),
             leak_q: self.leak_q.at(draw),

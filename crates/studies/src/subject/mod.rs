@@ -3,6 +3,7 @@
 
 mod amplifier;
 mod battery;
+mod codes;
 mod cost;
 mod displacement;
 mod driver;
@@ -15,6 +16,7 @@ mod ties;
 mod timber;
 mod weight;
 
+pub use codes::DIAGNOSTIC_CODES;
 pub use cost::CostLine;
 pub(crate) use driver::DriverSubject;
 pub use enclosure::AirLine;
@@ -141,7 +143,13 @@ impl Subject {
             }
         };
         let room = [enclosure.check_air(design), enclosure.check_outlets(design)];
-        errors.extend(room.into_iter().filter_map(Result::err));
+        for error in room.into_iter().filter_map(Result::err) {
+            // A box without an inside is told once.
+            let is_told = |told: &Diagnostic| told.code == error.code && told.place == error.place;
+            if !errors.iter().any(is_told) {
+                errors.push(error);
+            }
+        }
         let Some(body) = body.filter(|_| errors.is_empty()) else {
             return Err(errors);
         };

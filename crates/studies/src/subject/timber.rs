@@ -47,8 +47,8 @@ impl Timber {
         self.walls.iter().sum::<f64>() + self.boards.iter().sum::<f64>()
     }
 
-    /// Its weight in kg, with the plate of the control panel.
-    pub(super) fn weight(&self, sheets: &Sheets, draw: &Draw) -> f64 {
+    /// Weight in kg of walls, of boards inside, and of the plate of the control panel.
+    pub(super) fn weights(&self, sheets: &Sheets, draw: &Draw) -> [f64; 3] {
         let walls = Wall::ALL.into_iter().zip(self.walls);
         let walls: f64 = walls
             .map(|(wall, volume)| volume * sheets.density(sheets.of_wall(wall), draw))
@@ -62,7 +62,7 @@ impl Timber {
         let plate = sheets
             .of_plate()
             .map_or(0.0, |kind| self.plate * sheets.density(kind, draw));
-        walls + boards + plate
+        [walls, boards, plate]
     }
 
     /// The kind of sheet a board is cut from.

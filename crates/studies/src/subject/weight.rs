@@ -127,16 +127,21 @@ impl WeightSubject {
             .iter()
             .map(|(_, weight, _)| weight.at(draw))
             .sum();
-        parts + fibre(enclosure) + enclosure.wood_weight
+        parts + fibre(enclosure) + enclosure.wood_weights.iter().sum::<f64>()
     }
 
     /// The account, nominal.
     pub(crate) fn lines(&self, enclosure: &EnclosureBuild) -> Vec<WeightLine> {
-        let mut lines = vec![WeightLine {
-            label: "walls".into(),
-            kilograms: enclosure.wood_weight,
-            known: true,
-        }];
+        let of = ["walls", "boards inside", "plate of the control panel"];
+        let wood = of.into_iter().zip(enclosure.wood_weights);
+        let mut lines: Vec<WeightLine> = wood
+            .filter(|(_, kilograms)| *kilograms > 0.0)
+            .map(|(label, kilograms)| WeightLine {
+                label: label.into(),
+                kilograms,
+                known: true,
+            })
+            .collect();
         lines.extend(self.parts.iter().map(|(label, weight, known)| WeightLine {
             label: label.clone(),
             kilograms: weight.nominal(),

@@ -397,6 +397,15 @@ pub(crate) fn wooden() -> Vec<Broken> {
             ],
         ),
         broken(
+            "least-skin",
+            &[("box.joints", "rebated"), ("box.rebate", "11.7 mm")],
+        ),
+        broken(
+            "panel-plate",
+            &[("control.part.3.at", "138 x 35 mm")],
+        )
+        .with_panel(),
+        broken(
             "glue-line",
             &[("box.joints", "rebated"), ("box.round", "9 mm")],
         ),

@@ -24,19 +24,25 @@ const fn is_low(wall: Wall) -> bool {
     matches!(wall, Wall::Left | Wall::Front | Wall::Bottom)
 }
 
-/// The inner face of a wall along its axis, on the floor where it leans.
-fn face(hull: &Hull, of: Wall) -> f64 {
+/// The inner face of a wall along its axis, at some height where it leans.
+fn face(hull: &Hull, of: Wall, height: f64) -> f64 {
     let (low, high) = hull.inside();
-    if is_low(of) {
-        low[axis(of)]
-    } else {
-        high[axis(of)]
+    match of {
+        Wall::Front => hull.front_at(height),
+        Wall::Back => hull.back_at(height),
+        _ if is_low(of) => low[axis(of)],
+        _ => high[axis(of)],
     }
 }
 
-/// A stretch of so much inwards from the inner face of a wall.
+/// A stretch of so much inwards from the inner face of a wall, on the floor where it leans.
 fn from_face(hull: &Hull, of: Wall, from: f64, thickness: f64) -> [f64; 2] {
-    let face = face(hull, of);
+    let floor = hull.behind(Wall::Bottom);
+    inwards(of, face(hull, of, floor), from, thickness)
+}
+
+/// A stretch of so much inwards from a face.
+const fn inwards(of: Wall, face: f64, from: f64, thickness: f64) -> [f64; 2] {
     if is_low(of) {
         [face + from, face + from + thickness]
     } else {
@@ -150,9 +156,17 @@ fn cleat(said: &Cleat, hull: &Hull) -> Board {
         Wall::Left | Wall::Right | Wall::Top | Wall::Bottom => 0.0,
     };
     // Its width on the first wall is how far it reaches from the second, and the reverse.
-    for (of, reach) in [(second, said.section[0]), (first, said.section[1])] {
+    let reaches = [(second, said.section[0].si), (first, said.section[1].si)];
+    // Where a wall leans, the cleat's lower edge lies on it and the rest is planed to it.
+    let foot = reaches
+        .iter()
+        .find(|(of, _)| *of == Wall::Top)
+        .map_or(hull.behind(Wall::Bottom), |(_, reach)| {
+            face(hull, Wall::Top, 0.0) - reach
+        });
+    for (of, reach) in reaches {
         let across = axis(of);
-        [low[across], high[across]] = from_face(hull, of, set(of), reach.si);
+        [low[across], high[across]] = inwards(of, face(hull, of, foot), set(of), reach);
     }
     let along = 3 - axis(first) - axis(second);
     if let Some(length) = said.length {
@@ -253,4 +267,34 @@ fn bay(said: &Bay, hull: &Hull, thickness: f64) -> Vec<Board> {
         (block.0[across], block.1[across]) = (low[across], high[across]);
     }
     boards
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::carpentry::PlanSubject;
+    use crate::vary::{Causes, Draw};
+
+    const DESIGN: &str = include_str!("../../../../../examples/workshop-mono/design.toml");
+
+    /// The front leans by 8 degrees over 210 mm: 30 mm, more than the cleat is wide.
+    #[test]
+    fn a_cleat_lies_on_the_wall_that_leans() {
+        let cleat =
+            "\n[[cleat]]\nname = \"top\"\nalong = \"top-front\"\nsection = \"15 x 15 mm\"\n";
+        let text = format!("{DESIGN}{cleat}");
+        let design = design::read(&text, None).expect("a sound design").design;
+        let mut causes = Causes::scaled(1.0);
+        let mut subject = PlanSubject::new(&mut causes, &design);
+        subject.complete(&mut causes, &design);
+        let body = wood::Body::new(&subject.at(&Draw::Nominal)).expect("it closes");
+        let volume: f64 = body.boards().iter().map(wood::Panel::volume).sum();
+        // Planed to the front: half of 15 mm x 15 mm tan 8 degrees is gone.
+        let section = 0.015 * 0.015 * (1.0 - 0.5 * physics::math::tan(8.0_f64.to_radians()));
+        assert!((volume - section * 0.150).abs() < 1e-9, "{volume}");
+        let told = body.faults.iter();
+        let told: Vec<_> = told
+            .filter(|fault| matches!(fault, wood::Fault::BoardInWall { .. }))
+            .collect();
+        assert!(told.is_empty(), "{told:?}");
+    }
 }

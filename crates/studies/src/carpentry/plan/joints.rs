@@ -20,22 +20,22 @@ pub(super) fn joints(said: &Carpentry, walls: &[WallPlan; 6]) -> [Joint; 12] {
     for own in &said.edges {
         let (a, b) = own.between;
         if let Some(edge) = Edge::between(wall(a), wall(b)) {
-            joints[edge.index()] = single(own.kind, walls);
+            joints[edge.index()] = single(own.kind, said, walls);
         }
     }
     joints
 }
 
-fn half_of(within: Wall, walls: &[WallPlan; 6]) -> f64 {
-    walls[within.index()].thickness / 2.0
+/// The depth of rebates that have none of their own.
+fn rebate_of(within: Wall, said: &Carpentry, walls: &[WallPlan; 6]) -> f64 {
+    let half = walls[within.index()].thickness / 2.0;
+    said.rebate.map_or(half, |depth| depth.si)
 }
 
 fn by_pattern(edge: Edge, said: &Carpentry, walls: &[WallPlan; 6]) -> Joint {
     let rebate = |within: Wall| Joint::Rebate {
         within,
-        depth: said
-            .rebate
-            .map_or_else(|| half_of(within, walls), |depth| depth.si),
+        depth: rebate_of(within, said, walls),
     };
     let pattern = said.joints.value;
     let Some(of_ring) = ring(edge) else {
@@ -66,7 +66,7 @@ fn by_pattern(edge: Edge, said: &Carpentry, walls: &[WallPlan; 6]) -> Joint {
     }
 }
 
-fn single(kind: EdgeJointKind, walls: &[WallPlan; 6]) -> Joint {
+fn single(kind: EdgeJointKind, said: &Carpentry, walls: &[WallPlan; 6]) -> Joint {
     match kind {
         EdgeJointKind::Butt { through } => Joint::Butt {
             through: wall(through),
@@ -76,7 +76,7 @@ fn single(kind: EdgeJointKind, walls: &[WallPlan; 6]) -> Joint {
             let within = wall(within);
             Joint::Rebate {
                 within,
-                depth: depth.map_or_else(|| half_of(within, walls), |depth| depth.si),
+                depth: depth.map_or_else(|| rebate_of(within, said, walls), |depth| depth.si),
             }
         }
     }
@@ -99,4 +99,40 @@ pub(super) fn edges(said: &Carpentry) -> Vec<(Edge, EdgeForm)> {
         .filter(takes)
         .map(|edge| (edge, form))
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const DESIGN: &str = include_str!("../../../../../examples/salvage-party/design.toml");
+    const SHELF: &str = include_str!("../../../../../examples/salvage-party/shelf.toml");
+
+    #[test]
+    fn a_rebate_is_as_deep_as_its_edge_says_or_else_as_the_box_does() {
+        let depth = |own: &str, all: &str| {
+            let joint = "edge = \"left-top\"\nkind = \"rebate\"\nwithin = \"top\"\n";
+            let text = DESIGN.replace("rebate = \"7 mm\"\n", all);
+            let text = format!("{text}\n[[box.joint]]\n{joint}{own}");
+            let design = design::read(&text, Some(SHELF))
+                .expect("a sound design")
+                .design;
+            let walls = [WallPlan {
+                thickness: 0.015,
+                setback: 0.0,
+            }; 6];
+            let edge = Edge::between(Wall::Left, Wall::Top).expect("they meet");
+            match joints(&design.enclosure.carpentry, &walls)[edge.index()] {
+                Joint::Rebate { within, depth } => {
+                    assert_eq!(within, Wall::Top);
+                    depth
+                }
+                other => panic!("{other:?}"),
+            }
+        };
+        let all = "rebate = \"7 mm\"\n";
+        assert_eq!(depth("depth = \"4 mm\"\n", all), 0.004);
+        assert_eq!(depth("", all), 0.007);
+        assert_eq!(depth("", ""), 0.0075);
+    }
 }

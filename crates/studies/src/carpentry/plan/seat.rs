@@ -127,7 +127,10 @@ impl Seat {
         }
         if let Some(end) = self.boxed {
             let end = end.max(inner);
-            boards.extend(self.around(hull, 0.0, thickness, [-inner, -end]));
+            // No deeper than its wall, it is closed by the back alone.
+            if end > inner + 1e-6 {
+                boards.extend(self.around(hull, 0.0, thickness, [-inner, -end]));
+            }
             let half = self.size.map(|side| side / 2.0 + thickness);
             let low = [self.at[0] - half[0], self.at[1] - half[1]];
             let high = [self.at[0] + half[0], self.at[1] + half[1]];

@@ -1,0 +1,244 @@
+//! Wood that is left under steps, pockets and rounded edges.
+
+use super::timber::mm;
+use super::{Candidate, Check, Evidence, Verdict};
+use crate::carpentry::{self, Carpentry};
+use crate::vary::spreads;
+use crate::words::wall;
+use design::{Design, EdgeJointKind, Joints, OuterEdge, Place, Tolerance, Value};
+use wood::{Edge, EdgeForm, Joint, Purpose, Wall};
+
+pub(super) const CHECK: Check = Check {
+    id: "least-skin",
+    title: "Wood left under rebates, pockets and rounded edges",
+    what: "How much wood rebates, pockets and rounded or chamfered edges leave of their walls, against \
+what bears and against the tolerance of the sheet.",
+    why: "A rebate 11 mm deep in plywood of 11.8 mm leaves one veneer, which tears off before the glue \
+is dry; where the sheet is half a millimetre thinner than said, the router comes through.",
+    limits: "Rebates and pockets: a caution where less than a third of the wall or less than 3 mm are \
+left. Rounded and chamfered edges: a caution where the bearing of the bit has less than 3 mm to run \
+on. A stop where no more is left than the sheet may be thinner than stated, by its own tolerance or \
+the usual one. Pilot holes of screws are left out.",
+    bad: "rebate = \"11 mm\" in walls of 11.8 mm",
+    good: "rebate = \"6 mm\" in the same walls",
+    sources: &["common practice, no source"],
+    run,
+};
+
+/// Least wood under a step or pocket, as a share of the wall and in m.
+const SKIN: (f64, f64) = (1.0 / 3.0, 0.003);
+
+/// Least flat that a bit's bearing runs on, in m.
+const BEARING: f64 = 0.003;
+
+/// What is left in one place.
+struct Left {
+    what: String,
+    wall: Wall,
+    left: f64,
+    least: f64,
+    spread: f64,
+    place: Option<Place>,
+    /// The key of its depth, and that depth in m.
+    key: Option<(String, f64)>,
+}
+
+impl Left {
+    /// What is lacking as a share, most first.
+    fn rank(&self) -> (bool, f64) {
+        (self.left > self.spread, self.left / self.least)
+    }
+}
+
+fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
+    let Some(carpentry) = evidence.carpentry else {
+        return Vec::new();
+    };
+    let design = evidence.design();
+    let mut verdicts = Vec::new();
+    let mut any = false;
+    for all in [
+        rebates(design, carpentry),
+        pockets(design, carpentry),
+        formed(design, carpentry),
+    ] {
+        any |= !all.is_empty();
+        let worst = all.into_iter().min_by(|a, b| {
+            let (a, b) = (a.rank(), b.rank());
+            a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
+        });
+        verdicts.extend(worst.as_ref().and_then(verdict));
+    }
+    if any && verdicts.is_empty() {
+        let cause = "Rebates, pockets and rounded edges leave enough of every wall.";
+        verdicts.push(Verdict::good("Enough wood is left everywhere", cause));
+    }
+    verdicts
+}
+
+/// By how much a wall may be thinner than stated, in m.
+fn spread(design: &Design, of: Wall) -> f64 {
+    let enclosure = &design.enclosure;
+    let walls = &enclosure.carpentry.walls;
+    let own = walls.iter().find(|own| carpentry::wall(own.side) == of);
+    let sheet = own.and_then(|own| own.sheet.as_ref());
+    let measured = own.and_then(|own| own.thickness);
+    let thickness = measured
+        .or(sheet.map(|(sheet, _)| sheet.thickness))
+        .or(enclosure.thickness)
+        .unwrap_or(enclosure.wall.thickness);
+    match thickness.tolerance {
+        Tolerance::Within(half) => half,
+        Tolerance::Unstated => spreads::THICKNESS.spread,
+        // "about" is twice as wide as what is usual.
+        Tolerance::About => 2.0 * spreads::THICKNESS.spread,
+    }
+}
+
+fn least(thickness: f64) -> f64 {
+    (SKIN.0 * thickness).max(SKIN.1)
+}
+
+fn rebates(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
+    let plan = &carpentry.body.plan;
+    let said = &design.enclosure.carpentry;
+    let of = |edge: Edge| {
+        let Joint::Rebate { within, depth } = plan.joints[edge.index()] else {
+            return None;
+        };
+        let own = said.edges.iter().enumerate().find(|(_, own)| {
+            let (a, b) = own.between;
+            Edge::between(carpentry::wall(a), carpentry::wall(b)) == Some(edge)
+        });
+        let stated = own.and_then(|(index, own)| match own.kind {
+            EdgeJointKind::Rebate {
+                depth: Some(depth), ..
+            } => Some((format!("box.joint.{}.depth", index + 1), depth)),
+            _ => None,
+        });
+        let stated: Option<(String, Value)> =
+            stated.or_else(|| said.rebate.map(|depth| ("box.rebate".into(), depth)));
+        let pattern = (said.joints.value == Joints::Rebated).then_some(said.joints.place);
+        let thickness = plan.walls[within.index()].thickness;
+        Some(Left {
+            what: format!("The rebate of {} in the {}", mm(depth), wall(within)),
+            wall: within,
+            left: thickness - depth,
+            least: least(thickness),
+            spread: spread(design, within),
+            place: stated
+                .as_ref()
+                .map(|(_, depth)| depth.place)
+                .or(pattern.flatten()),
+            key: stated.map(|(key, depth)| (key, depth.si)),
+        })
+    };
+    Edge::ALL.into_iter().filter_map(of).collect()
+}
+
+fn pockets(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
+    let plan = &carpentry.body.plan;
+    let of = |(index, hole): (usize, &wood::Hole)| {
+        let depth = hole.pocket.filter(|_| hole.purpose != Purpose::Fastening)?;
+        let thickness = plan.walls[hole.wall.index()].thickness;
+        // Deeper than its wall is told under holes-clear.
+        (depth < thickness).then(|| Left {
+            what: format!("The pocket of {} in the {}", mm(depth), wall(hole.wall)),
+            wall: hole.wall,
+            left: thickness - depth,
+            least: least(thickness),
+            spread: spread(design, hole.wall),
+            place: carpentry.holes[index].place,
+            key: None,
+        })
+    };
+    plan.holes.iter().enumerate().filter_map(of).collect()
+}
+
+fn formed(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
+    let plan = &carpentry.body.plan;
+    let (word, key, said) = match design.enclosure.carpentry.outer {
+        None => return Vec::new(),
+        Some(OuterEdge::Round(value)) => ("rounding", "box.round", value),
+        Some(OuterEdge::Chamfer(value)) => ("chamfer", "box.chamfer", value),
+    };
+    let of = |(edge, form): &(Edge, EdgeForm)| {
+        let (EdgeForm::Round(size) | EdgeForm::Chamfer(size)) = *form;
+        let thickness = |of: Wall| plan.walls[of.index()].thickness;
+        let thin = if thickness(edge.first) < thickness(edge.second) {
+            edge.first
+        } else {
+            edge.second
+        };
+        // Larger than its wall is told under glue-line.
+        (size <= thickness(thin)).then(|| Left {
+            what: format!("The {word} of {} on the {}", mm(size), wall(thin)),
+            wall: thin,
+            left: thickness(thin) - size,
+            least: BEARING,
+            spread: spread(design, thin),
+            place: Some(said.place),
+            key: Some((key.into(), said.si)),
+        })
+    };
+    plan.edges.iter().filter_map(of).collect()
+}
+
+fn verdict(worst: &Left) -> Option<Verdict> {
+    if worst.left >= worst.least - 1e-6 {
+        return None;
+    }
+    let cause = format!("{} leaves {} of it.", worst.what, mm(worst.left));
+    let cuts = worst.left <= worst.spread;
+    let said = if cuts {
+        let cause = format!(
+            "{cause} The {} may be {} thinner than stated, and the cut then comes through.",
+            wall(worst.wall),
+            mm(worst.spread)
+        );
+        Verdict::stop("A cut may come through its wall", cause)
+    } else {
+        Verdict::caution("Little wood is left", cause)
+    };
+    let shallower = worst.key.as_ref().and_then(|(key, now)| {
+        let to = (1e3 * (now - (worst.least - worst.left)) + 1e-6).floor();
+        let words = format!("{} → {to} mm", mm(*now));
+        (to > 0.0).then(|| Candidate::set(words, key, format!("{to} mm")))
+    });
+    Some(
+        said.measured(1e3 * worst.left, 1e3 * worst.least, "mm")
+            .advice("cut less deep, or take a thicker sheet")
+            .at(worst.place)
+            .mends(shallower),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn a_rebate_leaves_a_third_of_its_wall() {
+        check(CHECK.id, &[], &[]);
+        let rebate = |depth| with(&[("box.joints", "rebated"), ("box.rebate", depth)]);
+        rebate("6 mm").check(CHECK.id, &[Good]);
+        let found = rebate("9 mm").check(CHECK.id, &[Caution]);
+        let mend = found[0].mend.as_ref().expect("it may be shallower");
+        assert_eq!(mend.edits[0].value.as_deref(), Some("7 mm"));
+        let found = rebate("11.7 mm").check(CHECK.id, &[Stop]);
+        assert!(found[0].place.is_some(), "{found:#?}");
+        // Measured more finely, no more than a veneer is sure to stay.
+        let fine = rebate("11.7 mm").with(&[("box.thickness", "11.9 mm ± 0.05 mm")]);
+        fine.check(CHECK.id, &[Caution]);
+    }
+
+    #[test]
+    fn a_bit_needs_an_edge_to_run_on() {
+        let round = |radius| with(&[("box.joints", "mitred"), ("box.round", radius)]);
+        round("6 mm").check(CHECK.id, &[Good]);
+        round("10 mm").check(CHECK.id, &[Caution]);
+        round("11.6 mm").check(CHECK.id, &[Stop]);
+    }
+}
