@@ -170,7 +170,7 @@ fn another(text: &str, dice: &mut Dice) -> String {
             in_box
         };
         let own = OWN.iter().any(|own| key.starts_with(own));
-        if !own && !(in_box && key.starts_with("inside =")) {
+        if !(own || in_box && key.starts_with("inside =")) {
             out.push_str(line);
             out.push('\n');
         }
