@@ -13,6 +13,7 @@ const BRINGS: &[(&str, &[&str])] = &[
             "vent-fits",
             "drivers-fit",
             "boards-fit",
+            "boards-cross",
             "holes-clear",
             "parts-fit",
             "inside-box",
@@ -34,6 +35,15 @@ const BRINGS: &[(&str, &[&str])] = &[
     ),
     (
         "boards-fit",
+        &[
+            "boards-cross",
+            "holes-clear",
+            "parts-collide",
+            "parts-close",
+        ],
+    ),
+    (
+        "boards-cross",
         &["holes-clear", "parts-collide", "parts-close"],
     ),
     (

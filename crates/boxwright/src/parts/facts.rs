@@ -119,6 +119,7 @@ pub(super) fn control(part: &ControlPart) -> Part {
         .number("nut_height", part.nut_height, Length)
         .number("nut", part.nut, Length)
         .number("knob", part.knob, Length)
+        .number("knob_height", part.knob_height, Length)
         .size("body", part.body)
         .number("behind", part.behind, Length)
         .number("plug", part.plug, Length)

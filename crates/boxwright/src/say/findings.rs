@@ -79,13 +79,20 @@ fn one(project: &Project, finding: &Finding, ink: Ink) -> String {
             out += &format!("{BODY}      {}\n", ink.paint(Tone::Strong, &edited(edit)));
         }
     }
-    for brought in &finding.brings {
+    for brought in finding.brings.iter().take(BROUGHT) {
         let said = format!("{} [{}]", brought.title, brought.id);
         out += &wrapped(&format!("{BODY}with it: "), &said);
+    }
+    let more = finding.brings.len().saturating_sub(BROUGHT);
+    if more > 0 {
+        out += &format!("{BODY}with it: {more} more\n");
     }
     out.push('\n');
     out
 }
+
+/// What follows from a finding is named up to so many.
+const BROUGHT: usize = 4;
 
 /// "design.toml:12": a file and the line in it.
 fn located(file: &Named, place: Place) -> String {

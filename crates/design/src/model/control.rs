@@ -79,6 +79,8 @@ pub struct ControlPart {
     pub nut: Option<Value>,
     /// Diameter of its knob in m.
     pub knob: Option<Value>,
+    /// How far its knob, lever or button stands in front of the panel, in m.
+    pub knob_height: Option<Value>,
     /// Body behind the panel: width × height × depth in m.
     pub body: Option<Size>,
     /// Free depth its plug or lugs and the bend of the wires want behind the body, in m.

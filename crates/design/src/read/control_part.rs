@@ -20,6 +20,7 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         nut_height: positive("nut_height"),
         nut: positive("nut"),
         knob: positive("knob"),
+        knob_height: positive("knob_height"),
         body: fields.size("body", log),
         behind: fields.value("behind", D::Length, NotNegative, log),
         plug: fields.value("plug", D::Length, NotNegative, log),

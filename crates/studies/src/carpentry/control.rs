@@ -47,7 +47,7 @@ pub(crate) fn hole(part: &ControlPart) -> (Outline, String) {
     let Some(thread) = part.thread else {
         return (round(UNKNOWN), "not stated: measure the part".into());
     };
-    let name = crate::words::number(1e3 * thread.si, "");
+    let name = crate::words::stated(1e3 * thread.si, "");
     clearance(thread.si).map_or_else(
         || {
             let words = format!("M{} and 0.5 mm of play", name.trim());
@@ -72,6 +72,12 @@ pub(crate) fn front(part: &ControlPart) -> f64 {
     own.max(width).max(height)
 }
 
+/// How far knob, lever or button stands in front of the panel in m, where it has one.
+pub(crate) fn knob_height(part: &ControlPart) -> Option<f64> {
+    let usual = part.knob.map(|_| KNOB_HEIGHT);
+    part.knob_height.map(|value| value.si).or(usual)
+}
+
 /// Width, height and depth of the body behind, in m.
 pub(crate) fn body(part: &ControlPart) -> [f64; 3] {
     let of = |size: &Size| [size.width.si, size.height.si, size.depth.si];
@@ -88,18 +94,14 @@ pub(crate) fn body(part: &ControlPart) -> [f64; 3] {
 pub(super) fn outline(used: &ControlUse, plate: f64) -> ControlOutline {
     let part = &used.part;
     let [width, height] = hole_size(hole(part).0);
-    let knob_height = if part.knob.is_some() {
-        KNOB_HEIGHT
-    } else {
-        part.nut_height.map_or(0.0, |value| value.si)
-    };
+    let stands = knob_height(part).unwrap_or_else(|| part.nut_height.map_or(0.0, |value| value.si));
     ControlOutline {
         plate,
         hole: width.min(height),
         bush: part.bush.map_or(plate, |value| value.si),
         body: body(part),
         behind: part.behind.map_or(0.0, |value| value.si),
-        knob: [front(part), knob_height],
+        knob: [front(part), stands],
         plug: part.plug.map_or(0.0, |value| value.si),
     }
 }

@@ -26,7 +26,7 @@ mod tests;
 pub use model::*;
 pub use plan::wall;
 
-pub(crate) use control::front;
+pub(crate) use control::{front, knob_height};
 pub(crate) use cuts::cut_list;
 pub(crate) use parts::{BOARD_WEIGHT, CONTROL_WEIGHT};
 pub(crate) use plan::{

@@ -61,6 +61,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         .into_iter()
         .chain(inside_box::outgrown(evidence, carpentry))
         .chain(boards_fit::outgrown(carpentry))
+        .chain(bay(evidence))
         .chain(holes(evidence, carpentry));
     let mut found: Vec<Outgrown> = Vec::new();
     for one in all.filter(|one| one.most() > 0.0) {
@@ -101,7 +102,7 @@ fn verdict(evidence: &Evidence<'_>, found: &[Outgrown]) -> Verdict {
         .filter(|(_, by)| *by > 1e-4)
         .map(|(name, by)| format!("{} in {name}", mm(by)));
     let cause = format!(
-        "{} reach out of it. It lacks {}.",
+        "{} reach out of the box. It lacks {}.",
         capital(&listed(&names)),
         listed(&wants.collect::<Vec<_>>())
     );
@@ -115,6 +116,28 @@ fn verdict(evidence: &Evidence<'_>, found: &[Outgrown]) -> Verdict {
         .fold(said, |said, one| said.about([&one.thing], 1e3 * one.most()))
         .ladder(grown(evidence, missing))
 }
+
+/// A bay that reaches into the walls.
+fn bay(evidence: &Evidence<'_>) -> Option<Outgrown> {
+    let bay = evidence.design().bay.as_ref()?;
+    let size = [bay.size.width.si, bay.size.depth.si, bay.size.height.si];
+    // The file says width, height, depth; the box has x, y, z.
+    let at = [bay.at[0].si, bay.at[2].si, bay.at[1].si];
+    let [width, height, depth] = evidence.build.enclosure.inside;
+    let inside = [width, depth, height];
+    Some(Outgrown {
+        kind: Kind::Part,
+        thing: "bay".into(),
+        name: "the bay".into(),
+        missing: [0, 1, 2].map(|axis| {
+            let beyond = at[axis] + size[axis] - inside[axis];
+            if beyond > CLOSE { beyond } else { 0.0 }
+        }),
+    })
+}
+
+/// A bay this near to a wall ends at it, in m.
+const CLOSE: f64 = 1e-3;
 
 /// Holes of the control panel and the handle that reach over the flat of their wall.
 fn holes(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Outgrown> {

@@ -120,7 +120,7 @@ fn verdict(eaten: &Eaten, word: &str, size: f64, broken: bool) -> Verdict {
     let said = if broken || eaten.share() < LEFT.1 {
         Verdict::stop(format!("The {word} breaks through the glue line"), cause)
     } else if eaten.is_open() {
-        let cause = format!("{cause} It cuts the joint open along its whole length.");
+        let cause = format!("{cause} It runs into the joint along the whole edge.");
         Verdict::caution(format!("The {word} cuts a joint open"), cause)
     } else if eaten.share() < LEFT.0 {
         Verdict::caution(format!("The {word} eats into the glue line"), cause)

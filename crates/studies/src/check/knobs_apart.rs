@@ -66,14 +66,14 @@ fn verdict(control: &Control, first: usize, second: usize) -> Option<Verdict> {
     };
     let cause = if free < 0.0 {
         format!(
-            "In front of the panel {} and {} overlap by {}.",
+            "In front of the panel the {} and the {} overlap by {}.",
             names[0],
             names[1],
             mm(-free)
         )
     } else {
         format!(
-            "Between {} and {} there are {} free; fingers want {}.",
+            "Between the {} and the {} there are {} free; fingers want {}.",
             names[0],
             names[1],
             mm(free),

@@ -46,6 +46,7 @@ mod hearing;
 mod holes_clear;
 mod inside_box;
 mod knobs_apart;
+mod knobs_reached;
 mod lead_acid_airtight;
 mod leak;
 mod least_skin;

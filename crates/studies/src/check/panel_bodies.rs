@@ -68,7 +68,7 @@ fn verdict(control: &Control, first: usize, second: usize) -> Option<Verdict> {
         return None;
     }
     let cause = format!(
-        "Behind the plate {} and {} overlap by {}.",
+        "Behind the plate the {} and the {} overlap by {}.",
         one.part.common.name.text,
         other.part.common.name.text,
         mm(-free)
@@ -99,7 +99,7 @@ fn on_ledge(control: &Control, index: usize, ledge: f64) -> Option<Verdict> {
         return None;
     }
     let cause = format!(
-        "The body of {} reaches {} onto the ledge of {} around the opening.",
+        "The body of the {} reaches {} onto the ledge of {} around the opening.",
         used.part.common.name.text,
         mm(by),
         mm(ledge)

@@ -207,7 +207,8 @@ fn with_tolerance(edges: String, tolerance: Tolerance) -> String {
 
 /// Millimetres to a tenth, without a tenth that is zero.
 fn shown(millimetres: f64) -> String {
-    let text = format!("{millimetres:.1}");
+    let tenths = (10.0 * millimetres + super::timber::HALF).round();
+    let text = format!("{:.1}", tenths / 10.0);
     text.strip_suffix(".0").map_or(text.clone(), Into::into)
 }
 

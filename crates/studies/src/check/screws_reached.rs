@@ -142,7 +142,8 @@ mod tests {
     #[test]
     fn screws_must_face_the_opening() {
         check(CHECK.id, &[], &[Good, Good]);
-        let found = with(&[("box.last", "left")]).findings(CHECK.id);
+        let found =
+            with(&[("box.last", "left"), ("amplifier.fixed_to", "bottom")]).findings(CHECK.id);
         assert_eq!(found[0].severity, Caution, "{found:#?}");
         assert!(found[0].cause.contains("screwdriver"), "{found:#?}");
     }

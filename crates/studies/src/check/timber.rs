@@ -6,9 +6,13 @@ use design::{Design, EnclosureKind, Mounting, OnWall, Place, Placement};
 use wood::Wall;
 use wood::vector::Vector;
 
+/// What digits of units leave behind, in tenths of a millimetre.
+pub(super) const HALF: f64 = 1e-6;
+
 /// A length as a maker reads it off a rule: "12 mm", below a centimetre "3.4 mm".
 pub(super) fn mm(length: f64) -> String {
-    let tenths = (1e4 * length).round();
+    // Halves go up, as everywhere where a length is written.
+    let tenths = (1e4 * length + HALF).round();
     let fine = tenths.abs() < 100.0 && tenths.rem_euclid(10.0) != 0.0;
     if fine {
         format!("{:.1} mm", tenths / 10.0).replace('-', "−")
@@ -292,6 +296,7 @@ mod tests {
             (0.004, "4 mm"),
             (-0.0021, "−2.1 mm"),
             (-0.00001, "0 mm"),
+            (0.00895, "9 mm"),
         ] {
             assert_eq!(mm(length), said);
         }

@@ -400,11 +400,7 @@ pub(crate) fn wooden() -> Vec<Broken> {
             "least-skin",
             &[("box.joints", "rebated"), ("box.rebate", "11.7 mm")],
         ),
-        broken(
-            "panel-plate",
-            &[("control.part.3.at", "138 x 35 mm")],
-        )
-        .with_panel(),
+        broken("panel-plate", &[("control.part.3.at", "138 x 35 mm")]).with_panel(),
         broken(
             "glue-line",
             &[("box.joints", "rebated"), ("box.round", "9 mm")],
@@ -429,7 +425,10 @@ pub(crate) fn wooden() -> Vec<Broken> {
         broken("parts-collide", &[("battery.at", "20 x 60 x 20 mm")]),
         broken("parts-close", &[("battery.at", "30 x 60 x 44 mm")]),
         broken("comes-out", &[("box.last_with", "glue")]),
-        broken("screws-reached", &[("box.last", "left")]),
+        broken(
+            "screws-reached",
+            &[("box.last", "left"), ("amplifier.fixed_to", "bottom")],
+        ),
         broken(
             "battery-bay",
             &[
@@ -445,6 +444,15 @@ pub(crate) fn wooden() -> Vec<Broken> {
         broken("panel-bush", &[("control.plate", "birch plywood 9 mm")]).with_panel(),
         broken("panel-bodies", &[("control.part.2.at", "45 x 35 mm")]).with_panel(),
         broken("panel-bodies", &[("control.part.3.at", "131 x 35 mm")]).with_panel(),
+        broken(
+            "knobs-reached",
+            &[
+                ("control.recess", "12 mm"),
+                ("control.ledge", "8 mm"),
+                ("control.part.1.at", "20 x 20 mm"),
+            ],
+        )
+        .with_panel(),
         broken("knobs-apart", &[("control.part.2.at", "62 x 35 mm")]).with_panel(),
         broken(
             "metal-radio",
