@@ -5,7 +5,7 @@ use super::plan::{Hull, PlanSubject};
 use crate::memo::Memo;
 use crate::vary::{Draw, draw, spreads};
 use crate::words;
-use wood::vector::{Vector, dot, sub};
+use wood::vector::{Vector, dot, scale, sub};
 use wood::{Body, Gap, Other, PanelId, Part, Plan, Scene, Wall};
 
 /// Gaps wider than this are of no interest, in m.
@@ -20,8 +20,9 @@ const BUILDS: u32 = 200;
 /// Gap wanted between things that are put in by hand, in m: common practice, no source.
 pub(super) const WANTED: f64 = 0.003;
 
-/// Gap wanted between the amplifier board and the battery, in m: common practice, no source.
-const APART: f64 = 0.010;
+/// Gap wanted between the amplifier board and the battery, in m: common practice, no source;
+/// warmth ages cells.
+const APART: f64 = 0.020;
 
 /// Gaps of boxes met so far, by plan and parts.
 pub(crate) type Gaps = Memo<(Plan, Vec<Part>), Vec<Gap>>;
@@ -78,8 +79,8 @@ fn line(gap: &Gap, body: &Body, parts: &[PlacedPart]) -> GapLine {
             format!("the outside, {}", words::wall(wall)),
         ),
     };
-    let other_kind = match gap.b {
-        Other::Part(index) => Some(parts[index].kind),
+    let other_part = match gap.b {
+        Other::Part(index) => Some(&parts[index]),
         Other::Panel(_) | Other::Outside(_) => None,
     };
     GapLine {
@@ -91,7 +92,7 @@ fn line(gap: &Gap, body: &Body, parts: &[PlacedPart]) -> GapLine {
         } else {
             gap.gap
         },
-        wanted: wanted(own, other_kind, gap.air),
+        wanted: wanted(own, other_part, gap.air),
         away: gap.away,
         air: gap.air,
         odds: if gap.gap < -TOUCHING { 1.0 } else { 0.0 },
@@ -99,12 +100,21 @@ fn line(gap: &Gap, body: &Body, parts: &[PlacedPart]) -> GapLine {
 }
 
 /// The gap wanted between a part and another, or the wood.
-fn wanted(part: &PlacedPart, other: Option<PartKind>, air: bool) -> f64 {
+fn wanted(part: &PlacedPart, other: Option<&PlacedPart>, air: bool) -> f64 {
+    let sits_in = part.part.sits_in;
+    let one_wall = sits_in.is_some() && other.is_some_and(|other| other.part.sits_in == sits_in);
+    let other = other.map(|other| other.kind);
     let pair = |a: PartKind, b: PartKind| {
         (part.kind == a && other == Some(b)) || (part.kind == b && other == Some(a))
     };
-    if air {
-        // The air that is kept free is itself the clearance.
+    let framed = |kind: PartKind| matches!(kind, PartKind::Driver | PartKind::Radiator);
+    let bolted = |other: PartKind| {
+        framed(part.kind) && framed(other)
+            || part.kind == PartKind::Control && other == PartKind::Control
+    };
+    if air || one_wall && other.is_some_and(bolted) {
+        // The air that is kept free is itself the clearance; and what is bolted down side by
+        // side neither moves nor is gripped where it is near the other.
         0.0
     } else if pair(PartKind::Battery, PartKind::Board) {
         APART
@@ -117,6 +127,9 @@ fn wanted(part: &PlacedPart, other: Option<PartKind>, air: bool) -> f64 {
         WANTED
     }
 }
+
+/// Numbers drawn for each part: its place along three axes, and its three sides.
+const DRAWN: usize = 6;
 
 /// How far a gap may close for odds to be worth working out: lengths, thickness and places
 /// of both, all against it.
@@ -144,25 +157,30 @@ pub(super) fn add_odds(
     let nominal = plan.hull(&Draw::Nominal);
     let mut hits = vec![0_u32; lines.len()];
     for build in 0..BUILDS {
-        // The same builds as those behind every other odds, and three more numbers for each part.
-        let drawn = draw(build, causes + 3 * parts.len());
+        // The same builds as those behind every other odds, and more numbers for each part.
+        let drawn = draw(build, causes + DRAWN * parts.len());
         let hull = plan.hull(&drawn);
-        let place = |part: usize, axis: usize| match &drawn {
-            Draw::Point(point) => 2.0 * point[causes + 3 * part + axis] - 1.0,
+        let either_way = |part: usize, which: usize| match &drawn {
+            Draw::Point(point) => 2.0 * point[causes + DRAWN * part + which] - 1.0,
             Draw::Nominal => 0.0,
         };
-        let moved = |part: usize| moved(&parts[part], &nominal, &hull, |axis| place(part, axis));
+        let moved =
+            |part: usize| moved(&parts[part], &nominal, &hull, |axis| either_way(part, axis));
+        let grown = |part: usize, away: Vector| {
+            grown(&parts[part], away, |side| either_way(part, 3 + side))
+        };
         for &index in &close {
             let line = &lines[index];
             let own = moved(line.part);
-            let other = match line.near {
-                Near::Part(other) => moved(other),
+            let (other, mut grown_by) = match line.near {
+                Near::Part(other) => (moved(other), grown(other, line.away)),
                 Near::Panel(PanelId::Wall(wall)) | Near::Outside(wall) => {
-                    face_moved(wall, &nominal, &hull)
+                    (face_moved(wall, &nominal, &hull), 0.0)
                 }
-                Near::Panel(PanelId::Board(_)) => [0.0; 3],
+                Near::Panel(PanelId::Board(_)) => ([0.0; 3], 0.0),
             };
-            if line.gap + dot(line.away, sub(own, other)) < 0.0 {
+            grown_by += grown(line.part, scale(line.away, -1.0));
+            if line.gap + dot(line.away, sub(own, other)) - grown_by < 0.0 {
                 hits[index] += 1;
             }
         }
@@ -186,7 +204,18 @@ fn face_moved(wall: Wall, nominal: &Hull, drawn: &Hull) -> Vector {
     };
     let out = nominal.block.frame(wall).out;
     let far = dot(sub(at(drawn), at(nominal)), out);
-    wood::vector::scale(out, far)
+    scale(out, far)
+}
+
+/// By how much further a part reaches along a direction in a drawn build: its sides differ
+/// within what is stated, and grow to the right, backwards and upwards.
+fn grown(part: &PlacedPart, along: Vector, either_way: impl Fn(usize) -> f64) -> f64 {
+    let longer = [0, 1, 2].map(|side| part.size_within[side] * either_way(side));
+    let axes = (0..3).map(|axis| {
+        let turn = part.part.pose.turn[axis].map(f64::abs);
+        along[axis].max(0.0) * dot(turn, longer)
+    });
+    axes.sum()
 }
 
 /// By how much a part stands elsewhere in a drawn build.

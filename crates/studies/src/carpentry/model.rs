@@ -59,6 +59,9 @@ pub struct PlacedPart {
     pub kind: PartKind,
     /// Its solid and where it stands.
     pub part: Part,
+    /// By how much its width, depth and height may differ either way, in m, where the file says
+    /// so; it then grows away from the left, the front and the bottom.
+    pub size_within: [f64; 3],
     /// Weight in kg, nominal.
     pub weight: f64,
     /// Whether its place was found by the program, not stated.

@@ -7,6 +7,8 @@ use crate::{Pose, Solid};
 
 /// Sine of an angle below which directions count as parallel.
 const PARALLEL: f64 = 1e-12;
+/// Sine of an angle above which rounding along the axis is of no account.
+const OBLIQUE: f64 = 1e-3;
 
 /// A convex solid in the frame of the box.
 #[derive(Clone, Debug, PartialEq)]
@@ -73,20 +75,21 @@ impl Convex {
     /// A frustum between two circles.
     pub(crate) fn round(ends: [Vector; 2], radii: [f64; 2]) -> Self {
         let axis = unit(sub(ends[1], ends[0]));
-        let mut solid = Self {
+        let (mut low, mut high) = ([0.0; 3], [0.0; 3]);
+        for i in 0..3 {
+            // The share of a radius that points along this axis of the box.
+            let (j, k) = ((i + 1) % 3, (i + 2) % 3);
+            let share = (axis[j] * axis[j] + axis[k] * axis[k]).sqrt();
+            let rims = [0, 1].map(|end| share * radii[end]);
+            low[i] = (ends[0][i] - rims[0]).min(ends[1][i] - rims[1]);
+            high[i] = (ends[0][i] + rims[0]).max(ends[1][i] + rims[1]);
+        }
+        Self {
             form: Form::Round { ends, radii, axis },
             sweep: [0.0; 3],
-            low: [0.0; 3],
-            high: [0.0; 3],
-        };
-        for i in 0..3 {
-            let mut along = [0.0; 3];
-            along[i] = 1.0;
-            solid.high[i] = solid.support(along)[i];
-            along[i] = -1.0;
-            solid.low[i] = solid.support(along)[i];
+            low,
+            high,
         }
-        solid
     }
 
     /// A point of it that lies furthest along a direction.
@@ -172,7 +175,11 @@ impl Convex {
 fn radial(along: Vector, axis: Vector) -> Vector {
     let square = |v: Vector| sub(v, scale(axis, dot(v, axis)));
     let off = square(along);
-    if length(off) <= PARALLEL * length(along) {
+    let (far, whole) = (length(off), length(along));
+    if far > OBLIQUE * whole {
+        return scale(off, 1.0 / far);
+    }
+    if far <= PARALLEL * whole {
         return [0.0; 3];
     }
     // Taken twice: what rounding leaves along the axis is as small against the first as the

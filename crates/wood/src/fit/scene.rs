@@ -30,6 +30,12 @@ impl<'a> Scene<'a> {
         }
     }
 
+    /// The same box with other parts.
+    #[must_use]
+    pub fn with<'b>(&'b self, parts: &'b [Part]) -> Scene<'b> {
+        Scene::of_wood(self.body, parts, &self.woods)
+    }
+
     /// The same with wood that was prepared already.
     pub(crate) fn of_wood(body: &'a Body, parts: &'a [Part], woods: &'a [Wood]) -> Self {
         Self {

@@ -105,16 +105,34 @@ impl<'s, 'a> Ask<'s, 'a> {
     }
 
     fn asked(&self, moving: usize, openings: &[Opening], nodes: usize) -> Arc<Way> {
-        let question = Question {
-            plan: self.site.body.plan.clone(),
-            parts: self.site.solids.to_vec(),
-            moving,
-            openings: openings.to_vec(),
-            nodes,
-        };
+        let question = self.question(self.site.solids, moving, openings, nodes);
         self.site
             .ways
             .of(question, |asked| answer((self.site.scene)(), asked))
+    }
+
+    /// The same by pushes and turns alone, among other parts than those of the list.
+    pub(super) fn among(&self, parts: &[Part], moving: usize, openings: &[Opening]) -> Arc<Way> {
+        let question = self.question(parts, moving, openings, 0);
+        self.site.ways.of(question, |asked| {
+            answer(&(self.site.scene)().with(parts), asked)
+        })
+    }
+
+    fn question(
+        &self,
+        parts: &[Part],
+        moving: usize,
+        openings: &[Opening],
+        nodes: usize,
+    ) -> Question {
+        Question {
+            plan: self.site.body.plan.clone(),
+            parts: parts.to_vec(),
+            moving,
+            openings: openings.to_vec(),
+            nodes,
+        }
     }
 }
 

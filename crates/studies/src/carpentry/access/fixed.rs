@@ -5,10 +5,20 @@ use super::{Site, goes_in, line, names};
 use crate::carpentry::model::{AccessLine, PartKind, Passage, Stage};
 use crate::carpentry::parts::openings;
 use crate::carpentry::plan::wall;
+use std::sync::Arc;
 use wood::vector::{add, scale};
-use wood::{Frame, Opening, PanelId, Part, Pose, Scene, Shape, Solid, Verdict, Wall};
+use wood::{Frame, Opening, PanelId, Part, Pose, Scene, Shape, Solid, Wall};
 
-pub(super) fn lines(site: &Site<'_>, ask: &Ask<'_, '_>, closed: &[Opening]) -> Vec<AccessLine> {
+/// What the panel as a whole is called.
+const PANEL: &str = "control panel, with its parts";
+
+/// `loose` come out by themselves.
+pub(super) fn lines(
+    site: &Site<'_>,
+    ask: &Ask<'_, '_>,
+    closed: &[Opening],
+    loose: &[usize],
+) -> Vec<AccessLine> {
     let parts = site.parts.iter().enumerate();
     let mut lines: Vec<AccessLine> = parts
         .filter(|(_, part)| {
@@ -19,7 +29,7 @@ pub(super) fn lines(site: &Site<'_>, ask: &Ask<'_, '_>, closed: &[Opening]) -> V
         })
         .map(|(index, _)| in_hole(site, ask, closed, index))
         .collect();
-    lines.extend(control_panel(site, closed));
+    lines.extend(control_panel(site, ask, closed, loose));
     lines
 }
 
@@ -50,45 +60,43 @@ fn in_hole(site: &Site<'_>, ask: &Ask<'_, '_>, closed: &[Opening], index: usize)
 
 /// The control panel with all that is on it: straight off its wall where it lies in it; where
 /// it lies behind it, through another opening.
-fn control_panel(site: &Site<'_>, closed: &[Opening]) -> Option<AccessLine> {
+fn control_panel(
+    site: &Site<'_>,
+    ask: &Ask<'_, '_>,
+    closed: &[Opening],
+    loose: &[usize],
+) -> Option<AccessLine> {
     let panel = Panel::new(site)?;
-    let scene = Scene::new(site.body, &panel.all);
-    let named = |way: &Way, through: Option<String>| {
-        let mut line = line(site, panel.own[0], way, None);
-        line.label = "control panel, with its parts".into();
-        (line.driver_reaches, line.hand_reaches) = (through.is_some(), through.is_some());
-        line.through = through;
-        line
-    };
-    if let Some(slack) = panel.drawn_off(&scene) {
+    if let Some(slack) = panel.drawn_off(&(site.scene)().with(&panel.all)) {
+        let mut line = line(site, panel.own[0], &Way::straight(slack), None);
         let wall = crate::words::wall(panel.wall);
-        let through = format!("the {wall}, from outside");
-        return Some(named(&Way::straight(slack), Some(through)));
+        line.label = PANEL.into();
+        line.through = Some(format!("the {wall}, from outside"));
+        return Some(line);
     }
     let others: Vec<Opening> = closed
         .iter()
         .filter(|opening| opening.hole.is_none() || opening.panel != PanelId::Wall(panel.wall))
         .map(|opening| panel.without(opening))
         .collect();
-    let carry = scene.carry_out(panel.whole, &others, 0);
-    let opening = carry.through.map(|index| &others[index]);
-    let through = opening.map(|opening| openings::words(opening, site.body));
-    let mut line = named(&Way::of(&carry), through);
-    if let Some(opening) = opening.filter(|opening| opening.hole.is_some()) {
-        let first = opening.taken_out.iter().copied();
-        line.first = names(
-            site,
-            first.filter(|part| {
-                site.parts
-                    .get(*part)
-                    .is_some_and(|p| p.kind != PartKind::Control)
-            }),
-        );
-    } else if carry.verdict != Verdict::ComesOut {
+    let (way, before) = panel.way(ask, &others, loose);
+    let opening = way.through.map(|index| &others[index]);
+    let mut line = line(site, panel.own[0], &way, opening);
+    line.label = PANEL.into();
+    // Its screws and its wires are reached where it comes out.
+    (line.driver_reaches, line.hand_reaches) = (opening.is_some(), opening.is_some());
+    if let Some(opening) = opening {
+        let own = opening.hole.map_or(&[][..], |_| &opening.taken_out);
+        let own = own.iter().filter(|part| {
+            let part = site.parts.get(**part);
+            part.is_some_and(|part| part.kind != PartKind::Control)
+        });
+        line.first = names(site, own.chain(&before).copied());
+    } else {
         let last = wall(site.design.enclosure.carpentry.last.value);
         let last = panel.without(&openings::whole(last, site.body, site.parts));
-        let found = scene.carry_out(panel.whole, &[last], 0);
-        if found.verdict == Verdict::ComesOut {
+        let way = ask.among(&panel.all, panel.whole, core::slice::from_ref(&last));
+        if way.passage == Passage::Out {
             line.goes_in = Stage::BeforeLast;
         }
     }
@@ -156,6 +164,40 @@ impl Panel {
             scene.draw_off(moving, self.wall, &out)
         };
         alone(self.plate).and_then(|_| alone(self.bodies))
+    }
+
+    /// The way of the whole, and which of the parts that come out by themselves have to be out
+    /// before.
+    fn way(
+        &self,
+        ask: &Ask<'_, '_>,
+        openings: &[Opening],
+        loose: &[usize],
+    ) -> (Arc<Way>, Vec<usize>) {
+        let after = |out: &[usize]| {
+            let mut openings = openings.to_vec();
+            for opening in &mut openings {
+                opening.taken_out.extend(out);
+            }
+            ask.among(&self.all, self.whole, &openings)
+        };
+        let alone = after(&[]);
+        if alone.passage != Passage::NotFound || loose.is_empty() {
+            return (alone, Vec::new());
+        }
+        let (mut way, mut before) = (after(loose), loose.to_vec());
+        if way.passage != Passage::Out {
+            return (alone, Vec::new());
+        }
+        // Each that need not be out stays in.
+        for part in loose.iter().filter(|_| loose.len() > 1) {
+            let fewer: Vec<usize> = before.iter().copied().filter(|o| o != part).collect();
+            let found = after(&fewer);
+            if found.passage == Passage::Out {
+                (way, before) = (found, fewer);
+            }
+        }
+        (way, before)
     }
 
     /// An opening with nothing of the panel in the way of the whole.

@@ -38,7 +38,12 @@ pub(super) fn lines(site: &Site<'_>) -> Vec<AccessLine> {
     let ask = Ask::new(site);
     let closed = openings::closed(site.design, site.body, site.parts);
     let mut lines = standing::lines(site, &ask, &closed);
-    lines.extend(fixed::lines(site, &ask, &closed));
+    let loose: Vec<usize> = lines
+        .iter()
+        .filter(|line| line.passage == Passage::Out)
+        .map(|line| line.part)
+        .collect();
+    lines.extend(fixed::lines(site, &ask, &closed, &loose));
     lines.sort_by_key(|line| line.part);
     let mut shared: Vec<(AccessLine, usize)> = Vec::new();
     for line in lines {

@@ -30,6 +30,7 @@ pub(super) fn drivers(list: &mut List, room: &Room<'_>) {
         let kind = Kind {
             kind: PartKind::Driver,
             label: &used.part.common.name.text,
+            size_within: [0.0; 3],
             weight: weight(&used.part.common, driver_guess(&used.part)),
             place: used.place,
             table: format!("drivers.{}", group + 1),
@@ -89,6 +90,7 @@ pub(super) fn outlets(list: &mut List, room: &Room<'_>) {
             let kind = Kind {
                 kind: PartKind::Radiator,
                 label: &used.part.common.name.text,
+                size_within: [0.0; 3],
                 weight: weight(&used.part.common, RADIATOR_WEIGHT) + added,
                 place: used.place,
                 table: "box.radiator".into(),
@@ -114,6 +116,7 @@ pub(super) fn outlets(list: &mut List, room: &Room<'_>) {
             let kind = Kind {
                 kind: PartKind::Vent,
                 label: "vent tube",
+                size_within: [0.0; 3],
                 weight: 0.0,
                 place: vent.place,
                 table: "box.vent".into(),
@@ -190,6 +193,7 @@ pub(super) fn controls(list: &mut List, room: &Room<'_>) {
         let kind = Kind {
             kind: PartKind::Control,
             label: &used.part.common.name.text,
+            size_within: [0.0; 3],
             weight: weight(&used.part.common, CONTROL_WEIGHT),
             place: used.place,
             table: format!("control.part.{}", index + 1),
@@ -232,6 +236,7 @@ pub(super) fn handle(list: &mut List, room: &Room<'_>) {
     let kind = Kind {
         kind: PartKind::Handle,
         label: "handle",
+        size_within: [0.0; 3],
         weight: said.weight.map_or(0.0, |weight| weight.si),
         place: said.place,
         table: "handle".into(),
@@ -253,6 +258,7 @@ pub(super) fn feet(list: &mut List, room: &Room<'_>) {
     let kind = Kind {
         kind: PartKind::Foot,
         label: "foot",
+        size_within: [0.0; 3],
         weight: 0.0,
         place: said.place,
         table: "feet".into(),
@@ -279,6 +285,7 @@ pub(super) fn grille(list: &mut List, room: &Room<'_>) {
     let kind = Kind {
         kind: PartKind::Grille,
         label: "grille frame",
+        size_within: [0.0; 3],
         weight: 0.0,
         place: said.place,
         table: "grille".into(),

@@ -6,7 +6,8 @@ use super::super::plan::{bay_room, wall};
 use super::{Kind, List, Room, openings, weight};
 use crate::memo::Memo;
 use crate::subject::battery_guess;
-use design::{Placement, Size, Turn};
+use crate::vary::spreads;
+use design::{Placement, Size, Tolerance, Turn, Value};
 use wood::vector::{Vector, add, dot, scale};
 use wood::{Loose, Opening, Part, Plan, Pose, Shape, Stand, Target, Wall, Wishes, arrange};
 
@@ -28,9 +29,22 @@ pub(super) struct Waiting {
     stand: Stand,
 }
 
-/// Width, depth and height of what is stated as width, height and depth.
-const fn sides(size: &Size) -> [f64; 3] {
-    [size.width.si, size.depth.si, size.height.si]
+/// Of width, depth and height of what is stated as width, height and depth.
+fn sides(size: &Size, of: impl Fn(&Value) -> f64) -> [f64; 3] {
+    [of(&size.width), of(&size.depth), of(&size.height)]
+}
+
+const fn nominal(length: &Value) -> f64 {
+    length.si
+}
+
+/// By how much a length may differ either way, in m, where the file says so.
+fn within(length: &Value) -> f64 {
+    match length.tolerance {
+        Tolerance::Unstated => 0.0,
+        Tolerance::Within(half) => half,
+        Tolerance::About => spreads::ABOUT.spread * length.si.abs(),
+    }
 }
 
 /// Which axis of a part lies along each axis of the box.
@@ -122,11 +136,12 @@ pub(super) fn battery_and_board(list: &mut List, room: &Room<'_>, waiting: &mut 
         let kind = Kind {
             kind: PartKind::Battery,
             label: &used.part.common.name.text,
+            size_within: sides(size, within),
             weight: weight(&used.part.common, battery_guess(&used.part)),
             place: used.place,
             table: "battery".into(),
         };
-        let shape = Shape::block(sides(size));
+        let shape = Shape::block(sides(size, nominal));
         let from = list.parts.len();
         put(
             list,
@@ -145,12 +160,13 @@ pub(super) fn battery_and_board(list: &mut List, room: &Room<'_>, waiting: &mut 
         let kind = Kind {
             kind: PartKind::Board,
             label: &used.part.common.name.text,
+            size_within: sides(size, within),
             weight: weight(&used.part.common, BOARD_WEIGHT),
             place: used.place,
             table: "amplifier".into(),
         };
         let standoff = used.standoff.map_or(STANDOFF, |value| value.si);
-        let shape = Shape::board(sides(size), standoff);
+        let shape = Shape::board(sides(size, nominal), standoff);
         put(list, room, waiting, &kind, &shape, 1, &used.placement);
     }
 }
@@ -207,15 +223,22 @@ fn into_bay(list: &mut List, room: &Room<'_>, waiting: &mut Vec<Waiting>, from: 
 
 pub(super) fn things(list: &mut List, room: &Room<'_>, waiting: &mut Vec<Waiting>) {
     for (index, thing) in room.design.inside.iter().enumerate() {
-        let shape = match &thing.shape {
-            design::Shape::Block(size) => Shape::block(sides(size)),
-            design::Shape::Cylinder { diameter, length } => Shape::cylinder(diameter.si, length.si),
+        let (shape, size_within) = match &thing.shape {
+            design::Shape::Block(size) => (Shape::block(sides(size, nominal)), sides(size, within)),
+            design::Shape::Cylinder { diameter, length } => {
+                let around = within(diameter);
+                (
+                    Shape::cylinder(diameter.si, length.si),
+                    [around, around, within(length)],
+                )
+            }
             design::Shape::Volume(_) => continue,
         };
         list.next();
         let kind = Kind {
             kind: PartKind::Other,
             label: &thing.name.text,
+            size_within,
             weight: thing.weight.map_or(0.0, |weight| weight.si),
             place: thing.name.place,
             table: format!("inside.{}", index + 1),

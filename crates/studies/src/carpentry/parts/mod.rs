@@ -23,6 +23,8 @@ struct Kind<'a> {
     kind: PartKind,
     label: &'a str,
     weight: f64,
+    /// By how much its own width, depth and height may differ either way, in m.
+    size_within: [f64; 3],
     place: Place,
     table: String,
 }
@@ -44,6 +46,7 @@ impl List {
                 pose,
                 sits_in,
             },
+            size_within: of.size_within,
             weight: of.weight,
             found,
             place: of.place,
