@@ -41,6 +41,7 @@ mod drivers_fit;
 mod end_voltage;
 mod face_loss;
 mod glue_line;
+mod grain_run;
 mod hangs_level;
 mod hearing;
 mod holes_clear;

@@ -406,6 +406,13 @@ pub(crate) fn wooden() -> Vec<Broken> {
             &[("box.joints", "rebated"), ("box.round", "9 mm")],
         ),
         broken(
+            "grain-run",
+            &[("box.panel.1.side", "top"), ("box.panel.1.grain", "around")],
+        )
+        .shelf(
+            "[[sheet]]\nname = \"birch plywood 12 mm\"\nlength = \"1200 mm\"\nwidth = \"900 mm\"\n",
+        ),
+        broken(
             "ring-closes",
             &[
                 ("box.joints", "mitred ring"),
