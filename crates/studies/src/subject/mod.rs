@@ -142,14 +142,10 @@ impl Subject {
                 None
             }
         };
-        let room = [enclosure.check_air(design), enclosure.check_outlets(design)];
-        for error in room.into_iter().filter_map(Result::err) {
-            // A box without an inside is told once.
-            let is_told = |told: &Diagnostic| told.code == error.code && told.place == error.place;
-            if !errors.iter().any(is_told) {
-                errors.push(error);
-            }
-        }
+        // Where no solid can be made, its air is not spoken of.
+        let air = body.as_ref().map_or(Ok(()), |_| enclosure.check_air(design));
+        let room = [air, enclosure.check_outlets(design)];
+        errors.extend(room.into_iter().filter_map(Result::err));
         let Some(body) = body.filter(|_| errors.is_empty()) else {
             return Err(errors);
         };
