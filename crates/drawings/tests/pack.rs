@@ -242,6 +242,22 @@ fn twelve_drivers_still_make_clear_sheets() {
 }
 
 #[test]
+fn every_part_has_its_number_in_the_box_taken_apart() {
+    for (name, project, report) in examples() {
+        let sheets = pack(&project, &report, Paper::A4, None);
+        let sheet = sheets.iter().find(|s| s.title == "Box").unwrap();
+        let drawn = svg(sheet, Theme::Paper);
+        for part in &report.carpentry.parts {
+            let number = part.number.to_string();
+            let revision = report.revision.map(|r| r.to_string());
+            let wanted = 1 + usize::from(revision.as_ref() == Some(&number));
+            let found = drawn.matches(&format!(">{number}</text>")).count();
+            assert_eq!(found, wanted, "{name}: {}", part.label);
+        }
+    }
+}
+
+#[test]
 fn every_number_of_the_promises_is_on_the_first_sheet() {
     for (name, project, report) in examples() {
         let first = svg(&pack(&project, &report, Paper::A4, None)[0], Theme::Paper);
