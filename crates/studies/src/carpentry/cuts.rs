@@ -1,8 +1,9 @@
 //! The cut list: every panel with its letter, sizes and edges.
 
 use super::model::CutLine;
-use super::plan::{PlanSubject, Sheets};
-use design::{Carpentry, Design, Grain, SheetPart};
+use super::plan::{PlanSubject, Sheets, extent};
+use crate::vary::Draw;
+use design::{Carpentry, Design, Grain, Grille, SheetPart};
 use physics::math;
 use wood::{BoardKind, Body, Crossing, Panel, PanelEdge, PanelHole, PanelId, Wall};
 
@@ -69,10 +70,62 @@ pub(crate) fn cut_list(body: &Body, plan: &PlanSubject, design: &Design) -> Vec<
             edges: "square".into(),
         });
     }
+    lines.extend(strips(plan, design));
     for (index, line) in lines.iter_mut().enumerate() {
         line.letter = letter(index);
     }
     lines
+}
+
+/// The strips of the grille frame: those above and below run through.
+fn strips(plan: &PlanSubject, design: &Design) -> Vec<CutLine> {
+    let Some(said) = &design.grille else {
+        return Vec::new();
+    };
+    let [across, up] = grille_size(plan, said);
+    let (strip, thickness) = (said.strip.si, said.thickness.si);
+    let sheet = plan.sheets.part(0);
+    let alike = (thickness - sheet.thickness.si).abs() <= OWN_THICKNESS;
+    let line = |name: &str, length: f64| CutLine {
+        letter: String::new(),
+        panels: Vec::new(),
+        name: format!("grille, {name}"),
+        sheet: if alike {
+            sheet.common.name.text.clone()
+        } else {
+            STRIP.into()
+        },
+        thickness,
+        long: [length, strip],
+        short: [length, strip],
+        grain: Some(0),
+        edges: "square".into(),
+    };
+    let between = (up - 2.0 * strip).max(0.0);
+    vec![
+        line("top", across),
+        line("bottom", across),
+        line("left", between),
+        line("right", between),
+    ]
+}
+
+/// Width and height of the grille over its frame, in m.
+fn grille_size(plan: &PlanSubject, said: &Grille) -> [f64; 2] {
+    let hull = plan.hull(&Draw::Nominal);
+    extent(&hull.block, Wall::Front).map(|side| (side - 2.0 * said.gap.si).max(0.0))
+}
+
+/// Cloth of a grille in kg per m²: from memory.
+const CLOTH: f64 = 0.2;
+
+/// Weight in kg of a grille: its strips of the stuff of the walls, and cloth over all of it.
+pub(crate) fn grille_weight(plan: &PlanSubject, said: &Grille) -> f64 {
+    let [across, up] = grille_size(plan, said);
+    let strip = said.strip.si;
+    let inside = (across - 2.0 * strip).max(0.0) * (up - 2.0 * strip).max(0.0);
+    let wood = (across * up - inside) * said.thickness.si;
+    wood * plan.sheets.density(0, &Draw::Nominal) + CLOTH * across * up
 }
 
 /// The sheet a panel is cut from. Cleats and sticks of another thickness are no piece of

@@ -1,6 +1,7 @@
 //! Gluing it up: order, area, glue, diagonals.
 
 mod contact;
+mod screws;
 
 use super::model::{GlueStep, GlueUp};
 use super::plan::{Hull, wall};
@@ -76,6 +77,13 @@ pub(super) fn glue_up(design: &Design, body: &Body, hull: &Hull) -> GlueUp {
             closing_words(last, body),
             with(last).plus(with_boards(body, last)),
         );
+    }
+    if !glued {
+        steps.push(GlueStep {
+            words: screws::words_of_wall(body, last),
+            joints: 0,
+            time: 0.0,
+        });
     }
     let inner = opening(hull, last);
     GlueUp {

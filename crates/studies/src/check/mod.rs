@@ -42,6 +42,7 @@ mod end_voltage;
 mod face_loss;
 mod glue_line;
 mod grain_run;
+mod grille_clear;
 mod hangs_level;
 mod hearing;
 mod holes_clear;

@@ -2,7 +2,7 @@
 
 use super::EnclosureSubject;
 use crate::build::EnclosureBuild;
-use crate::carpentry::{BOARD_WEIGHT, CONTROL_WEIGHT};
+use crate::carpentry::{BOARD_WEIGHT, CONTROL_WEIGHT, grille_weight};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{
     BatteryPart, Chemistry, Common, Design, DriverKind, DriverPart, EnclosureKind, Value,
@@ -115,6 +115,10 @@ impl WeightSubject {
         }
         if let Some(handle) = &design.handle {
             account.add("handle".into(), 1, handle.weight, 0.0);
+        }
+        if let Some(grille) = &design.grille {
+            let guess = grille_weight(&enclosure.plan, grille);
+            account.add("grille frame with its cloth".into(), 1, None, guess);
         }
         let Account { causes, parts } = account;
         enclosure.plan.sheets.weigh(causes);

@@ -402,6 +402,14 @@ pub(crate) fn wooden() -> Vec<Broken> {
         ),
         broken("panel-plate", &[("control.part.3.at", "138 x 35 mm")]).with_panel(),
         broken(
+            "grille-clear",
+            &[
+                ("grille.strip", "70 mm"),
+                ("grille.thickness", "12 mm"),
+                ("grille.gap", "4 mm"),
+            ],
+        ),
+        broken(
             "glue-line",
             &[("box.joints", "rebated"), ("box.round", "9 mm")],
         ),

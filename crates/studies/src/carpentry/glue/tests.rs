@@ -67,6 +67,28 @@ fn every_cleat_and_bay_wall_has_its_step() {
     }
 }
 
+/// Cleats on all four sides of 336 x 176 mm: 4 + 3 screws, twice. The overlaid back of the
+/// small box goes into the edges around 150 x 210 mm, and the rebated one has only two cleats.
+#[test]
+fn a_wall_that_comes_off_says_its_screws() {
+    let count = |design: &str, shelf: Option<&str>| -> (usize, String) {
+        let carpentry = study(&subject(design, shelf));
+        let rows = screws::rows(&carpentry.body, Wall::Back);
+        let steps = &carpentry.glue_up.steps;
+        let words = steps.last().map(|step| step.words.clone());
+        let count = rows.iter().map(|row| row.count).sum();
+        (count, words.unwrap_or_default())
+    };
+    let (beach, said) = count(BEACH, None);
+    assert_eq!(beach, 14, "{said}");
+    assert!(said.contains("12 mm deep into the cleats"), "{said}");
+    let (mono, said) = count(MONO, None);
+    assert_eq!(mono, 10, "{said}");
+    assert!(said.contains("20 mm deep into the edges"), "{said}");
+    let (_, said) = count(PARTY.0, Some(PARTY.1));
+    assert!(said.contains("the cleats at"), "{said}");
+}
+
 /// A strip in the corner of right and back wall touches both, whichever of its sides is
 /// taken for its thickness; one more wall or strip at its end is one more joint.
 #[test]
