@@ -119,7 +119,7 @@ fn crosses(a: &Cut<'_>, b: &Cut<'_>, room: [Vector; 2]) -> bool {
         return false;
     }
     let (ab, ba) = (a.passes(b, room), b.passes(a, room));
-    (ab && ba) || (ab && !a.spans(b)) || (ba && !b.spans(a))
+    ab && (ba || !a.spans(b)) || ba && !b.spans(a)
 }
 
 /// The shortest way along an axis that parts two upright boxes.
