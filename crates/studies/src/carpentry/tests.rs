@@ -177,7 +177,7 @@ fn odds_of_a_collision_follow_the_tolerances() {
             ("second", "40 x 30 x 30 mm", "161 x 0 x 80 mm"),
         ] {
             text += &format!(
-                "[[inside]]\nname = \"{name}\"\nsize = \"{size}\"\nat = \"{at}\"\nturn = \"as stated\"\n"
+                "[[inside]]\nname = \"{name}\"\nblock = \"{size}\"\nat = \"{at}\"\nturn = \"as stated\"\n"
             );
         }
         let carpentry = study(&subject(&text, None));
