@@ -142,10 +142,10 @@ fn reached(
 }
 
 /// The first place that is as wanted among a few that differ, and the first of all.
-fn first_wanted<'a>(
+fn first_wanted(
     field: &Field,
     loose: &Loose,
-    feasible: &mut dyn Iterator<Item = &'a Candidate>,
+    feasible: &mut dyn Iterator<Item = &Candidate>,
     wanted: impl Fn(Pose) -> bool,
 ) -> (Option<Pose>, Option<Pose>) {
     let mut tried: Vec<Pose> = Vec::new();
