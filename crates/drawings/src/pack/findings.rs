@@ -134,12 +134,34 @@ fn block(finding: &Finding) -> FindingBlock {
     FindingBlock {
         severity: finding.severity,
         title: finding.title.clone(),
-        cause: cause.replace(".. ", ". ").replace("..", "."),
-        measured: format!("{against}{} · {}", finding.id, finding.source.join(", ")),
+        cause: cause.replace(".. ", ". ").replace("..", ".") + &brought(finding),
+        measured: format!("{against}{} · {}", finding.name, finding.source.join(", ")),
         mend: finding
             .mend
             .as_ref()
             .map_or(String::new(), |m| m.words.clone()),
+    }
+}
+
+/// What follows from a finding is named up to so many.
+const BROUGHT: usize = 4;
+
+/// What other checks find for the same reason, by their titles.
+fn brought(finding: &Finding) -> String {
+    let mut titles: Vec<String> = finding
+        .brings
+        .iter()
+        .take(BROUGHT)
+        .map(|brought| brought.title.clone())
+        .collect();
+    let more = finding.brings.len().saturating_sub(BROUGHT);
+    if more > 0 {
+        titles.push(format!("{more} more"));
+    }
+    if titles.is_empty() {
+        String::new()
+    } else {
+        format!(" With it: {}.", titles.join("; "))
     }
 }
 
