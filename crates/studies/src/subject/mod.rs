@@ -143,7 +143,9 @@ impl Subject {
             }
         };
         // Where no solid can be made, its air is not spoken of.
-        let air = body.as_ref().map_or(Ok(()), |_| enclosure.check_air(design));
+        let air = body
+            .as_ref()
+            .map_or(Ok(()), |_| enclosure.check_air(design));
         let room = [air, enclosure.check_outlets(design)];
         errors.extend(room.into_iter().filter_map(Result::err));
         let Some(body) = body.filter(|_| errors.is_empty()) else {
