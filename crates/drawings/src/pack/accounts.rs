@@ -47,11 +47,12 @@ fn air(report: &Report) -> Ledger {
         ),
         litres(accounts.gross),
     )];
+    let lines = accounts.air.iter().map(|l| (l.label.clone(), l.volume));
+    let lines = small_together(lines.collect(), SMALL / 1000.0);
     rows.extend(
-        accounts
-            .air
-            .iter()
-            .map(|line| (line.label.clone(), litres(-line.volume))),
+        lines
+            .into_iter()
+            .map(|(label, volume)| (label, litres(-volume))),
     );
     rows.push(("air left".to_owned(), litres(accounts.net)));
     if accounts.filling_gain > 1.0 {
@@ -65,17 +66,34 @@ fn air(report: &Report) -> Ledger {
 
 fn weight(report: &Report) -> Ledger {
     let lines = &report.accounts.weight;
-    let mut rows: Vec<(String, String)> = lines
-        .iter()
-        .map(|line| {
-            let guessed = if line.known { "" } else { " (guessed)" };
-            let name = format!("{}{guessed}", line.label);
-            (name, say::kilograms(line.kilograms))
-        })
+    let named = lines.iter().map(|line| {
+        let guessed = if line.known { "" } else { " (guessed)" };
+        (format!("{}{guessed}", line.label), line.kilograms)
+    });
+    let mut rows: Vec<(String, String)> = small_together(named.collect(), SMALL)
+        .into_iter()
+        .map(|(name, kilograms)| (name, say::kilograms(kilograms)))
         .collect();
     let sum: f64 = lines.iter().map(|l| l.kilograms).sum();
     rows.push(("together".to_owned(), say::kilograms(sum)));
     Ledger { rows, summed: true }
+}
+
+/// Below the last digit that is said, in litres and kilograms.
+const SMALL: f64 = 0.01;
+
+/// Lines too small to be said, as one line at the end.
+fn small_together(lines: Vec<(String, f64)>, digit: f64) -> Vec<(String, f64)> {
+    let (small, mut rest): (Vec<_>, Vec<_>) = lines
+        .into_iter()
+        .partition(|(_, amount)| amount.abs() < digit);
+    if let [only] = &small[..] {
+        rest.push(only.clone());
+    } else if !small.is_empty() {
+        let sum = small.iter().map(|(_, amount)| amount).sum();
+        rest.push((format!("{} small things", small.len()), sum));
+    }
+    rest
 }
 
 fn costs(report: &Report, currency: &str) -> Ledger {

@@ -158,7 +158,8 @@ fn the_same_wood_is_worked_out_once() {
 /// a parabola, that of the third is summed up.
 fn by_hand(within: f64) -> f64 {
     let tail = |x: f64| {
-        let beyond = (4.0 - x.abs()).max(0.0).powi(2) / 32.0;
+        let left = (4.0 - x.abs()).max(0.0);
+        let beyond = left * left / 32.0;
         if x < 0.0 { 1.0 - beyond } else { beyond }
     };
     let steps = 2000;

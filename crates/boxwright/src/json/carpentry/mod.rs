@@ -37,11 +37,7 @@ impl<'a> Carpentry<'a> {
                 .iter()
                 .map(|g| Gap::new(g, label(g.part)))
                 .collect(),
-            access: model
-                .access
-                .iter()
-                .map(Access::new)
-                .collect(),
+            access: model.access.iter().map(Access::new).collect(),
             modes: model.modes.iter().map(Mode::new).collect(),
             balance: Balance::new(&model.balance),
             ring: model.ring.as_ref().map(Ring::new),
