@@ -31,12 +31,15 @@ fn scene(solids: &[Solid]) -> Scene {
     scene
 }
 
-/// Nearness of the nearest cover over a point, if any covers it by more than
-/// `margin` within its outline.
+/// Nearness of the nearest cover over a point that lies within its outline.
 fn ray(scene: &Scene, eye: &Eye, p: Flat) -> Option<f64> {
+    nearest(scene, eye, p, |side| side == Side::Inside)
+}
+
+fn nearest(scene: &Scene, eye: &Eye, p: Flat, over: impl Fn(Side) -> bool) -> Option<f64> {
     covers(scene, eye)
         .iter()
-        .filter(|c| side_of(&c.loops, p) == Side::Inside)
+        .filter(|c| over(side_of(&c.loops, p)))
         .map(|c| c.near(p))
         .max_by(f64::total_cmp)
 }
@@ -62,7 +65,9 @@ fn judged(scene: &Scene, eye: &Eye) {
                 on.then(|| a[2] + t * (b[2] - a[2]))
             });
             let own: Vec<f64> = own.collect();
-            let nearest = ray(scene, eye, p).unwrap_or(f64::MIN);
+            // What hides a stretch may do so by two facets, the point on the side they share.
+            let over = |side| side == Side::Inside || (!s.seen && side == Side::On);
+            let nearest = nearest(scene, eye, p, over).unwrap_or(f64::MIN);
             let explained = own.iter().any(|near| {
                 if s.seen {
                     nearest <= near + 2e-7
