@@ -17,6 +17,9 @@ pub struct Effort {
     pub pairs: u64,
     /// Rounds of each search otherwise.
     pub rounds: usize,
+    /// Where those place not everything: blocks kept of each number of pieces, from
+    /// which bins are filled one after another; 0 for not at all.
+    pub blocks: usize,
 }
 
 impl Effort {
@@ -24,16 +27,20 @@ impl Effort {
     pub const QUICK: Self = Self {
         pairs: 7_000,
         rounds: 400,
+        blocks: 0,
     };
-    /// For a design that is to be built.
+    /// For a design that is to be built: mostly some ten milliseconds, tenths of a
+    /// second where stock that might do is short.
     pub const NORMAL: Self = Self {
         pairs: 60_000,
         rounds: 3_000,
+        blocks: 1_000,
     };
     /// For a job that is worth waiting for: some seconds.
     pub const THOROUGH: Self = Self {
         pairs: 5_000_000,
         rounds: 100_000,
+        blocks: 3_000,
     };
 }
 
@@ -48,7 +55,7 @@ impl Effort {
 pub fn lay_out(blanks: &[Blank], stock: &[Stock], saw: &SawLimits, effort: Effort) -> Layout {
     let job = Job::new(blanks, stock, saw);
     let bound = bounds::fewest(&job);
-    let quick = search(&job, bound, 0);
+    let quick = search(&job, bound, 0, 0);
     let complete = quick.placed(&job) == job.wanted_area();
     let most = if complete {
         quick.bought(&job)
@@ -62,7 +69,7 @@ pub fn lay_out(blanks: &[Blank], stock: &[Stock], saw: &SawLimits, effort: Effor
     {
         return layout(&job, &found, bound, !job.late);
     }
-    let found = search(&job, bound, effort.rounds);
+    let found = search(&job, bound, effort.rounds, effort.blocks);
     let found = with_exact_rests(&job, found, effort);
     layout(&job, &found, bound, false)
 }

@@ -5,11 +5,13 @@
 //! may have any number of stages. Small jobs are solved exactly; for larger ones
 //! a bounded search gives a layout, and bounds say how far from the best it can be.
 
+mod blocks;
 mod bounds;
 mod check;
 mod construct;
 mod cuts;
 mod exact;
+mod fill;
 mod found;
 mod fronts;
 mod job;

@@ -2,10 +2,13 @@
 //! by rules in many orders, then the best order is changed at random and kept
 //! where it is no worse. Counted in rounds, with a fixed seed.
 
+use super::blocks::Blocks;
 use super::bounds;
 use super::construct::{Item, Packer, Score, Style};
+use super::fill::fill;
 use super::found::Found;
 use super::job::{Job, Shape};
+use std::cell::{Cell, OnceCell};
 use std::cmp::Reverse;
 
 /// What a search is after.
@@ -33,8 +36,34 @@ const PLANS: usize = 24;
 /// Rounds without gain after which the search goes back to the best.
 const STALL: usize = 400;
 
-/// The best layout found in about so many rounds.
-pub(super) fn search(job: &Job, fewest: usize, rounds: usize) -> Found {
+/// Choices of bins that are filled with blocks.
+const FILLS: usize = 6;
+
+/// Rounds of packing what is left into the last bin.
+const LAST_ROUNDS: usize = 300;
+
+/// A job, and how much may be tried.
+struct Search<'a> {
+    job: &'a Job,
+    rounds: usize,
+    /// Blocks kept of each number of pieces.
+    keep: usize,
+    /// Made when first needed; none where there are too many pieces.
+    blocks: OnceCell<Option<Blocks>>,
+    /// How often bins were filled with them.
+    fills: Cell<usize>,
+}
+
+/// The best layout found in about so many rounds, and with so many blocks of each
+/// number of pieces.
+pub(super) fn search(job: &Job, fewest: usize, rounds: usize, keep: usize) -> Found {
+    let search = Search {
+        job,
+        rounds,
+        keep,
+        blocks: OnceCell::new(),
+        fills: Cell::new(0),
+    };
     let everything = job.wanted_area();
     let mut best = Found::default();
     let most = job
@@ -45,15 +74,74 @@ pub(super) fn search(job: &Job, fewest: usize, rounds: usize) -> Found {
     let most = most.max().unwrap_or(0).max(fewest);
     for bought in fewest..=most {
         let bins = all_on_hand_and(job, bought);
-        let (score, found) = climb(job, &bins, rounds, Aim::Place);
-        if score.placed > best.placed(job) {
+        let (placed, found) = search.place(&bins, rounds);
+        if placed > best.placed(job) {
             best = found;
         }
-        if score.placed == everything {
-            return with_larger_rest(job, &with_less_area(job, best, rounds), rounds);
+        if placed == everything {
+            return with_larger_rest(job, &search.with_less_area(best), rounds);
         }
     }
     best
+}
+
+impl Search<'_> {
+    /// As much area as can be found to fit into these bins, and how.
+    fn place(&self, bins: &[usize], rounds: usize) -> (i64, Found) {
+        let job = self.job;
+        let (score, found) = climb(job, &everything(job), bins, rounds, Aim::Place);
+        let wanted = job.wanted_area();
+        if score.placed < wanted
+            && let Some(filled) = self.filled(bins)
+        {
+            return (wanted, filled);
+        }
+        (score.placed, found)
+    }
+
+    /// Everything in these bins, filled one after another.
+    fn filled(&self, bins: &[usize]) -> Option<Found> {
+        let rooms = bins.iter().map(|&bin| self.job.bins[bin].room.area());
+        let enough = rooms.sum::<i64>() >= self.job.wanted_area();
+        if self.keep == 0 || self.fills.get() >= FILLS || bins.len() < 2 || !enough {
+            return None;
+        }
+        self.fills.set(self.fills.get() + 1);
+        let blocks = self.blocks.get_or_init(|| Blocks::new(self.job, self.keep));
+        fill(self.job, blocks.as_ref()?, bins, |counts, last| {
+            let (score, found) = climb(self.job, counts, &[last], LAST_ROUNDS, Aim::Place);
+            (score.placed == wanted_area(self.job, counts)).then_some(found)
+        })
+    }
+
+    /// The same on bins of less area, where that is found.
+    fn with_less_area(&self, found: Found) -> Found {
+        let (bought, area) = (found.bought(self.job), found.area(self.job));
+        let mut plans = plans(self.job, bought);
+        plans.retain(|&(sum, _)| sum < area);
+        plans.truncate(PLANS);
+        let share = self.rounds / plans.len().max(4);
+        for (_, bins) in plans {
+            let (placed, better) = self.place(&bins, share);
+            if placed == self.job.wanted_area() {
+                return better;
+            }
+        }
+        found
+    }
+}
+
+/// How many pieces of each kind the job has.
+fn everything(job: &Job) -> Vec<usize> {
+    job.kinds.iter().map(|kind| kind.copies.len()).collect()
+}
+
+/// Area of so many pieces of each kind, in µm².
+fn wanted_area(job: &Job, counts: &[usize]) -> i64 {
+    let areas = job.kinds.iter().zip(counts);
+    areas
+        .map(|(kind, &count)| kind.shape.area() * count as i64)
+        .sum()
 }
 
 /// All offcuts, and the largest so many of the sheets that can be bought.
@@ -76,23 +164,6 @@ pub(super) fn instances(
     let bins = job.bins.iter().enumerate().filter(|(_, bin)| wanted(bin));
     bins.flat_map(|(index, bin)| std::iter::repeat_n(index, bin.count.min(most)))
         .collect()
-}
-
-/// The same on bins of less area, where that is found.
-fn with_less_area(job: &Job, found: Found, rounds: usize) -> Found {
-    let everything = job.wanted_area();
-    let (bought, area) = (found.bought(job), found.area(job));
-    let mut plans = plans(job, bought);
-    plans.retain(|&(sum, _)| sum < area);
-    plans.truncate(PLANS);
-    let share = rounds / plans.len().max(4);
-    for (_, bins) in plans {
-        let (score, better) = climb(job, &bins, share, Aim::Place);
-        if score.placed == everything {
-            return better;
-        }
-    }
-    found
 }
 
 /// Choices of bins with room enough and so many bought, least area first.
@@ -138,7 +209,7 @@ fn with_larger_rest(job: &Job, found: &Found, rounds: usize) -> Found {
     let mut bins: Vec<usize> = found.patterns.iter().map(|pattern| pattern.bin).collect();
     bins.sort_by_key(|&bin| job.bins[bin].room.area());
     let bound = bounds::largest_rest(job, &bins);
-    let (score, better) = climb(job, &bins, rounds, Aim::Rest(bound));
+    let (score, better) = climb(job, &everything(job), &bins, rounds, Aim::Rest(bound));
     if score.placed == job.wanted_area() {
         better
     } else {
@@ -153,13 +224,13 @@ struct Order {
     style: Style,
 }
 
-/// Packs into these bins as well as can be found.
-fn climb(job: &Job, bins: &[usize], rounds: usize, aim: Aim) -> (Score, Found) {
+/// Packs so many pieces of each kind into these bins as well as can be found.
+fn climb(job: &Job, counts: &[usize], bins: &[usize], rounds: usize, aim: Aim) -> (Score, Found) {
     let mut packer = Packer::new(job, bins);
-    let everything = job.wanted_area();
+    let everything = wanted_area(job, counts);
     let styles: Vec<Style> = Style::all().collect();
     let (mut best, mut best_order) = (Score::default(), None);
-    for items in orders(job) {
+    for items in orders(job, counts) {
         for &style in &styles {
             let score = packer.pack(&items, style);
             if best_order.is_none() || score > best {
@@ -207,7 +278,7 @@ fn worth(score: Score) -> (i64, i64) {
 }
 
 /// The pieces from the largest down, by several measures of size.
-fn orders(job: &Job) -> Vec<Vec<Item>> {
+fn orders(job: &Job, counts: &[usize]) -> Vec<Vec<Item>> {
     let sizes: [fn(Shape) -> i64; 5] = [
         Shape::area,
         |shape| i64::from(shape.length.max(shape.width)),
@@ -215,14 +286,10 @@ fn orders(job: &Job) -> Vec<Vec<Item>> {
         |shape| i64::from(shape.length),
         |shape| i64::from(shape.width),
     ];
-    let items: Vec<Item> = job
-        .kinds
+    let items: Vec<Item> = counts
         .iter()
         .enumerate()
-        .flat_map(|(kind, alike)| {
-            let item = Item { kind, turned: None };
-            std::iter::repeat_n(item, alike.copies.len())
-        })
+        .flat_map(|(kind, &count)| std::iter::repeat_n(Item { kind, turned: None }, count))
         .collect();
     let sorted = sizes.map(|size| {
         let mut items = items.clone();

@@ -149,7 +149,7 @@ proptest! {
         prop_assert_eq!((layout.bought, units(layout.area), units(largest)), (bought, area, rest));
 
         // What the search says is proven holds, whatever it finds.
-        let effort = Effort { pairs: 0, rounds: 50 };
+        let effort = Effort { pairs: 0, rounds: 50, blocks: 20 };
         let searched = lay_out(&blanks, &stock, &saw, effort);
         prop_assert_eq!(faults(&blanks, &stock, &saw, &searched), []);
         prop_assert!(searched.fewest <= bought && bought <= searched.bought);

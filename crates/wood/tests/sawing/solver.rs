@@ -134,13 +134,9 @@ fn thirty_jobs_beside_a_general_solver() {
             );
         }
     }
-    assert_eq!(equal, 29, "sheets proven fewest");
-    // Job, sheets and percent of area above the bound. Of job 17 the exact search of
-    // ours, given a quarter of an hour, finds a layout on two sheets; of job 5 the
-    // thorough one a layout 5 % above. The bounds of 5, 13 and 23 are no more than
-    // choices of stock large enough: whether they can be sawn, nobody knows.
-    assert_eq!(
-        open,
-        [(5, 0, 8.0), (13, 0, 18.0), (17, 1, 20.0), (23, 0, 16.0)]
-    );
+    assert_eq!(equal, 30, "sheets proven fewest");
+    // Job, sheets and percent of area above the bound; with thorough effort 3 % of
+    // job 5. The bounds are no more than choices of stock large enough: whether they
+    // can be sawn, nobody knows.
+    assert_eq!(open, [(5, 0, 5.0), (13, 0, 18.0), (23, 0, 16.0)]);
 }

@@ -37,7 +37,7 @@ proptest! {
         stock in jobs::stock(),
         saw in jobs::saws(),
     ) {
-        let effort = Effort { pairs: 500, rounds: 100 };
+        let effort = Effort { pairs: 500, rounds: 20, blocks: 40 };
         let layout = lay_out(&blanks, &stock, &saw, effort);
         prop_assert_eq!(faults(&blanks, &stock, &saw, &layout), []);
         consistent(&layout);
