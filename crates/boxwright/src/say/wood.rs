@@ -77,7 +77,7 @@ fn gaps(carpentry: &Carpentry) -> String {
     if least.gap < 0.0 {
         format!("{label} runs {gap} into {other}")
     } else {
-        format!("tightest {gap}, between {label} and {other}; {wanted} wanted")
+        format!("{gap} between {label} and {other} has least to spare; {wanted} wanted")
     }
 }
 
