@@ -218,6 +218,31 @@ fn a_handle_finds_the_middle_of_the_weight() {
     assert!(hang < 0.5_f64.to_radians(), "{}", hang.to_degrees());
 }
 
+/// A grille weighs before the box, where it is: the centre of
+/// mass is that of the box without it and of the grille together.
+#[test]
+fn a_grille_weighs_where_it_is() {
+    let without = study(&plain(&[])).balance;
+    let keys = [
+        ("grille.gap", "3 mm"),
+        ("grille.strip", "20 mm"),
+        ("grille.thickness", "9 mm"),
+    ];
+    let with = study(&plain(&keys)).balance;
+    let own = with.weight - without.weight;
+    assert!(own > 0.1, "{own}");
+    let at = [0.2, -0.0045, 0.12];
+    for axis in 0..3 {
+        let both = without.weight * without.centre[axis] + own * at[axis];
+        let want = both / with.weight;
+        assert!(
+            (with.centre[axis] - want).abs() < 1e-6,
+            "{axis} {:?}",
+            with.centre
+        );
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 40, ..ProptestConfig::default() })]
 

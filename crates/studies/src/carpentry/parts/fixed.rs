@@ -1,6 +1,7 @@
 //! Parts that sit in or on a wall.
 
 use super::super::control;
+use super::super::cuts::grille_weight;
 use super::super::model::PartKind;
 use super::super::plan::wall;
 use super::super::plan::{TUBE_WALL, fastenings};
@@ -286,7 +287,7 @@ pub(super) fn grille(list: &mut List, room: &Room<'_>) {
         kind: PartKind::Grille,
         label: "grille frame",
         size_within: [0.0; 3],
-        weight: 0.0,
+        weight: grille_weight(room.plan, said),
         place: said.place,
         table: "grille".into(),
     };
