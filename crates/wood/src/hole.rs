@@ -41,6 +41,13 @@ impl Outline {
         }
     }
 
+    /// From its rim to a point so far from its middle, in m; negative inside.
+    #[must_use]
+    pub fn gap(&self, off: [f64; 2]) -> f64 {
+        let core = self.core();
+        beyond([0, 1].map(|k| off[k].abs() - core[k])) - self.corner()
+    }
+
     /// Half sides of the rectangle which, grown all round by [`Self::corner`], gives it.
     pub(crate) fn core(&self) -> [f64; 2] {
         let corner = self.corner();
@@ -179,6 +186,19 @@ mod tests {
             circle([0.3, 0.1], 0.06, 0.018),
         ];
         assert_eq!(starts(&cuts), [0.004, 0.0, 0.0]);
+    }
+
+    #[test]
+    fn a_point_is_as_far_from_a_rim_as_its_nearest_place() {
+        let round = Outline::Circle { diameter: 0.06 };
+        assert!((round.gap([0.03, 0.04]) - 0.02).abs() < 1e-15);
+        let square = Outline::Rectangle {
+            width: 0.1,
+            height: 0.02,
+            corner: 0.0,
+        };
+        assert!((square.gap([0.053, 0.014]) - 0.005).abs() < 1e-15);
+        assert!((square.gap([0.0, 0.004]) + 0.006).abs() < 1e-15);
     }
 
     #[test]

@@ -219,6 +219,16 @@ pub enum Purpose {
     Bay,
     /// A bolt or screw passes it: nothing else does.
     Fastening,
+    /// A screw passes it that holds its wall to what lies behind.
+    Closing,
+}
+
+impl Purpose {
+    /// Whether what passes it fills it, so that it may end on wood.
+    #[must_use]
+    pub const fn is_filled(self) -> bool {
+        matches!(self, Self::Fastening | Self::Closing)
+    }
 }
 
 /// A board inside the box: a block of wood, cut off by the inner faces of the walls.

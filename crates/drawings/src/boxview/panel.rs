@@ -451,7 +451,7 @@ pub(crate) fn purpose(purpose: Option<Purpose>) -> &'static str {
         Some(Purpose::Vent) => "vent",
         Some(Purpose::Control) => "control panel",
         Some(Purpose::Bay) => "air for the bay",
-        Some(Purpose::Fastening) => "screw or bolt",
+        Some(Purpose::Fastening | Purpose::Closing) => "screw or bolt",
         None => "window",
     }
 }

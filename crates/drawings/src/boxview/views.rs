@@ -143,7 +143,7 @@ fn draw_front(carpentry: &Carpentry, rect: Rect, plane: f64, out: &mut Drawing) 
     out.text(letter.coloured(Role::Accent));
     let holes = carpentry.body.plan.holes.iter();
     let holes: Vec<_> = holes
-        .filter(|h| h.wall == Wall::Front && h.purpose != Purpose::Fastening)
+        .filter(|h| h.wall == Wall::Front && !h.purpose.is_filled())
         .collect();
     let us = distinct(holes.iter().map(|h| h.at[0]));
     let face = block.frame(Wall::Front);

@@ -5,12 +5,8 @@ use super::model::{ControlHole, ControlPlan};
 use super::plan::Seat;
 use design::{Control, ControlUse};
 
-/// Diameter of the panel's screws where none is stated, in m: common practice, no source.
-const SCREW: f64 = 0.003;
-
 pub(super) fn plan(said: &Control, seat: &Seat) -> ControlPlan {
-    let screw = said.screw.map_or(SCREW, |value| value.si);
-    let screw_hole = clearance(screw).unwrap_or(screw * 1.1);
+    let screw_hole = clearance(seat.screw).unwrap_or(seat.screw * 1.1);
     let corner = [0, 1].map(|axis| seat.at[axis] - seat.size[axis] / 2.0);
     let screws = seat
         .screws()

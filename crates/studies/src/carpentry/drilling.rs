@@ -1,7 +1,9 @@
 //! With what every hole is made, and what must be made before the box is glued.
 
 use super::model::DrillLine;
-use wood::{Body, Outline, Panel, PanelHole, PanelId, Wall};
+use super::plan::fastenings::PILOT;
+use super::plan::screws::{CLEARANCE, THREAD};
+use wood::{Body, Outline, Panel, PanelHole, PanelId, Purpose, Wall};
 
 /// Largest twist drill, flat-bottomed bit and hole saw of a home workshop, in m:
 /// common practice, no source.
@@ -51,6 +53,13 @@ fn tool(hole: &PanelHole) -> String {
             return format!("drill {} mm, {} mm deep", mm(diameter), mm(depth));
         }
         return format!("router, {} mm deep", mm(depth));
+    }
+    if hole.purpose == Some(Purpose::Closing) {
+        return format!(
+            "drill {} mm; pilots of {} mm through it with the wall clamped on dry",
+            mm(CLEARANCE),
+            mm(PILOT * THREAD)
+        );
     }
     match hole.outline {
         Outline::Circle { diameter } if diameter <= DRILL => format!("drill {} mm", mm(diameter)),

@@ -80,7 +80,7 @@ pub(super) fn glue_up(design: &Design, body: &Body, hull: &Hull) -> GlueUp {
     }
     if !glued {
         steps.push(GlueStep {
-            words: screws::words_of_wall(body, last),
+            words: screws::words_of_wall(body, hull, last),
             joints: 0,
             time: 0.0,
         });

@@ -137,7 +137,7 @@ fn wrong<'a>(design: &Design, carpentry: &'a Carpentry, fault: &Fault) -> Option
             shift,
         } => {
             let of = &plan.holes[hole];
-            if of.purpose == Purpose::Fastening || is_own(carpentry, of, by) {
+            if of.purpose.is_filled() || is_own(carpentry, of, by) {
                 return None;
             }
             let cause = format!(
@@ -204,6 +204,7 @@ fn of(design: &Design, carpentry: &Carpentry, index: usize) -> String {
             format!("a hole for a {}", hole.label)
         }
         Purpose::Fastening => format!("a hole for a {} of {name}", hole.label),
+        Purpose::Closing => format!("a hole for a screw of {}", things::wall_name(hole.wall)),
     }
 }
 

@@ -6,7 +6,7 @@ use crate::carpentry::{self, Carpentry};
 use crate::vary::spreads;
 use crate::words::wall;
 use design::{Design, EdgeJointKind, Joints, OuterEdge, Place, Tolerance, Value};
-use wood::{Edge, EdgeForm, Joint, Purpose, Wall};
+use wood::{Edge, EdgeForm, Joint, Wall};
 
 pub(super) const CHECK: Check = Check {
     id: "least-skin",
@@ -139,7 +139,7 @@ fn rebates(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
 fn pockets(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
     let plan = &carpentry.body.plan;
     let of = |(index, hole): (usize, &wood::Hole)| {
-        let depth = hole.pocket.filter(|_| hole.purpose != Purpose::Fastening)?;
+        let depth = hole.pocket.filter(|_| !hole.purpose.is_filled())?;
         let thickness = plan.walls[hole.wall.index()].thickness;
         // Deeper than its wall is told under holes-clear.
         (depth < thickness).then(|| Left {

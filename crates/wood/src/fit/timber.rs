@@ -2,11 +2,11 @@
 
 use super::convex::Convex;
 use super::grove::Grove;
-use crate::Outline;
 use crate::math::{acos, ceil, cos, sin};
 use crate::polytope::TOUCH;
 use crate::vector::{Vector, add, scale};
 use crate::{Body, Frame, Panel, PanelHole, PanelId};
+use crate::{Outline, Purpose};
 use crate::{Plane, Polytope};
 
 /// How far the straight sides that stand for the edge of a round hole reach into it at most,
@@ -38,7 +38,9 @@ pub(crate) fn wood(panel: &Panel) -> Wood {
         .iter()
         .map(|piece| Chip::new(piece.clone(), &panel.frame))
         .collect();
-    for hole in &panel.holes {
+    // Nothing but its own screw passes a hole for one that holds the wall.
+    let open = |hole: &&PanelHole| hole.purpose != Some(Purpose::Closing);
+    for hole in panel.holes.iter().filter(open) {
         let cut = cut(panel, hole);
         let (near, far): (Vec<Chip>, Vec<Chip>) =
             rest.into_iter().partition(|chip| chip.is_near(hole));

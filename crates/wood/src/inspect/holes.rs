@@ -6,7 +6,7 @@ use crate::flat::{Flat, Line, run_into, shift};
 use crate::form;
 use crate::hole::Cut;
 use crate::panel::{Panel, PanelEdge, PanelId};
-use crate::plan::{Hole, Purpose, Wall};
+use crate::plan::{Hole, Wall};
 use crate::polytope::TOUCH;
 use crate::sides::Side;
 use crate::vector::dot;
@@ -99,7 +99,7 @@ fn off(body: &Body, sides: &[Side; 6], wall: Wall, seated: &Seated) -> Option<Fa
 
 /// Whether a hole must be open to the room: not where only a screw or bolt passes.
 fn opens_inside(panel: &Panel, seated: &Seated) -> bool {
-    seated.hole.purpose != Purpose::Fastening && seated.cut.depth >= panel.thickness - TOUCH
+    !seated.hole.purpose.is_filled() && seated.cut.depth >= panel.thickness - TOUCH
 }
 
 /// The lines beyond which a hole leaves its panel: on the face it starts from, and at its end.

@@ -67,26 +67,81 @@ fn every_cleat_and_bay_wall_has_its_step() {
     }
 }
 
+/// Screws on the back of an example: their places, and what the glue-up says.
+fn screwed(design: &str, shelf: Option<&str>) -> (Vec<[f64; 2]>, String) {
+    let carpentry = study(&subject(design, shelf));
+    let holes = carpentry.body.plan.holes.iter();
+    let screws = holes.filter(|hole| hole.purpose == wood::Purpose::Closing);
+    let at = screws.map(|hole| hole.at).collect();
+    let steps = &carpentry.glue_up.steps;
+    let words = steps.last().map(|step| step.words.clone());
+    (at, words.unwrap_or_default())
+}
+
 /// Cleats on all four sides of 336 x 176 mm: 4 + 3 screws, twice. The overlaid back of the
 /// small box goes into the edges around 150 x 210 mm, and the rebated one has only two cleats.
 #[test]
 fn a_wall_that_comes_off_says_its_screws() {
-    let count = |design: &str, shelf: Option<&str>| -> (usize, String) {
-        let carpentry = study(&subject(design, shelf));
-        let rows = screws::rows(&carpentry.body, Wall::Back);
-        let steps = &carpentry.glue_up.steps;
-        let words = steps.last().map(|step| step.words.clone());
-        let count = rows.iter().map(|row| row.count).sum();
-        (count, words.unwrap_or_default())
-    };
-    let (beach, said) = count(BEACH, None);
-    assert_eq!(beach, 14, "{said}");
-    assert!(said.contains("12 mm deep into the cleats"), "{said}");
-    let (mono, said) = count(MONO, None);
-    assert_eq!(mono, 10, "{said}");
-    assert!(said.contains("20 mm deep into the edges"), "{said}");
-    let (_, said) = count(PARTY.0, Some(PARTY.1));
+    let (beach, said) = screwed(BEACH, None);
+    assert_eq!(beach.len(), 14, "{said}");
+    assert!(said.contains("with 14 screws"), "{said}");
+    assert!(
+        said.contains("12 mm deep through its holes into the cleats"),
+        "{said}"
+    );
+    let (mono, said) = screwed(MONO, None);
+    assert_eq!(mono.len(), 10, "{said}");
+    assert!(
+        said.contains("20 mm deep through its holes into the edges"),
+        "{said}"
+    );
+    let (_, said) = screwed(PARTY.0, Some(PARTY.1));
     assert!(said.contains("the cleats at"), "{said}");
+}
+
+/// By hand: walls of 11.8 mm and cleats of 15 mm put the upper row 200 - 11.8 - 7.5 mm up, its
+/// ends 11.8 + 25 mm from the sides; walls of 8.95 mm have their edges' middle at 4.475 mm.
+#[test]
+fn screws_stand_in_the_middle_of_what_they_bite_into() {
+    let near = |a: f64, b: f64| (a - b).abs() < 1e-9;
+    let (beach, _) = screwed(BEACH, None);
+    let mut upper: Vec<f64> = beach
+        .iter()
+        .filter(|at| near(at[1], 0.1807))
+        .map(|at| at[0])
+        .collect();
+    upper.sort_by(f64::total_cmp);
+    assert_eq!(upper.len(), 4, "{beach:?}");
+    let step = (0.360 - 2.0 * 0.0368) / 3.0;
+    for (k, at) in upper.iter().enumerate() {
+        assert!(near(*at, 0.0368 + step * k as f64), "{upper:?}");
+    }
+    let (mono, _) = screwed(MONO, None);
+    let right = 0.150 + 2.0 * 0.00895;
+    for edge in [0.004_475, right - 0.004_475] {
+        let here = mono.iter().filter(|at| near(at[0], edge));
+        assert_eq!(here.count(), 3, "{mono:?}");
+    }
+}
+
+/// Screws that a bolt of the handle is in the way of give way, and nothing else moves.
+#[test]
+fn a_screw_keeps_off_what_is_in_its_way() {
+    let handle = "\n[handle]\non = \"back\"\nat = \"132 x 180.7 mm\"\nspacing = \"200 mm\"\nbolt = \"5 mm\"\n";
+    let (plain, _) = screwed(BEACH, None);
+    let start = BEACH.find("[handle]").expect("it has one");
+    let rest = &BEACH[start + 1..];
+    let end = rest.find("\n[").expect("more follows") + start + 1;
+    let text = format!("{}{}{handle}", &BEACH[..start], &BEACH[end..]);
+    let (moved, _) = screwed(&text, None);
+    let off = plain.iter().zip(&moved).filter(|(a, b)| a != b);
+    let by: Vec<f64> = off.map(|(a, b)| (a[0] - b[0]).abs()).collect();
+    // Bolts' holes of 5.5 mm at 32 and 232 mm, and screws at 36.8 and 227.7 mm, which must keep
+    // 2.75 + 4 mm off: 4.8 mm want two whole millimetres more, 4.3 mm three.
+    assert_eq!(by.len(), 2, "{plain:?} {moved:?}");
+    for (by, whole) in by.iter().zip([0.003, 0.002]) {
+        assert!((by - whole).abs() < 1e-9, "{by:?}");
+    }
 }
 
 /// A strip in the corner of right and back wall touches both, whichever of its sides is

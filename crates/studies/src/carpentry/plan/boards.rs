@@ -11,7 +11,7 @@ use wood::{Board, BoardKind, Wall, Window};
 const TOUCHES: f64 = 0.001;
 
 /// The axis across a wall.
-const fn axis(wall: Wall) -> usize {
+pub(super) const fn axis(wall: Wall) -> usize {
     match wall {
         Wall::Left | Wall::Right => 0,
         Wall::Front | Wall::Back => 1,
@@ -20,12 +20,12 @@ const fn axis(wall: Wall) -> usize {
 }
 
 /// Whether a wall lies at the low end of its axis.
-const fn is_low(wall: Wall) -> bool {
+pub(super) const fn is_low(wall: Wall) -> bool {
     matches!(wall, Wall::Left | Wall::Front | Wall::Bottom)
 }
 
 /// The inner face of a wall along its axis, at some height where it leans.
-fn face(hull: &Hull, of: Wall, height: f64) -> f64 {
+pub(super) fn face(hull: &Hull, of: Wall, height: f64) -> f64 {
     let (low, high) = hull.inside();
     match of {
         Wall::Front => hull.front_at(height),

@@ -19,7 +19,7 @@ pub(crate) const PILOT: f64 = 0.7;
 const CLEARANCE: f64 = 1.1;
 
 /// Depth of a pilot hole that does not go through, as a share of the wall.
-const BLIND: f64 = 0.7;
+pub(super) const BLIND: f64 = 0.7;
 
 /// All holes for openings, handle, feet and bay, each with what wants it.
 pub(super) fn holes(

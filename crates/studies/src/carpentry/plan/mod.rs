@@ -5,6 +5,7 @@ pub(crate) mod fastenings;
 mod hull;
 mod joints;
 pub(crate) mod openings;
+pub(crate) mod screws;
 mod seat;
 mod sheets;
 mod source;
@@ -16,11 +17,13 @@ pub(crate) use seat::Seat;
 pub(crate) use sheets::{Sheets, Thicknesses};
 pub(crate) use source::Source;
 
+use screws::Taken;
+
 use crate::vary::{Causes, Draw, Uncertain, spreads};
-use design::{Carpentry, Design, EnclosureSize, Fitting, Value};
+use design::{Carpentry, Closing, Design, EnclosureSize, Fitting, Value};
 use std::sync::Arc;
 use wood::vector::Vector;
-use wood::{Board, Hole, Plan, Wall, WallPlan};
+use wood::{Board, Hole, Outline, Plan, Wall, WallPlan};
 
 /// A wall as the solid model names it.
 #[must_use]
@@ -133,14 +136,56 @@ impl PlanSubject {
             boards.extend(seat.boards(hull, thick.main));
         }
         let holes = self.holes(hull, seat.as_ref());
-        Plan {
+        let mut plan = Plan {
             block: hull.block,
             walls: hull.walls,
             joints: joints::joints(said, &hull.walls),
             edges: joints::edges(said),
             holes: holes.into_iter().map(|(_, hole)| hole).collect(),
             boards,
+        };
+        if let Some(last) = self.screwed() {
+            let taken = self.taken(hull, &plan.holes, seat.as_ref(), last);
+            let screws = screws::holes(hull, &plan, last, taken);
+            plan.holes.extend(screws);
         }
+        plan
+    }
+
+    /// The wall that is screwed on, where one is.
+    fn screwed(&self) -> Option<Wall> {
+        let said = &self.design.enclosure.carpentry;
+        (said.last_with.value == Closing::Screws).then(|| wall(said.last.value))
+    }
+
+    /// What covers or opens a wall already.
+    fn taken(&self, hull: &Hull, holes: &[Hole], seat: Option<&Seat>, on: Wall) -> Vec<Taken> {
+        let round = |at: [f64; 2], diameter: f64| Taken {
+            at,
+            outline: Outline::Circle { diameter },
+        };
+        let cut = holes.iter().filter(|hole| hole.wall == on);
+        let mut taken: Vec<Taken> = cut
+            .map(|hole| Taken {
+                at: hole.at,
+                outline: hole.outline,
+            })
+            .collect();
+        let covered = self.openings.iter().filter(|opening| opening.wall == on);
+        taken.extend(covered.map(|opening| round(opening.at, opening.diameter)));
+        taken.extend(seat.filter(|seat| seat.wall == on).map(|seat| Taken {
+            at: seat.at,
+            outline: Outline::Rectangle {
+                width: seat.size[0],
+                height: seat.size[1],
+                corner: 0.0,
+            },
+        }));
+        if let Some(feet) = self.design.feet.as_ref().filter(|_| on == Wall::Bottom) {
+            let feet_at = fastenings::feet_at(feet, hull).into_iter();
+            taken.extend(feet_at.map(|at| round(at, feet.diameter.si)));
+        }
+        taken
     }
 
     fn holes(&self, hull: &Hull, seat: Option<&Seat>) -> Vec<(Source, Hole)> {
@@ -156,7 +201,12 @@ impl PlanSubject {
         let hull = self.hull_of(&Draw::Nominal, &thick);
         let holes = self.holes(&hull, self.seat(&hull, &thick).as_ref());
         [
-            holes.into_iter().map(|(source, _)| source).collect(),
+            holes
+                .into_iter()
+                .map(|(source, _)| source)
+                .chain(core::iter::repeat(Source::Closing))
+                .take(plan.holes.len())
+                .collect(),
             Source::of_boards(&plan.boards),
         ]
     }

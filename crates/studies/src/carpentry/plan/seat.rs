@@ -1,10 +1,14 @@
 //! How the control panel sits in its wall.
 
+use super::fastenings::{BLIND, PILOT};
 use super::hull::Hull;
 use super::wall;
 use design::{Control, ControlUse};
 use wood::vector::Vector;
 use wood::{Board, BoardKind, Hole, Outline, Purpose, Wall};
+
+/// Diameter of the panel's screws where none is stated, in m: common practice, no source.
+const SCREW: f64 = 0.003;
 
 /// Width of the ledge a control panel is screwed on, unless stated: common practice, no source.
 const LEDGE: f64 = 0.012;
@@ -30,6 +34,8 @@ pub(crate) struct Seat {
     pub(crate) below: f64,
     /// Width of its ledge in m.
     pub(crate) ledge: f64,
+    /// Thread of its screws in m.
+    pub(crate) screw: f64,
     /// Whether it lies in a pocket of the wall; else behind the wall.
     pub(crate) in_pocket: bool,
     /// From the outer face of the block to the inside of the box around it, in m.
@@ -68,6 +74,7 @@ impl Seat {
             plate,
             below,
             ledge: control.ledge.map_or(LEDGE, |ledge| ledge.si),
+            screw: control.screw.map_or(SCREW, |screw| screw.si),
             in_pocket,
             boxed,
         }
@@ -114,7 +121,30 @@ impl Seat {
         if opening[0] > 0.0 && opening[1] > 0.0 {
             holes.push(hole(opening, None, "opening behind the control panel"));
         }
+        if self.in_pocket {
+            holes.extend(self.pilots(hull));
+        }
         holes
+    }
+
+    /// Pilot holes for the screws of a panel that lies in a pocket; where it lies behind the
+    /// wall, they are drilled from inside.
+    fn pilots(&self, hull: &Hull) -> Vec<Hole> {
+        let planned = hull.walls[self.wall.index()];
+        let floor = self.below - planned.setback + self.plate;
+        let diameter = PILOT * self.screw;
+        if self.ledge < 2.0 * diameter {
+            return Vec::new();
+        }
+        let pilot = |at| Hole {
+            wall: self.wall,
+            at,
+            outline: Outline::Circle { diameter },
+            pocket: Some(floor + BLIND * (planned.thickness - floor)),
+            purpose: Purpose::Fastening,
+            label: "panel screw".into(),
+        };
+        self.screws().map(pilot).into()
     }
 
     /// The boards around it: a frame that carries it below its wall, and a box behind it.

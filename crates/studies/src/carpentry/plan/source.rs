@@ -27,6 +27,8 @@ pub(crate) enum Source {
     Cleat(usize),
     /// The divider between chambers.
     Divider,
+    /// The screws of the wall that comes off.
+    Closing,
 }
 
 impl Source {
@@ -87,6 +89,7 @@ impl Source {
                 0,
             ),
             Self::Divider => (enclosure.chambers.place, "box".into(), 0),
+            Self::Closing => (enclosure.carpentry.last_with.place, "box".into(), 0),
         };
         Origin {
             place,
