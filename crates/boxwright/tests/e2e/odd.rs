@@ -1,5 +1,5 @@
-//! Odd designs: every number of every example, a hundred times too small or
-//! too large. Whatever is read is answered, and whatever is refused is shown.
+//! Odd designs: every number of every example, from nothing to a thousand times
+//! as large. Whatever is read is answered, and whatever is refused is shown.
 
 use crate::support::root;
 use std::fs;

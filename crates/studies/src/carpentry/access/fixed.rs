@@ -83,8 +83,6 @@ fn control_panel(
     let opening = way.through.map(|index| &others[index]);
     let mut line = line(site, panel.own[0], &way, opening);
     line.label = PANEL.into();
-    // Its screws and its wires are reached where it comes out.
-    (line.driver_reaches, line.hand_reaches) = (opening.is_some(), opening.is_some());
     if let Some(opening) = opening {
         let own = opening.hole.map_or(&[][..], |_| &opening.taken_out);
         let own = own.iter().filter(|part| {
