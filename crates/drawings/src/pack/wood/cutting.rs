@@ -132,6 +132,7 @@ impl View {
         let letter = plan.letters.get(laid.blank).map_or("", String::as_str);
         let measures = size([laid.length, laid.width]);
         let named = self.lettered(rect, &[(name, STRONG), (&measures, SMALL)])
+            || self.lettered(rect, &[(letter, STRONG), (&measures, SMALL)])
             || self.lettered(rect, &[(name, STRONG)])
             || self.lettered(rect, &[(letter, STRONG)])
             || self.lettered(rect, &[(letter, SMALL)])
@@ -153,7 +154,7 @@ impl View {
             width,
             height,
         );
-        if !rect.inset(0.9).contains(&text) {
+        if !rect.inset(1.6).contains(&text) {
             return false;
         }
         let mut base = text.y;
