@@ -62,6 +62,8 @@ const BRINGS: &[(&str, &[&str])] = &[
     ("vent-fits", &["parts-collide", "parts-close"]),
     ("parts-fit", &["parts-collide", "parts-close", "comes-out"]),
     ("panel-bodies", &["knobs-apart"]),
+    ("panel-plate", &["panel-bodies", "knobs-apart"]),
+    ("grille-clear", &["parts-collide", "parts-close"]),
     (
         "parts-collide",
         &["parts-close", "comes-out", "screws-reached"],

@@ -25,8 +25,11 @@ walls of a bay or a recess. Cleats along a wall that leans are planed to it.",
     run,
 };
 
-/// How many places are offered.
+/// How many places beside wood are offered, and how many beside parts.
 const PLACES: usize = 3;
+
+/// Gap to a part beside which a board is put, in m: common practice, no source.
+const PART_GAP: f64 = 0.004;
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(carpentry) = evidence.carpentry else {
@@ -200,7 +203,10 @@ fn verdict(evidence: &Evidence<'_>, carpentry: &Carpentry, wrong: &[&Wrong]) -> 
         format!("{names} {runs} {}.", listed(&meets)),
     )
     .measured(-1e3 * most, 0.0, "mm")
-    .advice("move it or make it shorter, so that each board has its own place")
+    .advice(
+        "move it or make it shorter, so that each board has its own place; where a part stands in \
+that place, move the part first",
+    )
     .at(wrong[0].place);
     let said = wrong.iter().fold(said, |said, one| {
         let most = one.meets.iter().map(|(_, by)| *by).fold(0.0, f64::max);
@@ -299,7 +305,8 @@ fn own(carpentry: &Carpentry, wrong: &Wrong) -> Vec<usize> {
         .collect()
 }
 
-/// The shortest steps along some axes, in whole millimetres, after which boards are free.
+/// The shortest steps along some axes, in whole millimetres, after which boards are free of
+/// wood: first those up to other boards and walls, then those up to parts.
 fn nearest(carpentry: &Carpentry, own: &[usize], axes: &[usize]) -> Vec<Vector> {
     let plan = &carpentry.body.plan;
     let mut low = [f64::INFINITY; 3];
@@ -316,7 +323,17 @@ fn nearest(carpentry: &Carpentry, own: &[usize], axes: &[usize]) -> Vec<Vector> 
     let [room_low, room_high] = carpentry.body.room.bounds();
     let others = (0..plan.boards.len()).filter(|board| !own.contains(board));
     let others: Vec<usize> = others.collect();
-    let mut steps: Vec<Vector> = Vec::new();
+    let whole = |axis: usize, step: f64| {
+        // A hair less than a whole millimetre more is that millimetre.
+        let mut by = [0.0; 3];
+        by[axis] = ((1e3 * step.abs() - 1e-3).ceil() / 1e3).copysign(step);
+        by
+    };
+    let parts = carpentry.parts.iter();
+    let parts: Vec<(Vector, Vector)> = parts
+        .map(|part| part.part.shape.bounds(&part.part.pose))
+        .collect();
+    let (mut steps, mut clear): (Vec<Vector>, Vec<Vector>) = Default::default();
     for axis in axes {
         let beside = others.iter().flat_map(|board| {
             let other = &plan.boards[*board];
@@ -326,18 +343,16 @@ fn nearest(carpentry: &Carpentry, own: &[usize], axes: &[usize]) -> Vec<Vector> 
             ]
         });
         let walls = [room_low[*axis] - low[*axis], room_high[*axis] - high[*axis]];
-        for step in beside.chain(walls) {
-            // A hair less than a whole millimetre more is that millimetre.
-            let whole = ((1e3 * step.abs() - 1e-3).ceil() / 1e3).copysign(step);
-            let mut by = [0.0; 3];
-            by[*axis] = whole;
-            steps.push(by);
-        }
+        steps.extend(beside.chain(walls).map(|step| whole(*axis, step)));
+        let off = parts.iter().flat_map(|(from, to)| {
+            [
+                from[*axis] - high[*axis] - PART_GAP,
+                to[*axis] - low[*axis] + PART_GAP,
+            ]
+        });
+        clear.extend(off.map(|step| whole(*axis, step)));
     }
-    steps.retain(|step| wood::vector::length(*step) > 5e-4);
-    steps.sort_by(|a, b| wood::vector::length(*a).total_cmp(&wood::vector::length(*b)));
-    steps.dedup();
-    let free = steps.into_iter().filter(|step| {
+    let free = |step: &Vector| {
         let mut moved = plan.clone();
         for board in own {
             let board = &mut moved.boards[*board];
@@ -345,8 +360,16 @@ fn nearest(carpentry: &Carpentry, own: &[usize], axes: &[usize]) -> Vec<Vector> 
             board.high = wood::vector::add(board.high, *step);
         }
         is_free(&moved, own)
-    });
-    free.take(PLACES).collect()
+    };
+    let shortest = |mut steps: Vec<Vector>| -> Vec<Vector> {
+        steps.retain(|step| wood::vector::length(*step) > 5e-4);
+        steps.sort_by(|a, b| wood::vector::length(*a).total_cmp(&wood::vector::length(*b)));
+        steps.dedup();
+        steps.into_iter().filter(free).take(PLACES).collect()
+    };
+    let mut found = shortest(steps);
+    found.extend(shortest(clear));
+    found
 }
 
 /// Whether nothing is wrong with some boards of a plan.
@@ -460,6 +483,17 @@ mod tests {
         assert_eq!(mend.edits[0].value.as_deref(), Some("149 mm"));
         let found = brace("170 mm").check(CHECK.id, &[Stop]);
         assert!(found[0].cause.contains("the back"), "{found:#?}");
+    }
+
+    /// A battery that stands before the cleats leaves no room beside them: the brace goes before
+    /// it, 4 mm off.
+    #[test]
+    fn a_brace_goes_past_a_battery_that_is_in_its_way() {
+        let found = brace("152 mm")
+            .with(&[("battery.at", "40 x 18 x 100 mm")])
+            .check(CHECK.id, &[Stop]);
+        let mend = found[0].mend.as_ref().expect("there is room before it");
+        assert_eq!(mend.edits[0].value.as_deref(), Some("84 mm"));
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! Braces, cleats and other boards in the box.
 
-use super::box_holds::{self, Outgrown};
+use super::outgrown::{self, Outgrown};
 use super::timber::{capital, listed, mm};
 use super::{Candidate, Check, Edit, Evidence, Verdict, boards, movers, things};
 use crate::carpentry::Carpentry;
@@ -146,14 +146,14 @@ pub(super) fn outgrown(carpentry: &Carpentry) -> Vec<Outgrown> {
         let (board, missing) = match *fault {
             // A strip in the middle of its edge reaches out at both ends.
             Fault::BoardOff { board, beyond, by } => {
-                (board, box_holds::towards_end(beyond, 2.0 * by))
+                (board, outgrown::towards_end(beyond, 2.0 * by))
             }
             Fault::Window { board, .. } => (board, too_wide(carpentry, board)),
             _ => return None,
         };
         let panel = PanelId::Board(board);
         Some(Outgrown {
-            kind: box_holds::Kind::Board,
+            kind: outgrown::Kind::Board,
             thing: things::panel_key(carpentry, panel),
             name: things::panel_name(carpentry, panel),
             missing,

@@ -1,9 +1,10 @@
 //! A box too small for all that was placed in it: told once.
 
+use super::outgrown::{Kind, Outgrown, towards_end};
 use super::timber::{capital, grown, listed, mm};
 use super::{Check, Evidence, Verdict, boards_fit, drivers_fit, inside_box, things};
 use crate::carpentry::Carpentry;
-use wood::{Fault, Wall};
+use wood::Fault;
 
 pub(super) const CHECK: Check = Check {
     id: "box-holds",
@@ -25,33 +26,6 @@ const LEAST: (usize, usize) = (3, 2);
 
 /// Things named at most.
 const NAMED: usize = 4;
-
-/// A kind of thing that may reach out of the box.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Kind {
-    Frame,
-    Part,
-    Board,
-    Hole,
-}
-
-/// Something that reaches out of the box.
-#[derive(Clone, Debug)]
-pub(super) struct Outgrown {
-    pub(super) kind: Kind,
-    /// Its key.
-    pub(super) thing: String,
-    /// As a sentence speaks of it.
-    pub(super) name: String,
-    /// By how much the box is too small for it along x, y and z, in m.
-    pub(super) missing: [f64; 3],
-}
-
-impl Outgrown {
-    fn most(&self) -> f64 {
-        self.missing.into_iter().fold(0.0, f64::max)
-    }
-}
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(carpentry) = evidence.carpentry else {
@@ -157,17 +131,6 @@ fn holes(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Outgrown> {
             missing: towards_end(towards, by),
         })
         .collect()
-}
-
-/// What is missing towards a wall along its axis; nothing towards those that places are
-/// measured from.
-pub(super) const fn towards_end(wall: Wall, by: f64) -> [f64; 3] {
-    match wall {
-        Wall::Right => [by, 0.0, 0.0],
-        Wall::Back => [0.0, by, 0.0],
-        Wall::Top => [0.0, 0.0, by],
-        Wall::Left | Wall::Front | Wall::Bottom => [0.0; 3],
-    }
 }
 
 #[cfg(test)]

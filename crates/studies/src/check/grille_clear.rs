@@ -1,7 +1,7 @@
 //! The grille frame against drivers, the control panel, the handle and the ring.
 
-use super::timber::mm;
 use super::{Candidate, Check, Evidence, Verdict};
+use super::{things, timber::mm};
 use crate::carpentry::{Hull, Opening, extent};
 use crate::subject::SpotKind;
 use crate::vary::Draw;
@@ -89,8 +89,9 @@ fn out_of(rectangle: &[[f64; 2]; 2], at: [f64; 2], radius: f64) -> f64 {
     out(0).max(out(1))
 }
 
-fn stop(said: &Grille, title: &str, cause: String, by: f64) -> Verdict {
+fn stop(said: &Grille, other: &str, title: &str, cause: String, by: f64) -> Verdict {
     Verdict::stop(title, cause)
+        .about(["grille", other], 1e3 * by)
         .measured(-1e3 * by, 0.0, "mm")
         .advice("make the strips narrower, or let the frame lie further out")
         .at(said.place)
@@ -111,29 +112,39 @@ fn wider(said: &Grille, by: f64) -> Vec<Candidate> {
 
 /// What is wrong between the frame and one driver.
 fn over(design: &Design, said: &Grille, frame: &Frame, opening: &Opening) -> Option<Verdict> {
-    let (name, flush, thick, travel) = match opening.kind {
+    let (name, table, flush, thick, travel) = match opening.kind {
         SpotKind::Driver(group) => {
             let used = &design.drivers[group];
             let thick = used.part.frame_thickness.map_or(FRAME_THICKNESS, |t| t.si);
             let travel = used.part.xmax.map(|travel| travel.si);
-            (&used.part.common.name.text, used.flush.value, thick, travel)
+            let table = format!("drivers.{}", group + 1);
+            let name = &used.part.common.name.text;
+            (name, table, used.flush.value, thick, travel)
         }
         SpotKind::Radiator => {
             let design::EnclosureKind::PassiveRadiator(used) = &design.enclosure.kind else {
                 return None;
             };
             let travel = Some(used.part.xmax.si);
-            (&used.part.common.name.text, false, FRAME_THICKNESS, travel)
+            let name = &used.part.common.name.text;
+            (name, "box.radiator".into(), false, FRAME_THICKNESS, travel)
         }
         SpotKind::Vent => return None,
     };
+    let thing = things::middle_key(&table, opening.index);
     let uncovered = out_of(&frame.outer, opening.at, opening.cutout / 2.0);
     if uncovered > 1e-6 {
         let cause = format!(
             "The cone of {name} reaches {} out of the frame.",
             mm(uncovered)
         );
-        let covered = stop(said, "The grille does not cover a cone", cause, uncovered);
+        let covered = stop(
+            said,
+            &thing,
+            "The grille does not cover a cone",
+            cause,
+            uncovered,
+        );
         let to = (1e3 * (said.gap.si - uncovered - said.strip.si) + 1e-6).floor();
         let words = format!("gap of the grille {} → {to} mm", mm(said.gap.si));
         let further = Candidate::set(words, "grille.gap", format!("{to} mm"));
@@ -153,7 +164,8 @@ fn over(design: &Design, said: &Grille, frame: &Frame, opening: &Opening) -> Opt
             mm(by)
         );
         return Some(
-            stop(said, "The grille frame lies on a driver", cause, by).mends(wider(said, by)),
+            stop(said, &thing, "The grille frame lies on a driver", cause, by)
+                .mends(wider(said, by)),
         );
     }
     let proud = if flush { 0.0 } else { thick };
@@ -168,6 +180,7 @@ fn over(design: &Design, said: &Grille, frame: &Frame, opening: &Opening) -> Opt
         let to = (1e3 * wanted - 1e-6).ceil();
         let words = format!("grille {} → {to} mm thick", mm(said.thickness.si));
         Verdict::stop("A cone would hit the cloth", cause)
+            .about(["grille", thing.as_str()], 1e3 * short)
             .measured(1e3 * said.thickness.si, 1e3 * wanted, "mm")
             .advice("take thicker strips, or let the driver in")
             .at(said.place)
@@ -195,6 +208,7 @@ fn ring(said: &Grille, hull: &Hull) -> Option<Verdict> {
         let words = format!("gap of the grille {} → {to} mm", mm(said.gap.si));
         stop(
             said,
+            "box",
             "The grille frame does not go into the ring",
             cause,
             by,
@@ -217,7 +231,13 @@ fn panel(design: &Design, said: &Grille, frame: &Frame) -> Option<Verdict> {
         .fold(f64::INFINITY, f64::min);
     (is_front && by > 1e-6).then(|| {
         let cause = format!("It covers {} of the control panel.", mm(by));
-        stop(said, "The grille covers the control panel", cause, by)
+        stop(
+            said,
+            "control",
+            "The grille covers the control panel",
+            cause,
+            by,
+        )
     })
 }
 
@@ -235,7 +255,13 @@ fn handle(design: &Design, said: &Grille, frame: &Frame, at: [f64; 2]) -> Option
     let by = on(at[0] - half).max(on(at[0] + half));
     (handle.on.value == design::Wall::Front && by > 1e-6).then(|| {
         let cause = format!("A bolt of the handle lies {} within the frame.", mm(by));
-        stop(said, "The grille is in the way of the handle", cause, by)
+        stop(
+            said,
+            "handle",
+            "The grille is in the way of the handle",
+            cause,
+            by,
+        )
     })
 }
 

@@ -153,6 +153,13 @@ fn wrong<'a>(design: &Design, carpentry: &'a Carpentry, fault: &Fault) -> Option
             })
         }
         Fault::HolesOverlap { holes, by, away } => {
+            // A screw of a wall has gone aside as far as its row lets it: the other has to move.
+            let screw = plan.holes[holes[1]].purpose == Purpose::Closing;
+            let (holes, away) = if screw {
+                ([holes[1], holes[0]], away.map(|part| -part))
+            } else {
+                (holes, away)
+            };
             let cause = format!(
                 "{} runs {} into {}.",
                 named(holes[1]),

@@ -1,6 +1,6 @@
 //! Parts that reach out of the box.
 
-use super::box_holds::{Kind, Outgrown};
+use super::outgrown::{Kind, Outgrown};
 use super::timber::{anywhere, capital, grown, listed, mm, moved, place, placement};
 use super::{Candidate, Check, Evidence, Verdict, movers, swap, things};
 use crate::carpentry::{Carpentry, GapLine, Near};

@@ -1,7 +1,7 @@
 //! Wood that is left under steps, pockets and rounded edges.
 
-use super::timber::mm;
 use super::{Candidate, Check, Evidence, Verdict};
+use super::{things, timber::mm};
 use crate::carpentry::{self, Carpentry};
 use crate::vary::spreads;
 use crate::words::wall;
@@ -34,6 +34,8 @@ const BEARING: f64 = 0.003;
 /// What is left in one place.
 struct Left {
     what: String,
+    /// What takes the wood, as edits name it.
+    by: String,
     wall: Wall,
     left: f64,
     least: f64,
@@ -122,6 +124,9 @@ fn rebates(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
         let thickness = plan.walls[within.index()].thickness;
         Some(Left {
             what: format!("The rebate of {} in the {}", mm(depth), wall(within)),
+            by: stated
+                .as_ref()
+                .map_or_else(|| "box".into(), |(key, _)| key.clone()),
             wall: within,
             left: thickness - depth,
             least: least(thickness),
@@ -144,6 +149,7 @@ fn pockets(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
         // Deeper than its wall is told under holes-clear.
         (depth < thickness).then(|| Left {
             what: format!("The pocket of {} in the {}", mm(depth), wall(hole.wall)),
+            by: things::origin_key(&carpentry.holes[index]),
             wall: hole.wall,
             left: thickness - depth,
             least: least(thickness),
@@ -173,6 +179,7 @@ fn formed(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
         // Larger than its wall is told under glue-line.
         (size <= thickness(thin)).then(|| Left {
             what: format!("The {word} of {} on the {}", mm(size), wall(thin)),
+            by: key.into(),
             wall: thin,
             left: thickness(thin) - size,
             least: BEARING,
@@ -208,6 +215,10 @@ fn verdict(worst: &Left) -> Option<Verdict> {
     Some(
         said.measured(1e3 * worst.left, 1e3 * worst.least, "mm")
             .advice("cut less deep, or take a thicker sheet")
+            .about(
+                [things::wall_key(worst.wall), worst.by.clone()],
+                1e3 * (worst.least - worst.left),
+            )
             .at(worst.place)
             .mends(shallower),
     )

@@ -4,6 +4,7 @@ mod boards;
 mod evidence;
 mod hubs;
 mod movers;
+mod outgrown;
 #[cfg(test)]
 mod probe;
 mod resize;
@@ -65,6 +66,7 @@ mod parts_fit;
 mod protection_current;
 mod radiator_size;
 mod ring_closes;
+mod screws_bite;
 mod screws_reached;
 mod sealed_or_vented;
 mod sheet_too_small;

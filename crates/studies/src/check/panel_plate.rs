@@ -58,6 +58,11 @@ fn half(hole: &ControlHole) -> [f64; 2] {
     }
 }
 
+/// A part of the panel, as edits name it.
+fn things(index: usize) -> [String; 2] {
+    ["control".into(), format!("control.part.{}", index + 1)]
+}
+
 /// Radius of the nut or flange of a part, 0 where none is known.
 fn nut(control: &Control, index: usize) -> f64 {
     control.parts[index]
@@ -90,6 +95,7 @@ fn over_edge(control: &Control, plan: &ControlPlan, index: usize) -> Option<Verd
         Verdict::stop("A part does not lie on the control panel", cause)
             .measured(-1e3 * by, 0.0, "mm")
             .advice("move it inwards, or make the panel larger")
+            .about(things(index), 1e3 * by)
             .at(control.parts[index].at[0].place)
             .mends(part(control, index).moved(shift)),
     )
@@ -136,6 +142,7 @@ fn on_screw(control: &Control, plan: &ControlPlan, index: usize) -> Option<Verdi
         Verdict::stop("A part sits on a screw of the control panel", cause)
             .measured(1e3 * free, 0.0, "mm")
             .advice("move it away from the corner, or make the panel larger")
+            .about(things(index), -1e3 * free)
             .at(control.parts[index].at[0].place)
             .mends(part(control, index).moved(way.map(|part| -free * part))),
     )

@@ -9,7 +9,7 @@ use super::{
     holes_clear, inside_box, knobs_apart, knobs_reached, lead_acid_airtight, leak, least_skin,
     lithium_care, metal_radio, minimum_load, open_time, panel_bodies, panel_bush, panel_plate,
     parts_close, parts_collide, parts_fit, protection_current, radiator_size, ring_closes,
-    screws_reached, sealed_or_vented, sheet_too_small, source_level, stands_firm, supply_voltage,
+    screws_bite, screws_reached, sealed_or_vented, sheet_too_small, source_level, stands_firm, supply_voltage,
     travel, travel_below_tuning, treble, vent_fits, vent_pipe, vent_speed, wall_buzz,
 };
 
@@ -60,6 +60,7 @@ pub const ALL: &[&Check] = &[
     &boards_cross::CHECK,
     &glue_line::CHECK,
     &least_skin::CHECK,
+    &screws_bite::CHECK,
     &grain_run::CHECK,
     &ring_closes::CHECK,
     &open_time::CHECK,
