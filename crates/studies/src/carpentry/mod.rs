@@ -30,7 +30,7 @@ pub(crate) use control::{front, knob_height};
 pub(crate) use cuts::{cut_list, grille_weight};
 pub(crate) use parts::{BOARD_WEIGHT, CONTROL_WEIGHT};
 pub(crate) use plan::{
-    Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle,
+    Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle, screws,
 };
 pub(crate) use sheets::{plans as sheet_plans, whole_sheets};
 pub(crate) use solid::solid;

@@ -9,8 +9,9 @@ use super::{
     holes_clear, inside_box, knobs_apart, knobs_reached, lead_acid_airtight, leak, least_skin,
     lithium_care, metal_radio, minimum_load, open_time, panel_bodies, panel_bush, panel_plate,
     parts_close, parts_collide, parts_fit, protection_current, radiator_size, ring_closes,
-    screws_bite, screws_reached, sealed_or_vented, sheet_too_small, source_level, stands_firm, supply_voltage,
-    travel, travel_below_tuning, treble, vent_fits, vent_pipe, vent_speed, wall_buzz,
+    screws_bite, screws_reached, sealed_or_vented, sheet_too_small, source_level, stands_firm,
+    supply_voltage, travel, travel_below_tuning, treble, vent_fits, vent_pipe, vent_speed,
+    wall_buzz,
 };
 
 /// Every check, in the order of the manual: what can hurt someone, the brief,

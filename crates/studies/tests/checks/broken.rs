@@ -400,6 +400,16 @@ pub(crate) fn wooden() -> Vec<Broken> {
             "least-skin",
             &[("box.joints", "rebated"), ("box.rebate", "11.7 mm")],
         ),
+        broken("screws-bite", &[("box.joints", "mitred")]),
+        broken(
+            "screws-bite",
+            &[
+                ("box.joints", "rebated"),
+                ("cleat.1.name", "cleat above the back"),
+                ("cleat.1.along", "top-back"),
+                ("cleat.1.section", "15 x 15 mm"),
+            ],
+        ),
         broken("panel-plate", &[("control.part.3.at", "138 x 35 mm")]).with_panel(),
         broken(
             "grille-clear",

@@ -153,7 +153,7 @@ impl PlanSubject {
     }
 
     /// The wall that is screwed on, where one is.
-    fn screwed(&self) -> Option<Wall> {
+    pub(crate) fn screwed(&self) -> Option<Wall> {
         let said = &self.design.enclosure.carpentry;
         (said.last_with.value == Closing::Screws).then(|| wall(said.last.value))
     }

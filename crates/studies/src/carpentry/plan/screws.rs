@@ -21,6 +21,10 @@ const END: f64 = 0.01;
 const BITE: f64 = 0.02;
 const TIP: f64 = 0.003;
 
+/// Least that a screw bites, and least width of what it bites into, in m: common practice, no
+/// source.
+pub(crate) const LEAST: f64 = 0.008;
+
 /// From the middle of a screw to what its head and the washer under it must keep off, in m:
 /// common practice, no source.
 const HEAD: f64 = 0.004;
@@ -64,6 +68,24 @@ pub(crate) fn rows(hull: &Hull, boards: &[Board], joints: &[Joint; 12], last: Wa
         .collect()
 }
 
+/// Sides of a wall along which nothing lies that a screw would bite into, and how long they are
+/// in m.
+pub(crate) fn bare(
+    hull: &Hull,
+    boards: &[Board],
+    joints: &[Joint; 12],
+    last: Wall,
+) -> Vec<(Wall, f64)> {
+    last.neighbours()
+        .into_iter()
+        .filter(|beside| at_side(hull, boards, joints, last, *beside).is_empty())
+        .map(|beside| {
+            let [low, high] = side(hull, last, 3 - axis(last) - axis(beside));
+            (beside, high - low)
+        })
+        .collect()
+}
+
 fn at_side(
     hull: &Hull,
     boards: &[Board],
@@ -102,11 +124,13 @@ fn into_cleat(hull: &Hull, cleat: &Board, last: Wall, beside: Wall) -> Option<Ro
         (low + CORNER).max(cleat.low[long] + END),
         (high - CORNER).min(cleat.high[long] - END),
     ];
-    let deep = cleat.high[across] - cleat.low[across];
-    (ends[1] > ends[0]).then(|| Row {
+    let depth = BITE.min(cleat.high[across] - cleat.low[across] - TIP);
+    let wide = cleat.high[thick] - cleat.low[thick];
+    let bites = depth.min(wide) >= LEAST - TOUCHES;
+    (bites && ends[1] > ends[0]).then(|| Row {
         beside,
         cleat: true,
-        depth: BITE.min(deep - TIP),
+        depth,
         count: count(ends),
         ends,
         far: Some(if is_low(beside) {
