@@ -232,14 +232,10 @@ fn a_grille_weighs_where_it_is() {
     let own = with.weight - without.weight;
     assert!(own > 0.1, "{own}");
     let at = [0.2, -0.0045, 0.12];
-    for axis in 0..3 {
-        let both = without.weight * without.centre[axis] + own * at[axis];
-        let want = both / with.weight;
-        assert!(
-            (with.centre[axis] - want).abs() < 1e-6,
-            "{axis} {:?}",
-            with.centre
-        );
+    for (axis, at) in at.into_iter().enumerate() {
+        let both = without.weight * without.centre[axis] + own * at;
+        let off = with.centre[axis] - both / with.weight;
+        assert!(off.abs() < 1e-6, "{axis} {off}");
     }
 }
 
