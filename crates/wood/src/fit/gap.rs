@@ -7,7 +7,7 @@ use super::scene::Scene;
 use super::timber::Wood;
 use crate::Polytope;
 use crate::Wall;
-use crate::vector::{Vector, add, dot, length, scale};
+use crate::vector::{Vector, add, dot, length, scale, unit};
 use crate::{Body, PanelId};
 use crate::{Part, Pose, Shape, Solid};
 
@@ -16,6 +16,11 @@ pub(crate) const CONTACT: f64 = 1e-7;
 /// Moves in one direction, one after the other, until a part is clear of all that was in its
 /// way; each ends beyond at least one more convex solid.
 const MOVES: usize = 64;
+/// The move that tells in which direction what touches gains gap, in m.
+const SMALL: f64 = 1e-4;
+/// A share of that move gained as gap that no other direction is asked to better.
+const NEARLY_ALL: f64 = 0.999;
+const AXES: [Vector; 3] = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
 
 /// What a part has a gap to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -81,7 +86,7 @@ pub(crate) fn between_all(a: &[Convex], b: &[&Convex]) -> Option<Apart> {
             break;
         }
         let apart = between(first, second);
-        if apart.gap < 0.0 {
+        if apart.gap <= CONTACT {
             ways.push(apart.away);
         }
         if nearest.is_none_or(|n| apart.gap < n.gap) {
@@ -89,10 +94,44 @@ pub(crate) fn between_all(a: &[Convex], b: &[&Convex]) -> Option<Apart> {
         }
     }
     match nearest {
-        Some(apart) if ways.len() > 1 || apart.gap < 0.0 && a.len() * b.len() > 1 => {
+        Some(apart) if apart.gap.abs() <= CONTACT => Some(lifting_off(a, b, &ways, apart)),
+        Some(apart) if apart.gap < 0.0 && a.len() * b.len() > 1 => {
             Some(clearing(a, b, &ways, apart))
         }
         other => other,
+    }
+}
+
+/// Of two that touch: the direction in which a small move gains most gap, out of those of each
+/// contact, all contacts together, and the axes. A contact over an edge has many directions
+/// that part the two and still slide along a neighbour.
+fn lifting_off(a: &[Convex], b: &[&Convex], ways: &[Vector], touching: Apart) -> Apart {
+    let gained = |away: Vector| {
+        let mut least = SMALL;
+        for first in a {
+            let moved = first.moved(scale(away, SMALL));
+            for second in b {
+                least = least.min(distance_up_to(&moved, second, least));
+            }
+        }
+        least
+    };
+    let together = ways.iter().fold([0.0; 3], |sum, way| add(sum, *way));
+    let axes = AXES.iter().flat_map(|axis| [*axis, scale(*axis, -1.0)]);
+    let ways = ways.iter().copied().take(MOVES);
+    let mut best = (f64::NEG_INFINITY, touching.away);
+    for away in ways.chain(axes).chain([unit(together)]) {
+        let gain = gained(away);
+        if gain > best.0 + CONTACT {
+            best = (gain, away);
+        }
+        if gain >= NEARLY_ALL * SMALL {
+            break;
+        }
+    }
+    Apart {
+        away: best.1,
+        ..touching
     }
 }
 
@@ -102,8 +141,7 @@ fn clearing(a: &[Convex], b: &[&Convex], ways: &[Vector], deepest: Apart) -> Apa
         gap: f64::NEG_INFINITY,
         ..deepest
     };
-    let axes = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
-    let axes = axes.iter().flat_map(|axis| [*axis, scale(*axis, -1.0)]);
+    let axes = AXES.iter().flat_map(|axis| [*axis, scale(*axis, -1.0)]);
     for away in axes.chain(ways.iter().copied().take(MOVES)) {
         if let Some(depth) = clear_along(a, b, away, -best.gap)
             && -depth > best.gap + CONTACT

@@ -43,6 +43,25 @@ fn blocks_beside_and_in_each_other() {
 }
 
 #[test]
+fn what_touches_gains_gap_square_to_the_contact() {
+    // The hole parts the bottom into pieces, some of which the block touches over an edge only.
+    let body = plain([0.5, 0.3, 0.4], 0.02);
+    let hole = Outline::Circle { diameter: 0.03 };
+    let body = with_hole(body, Wall::Bottom, [0.2, 0.1], hole);
+    let bottom = Other::Panel(PanelId::Wall(Wall::Bottom));
+    for x in [0.12, 0.165, 0.2, 0.235, 0.4] {
+        let lying = part(Shape::block([0.1, 0.06, 0.04]), Pose::at([x, 0.15, 0.04]));
+        check(
+            between(&gaps(&body, &[lying]), bottom),
+            0.0,
+            [0.0, 0.0, 1.0],
+        );
+    }
+    let block = |x: f64| part(Shape::block([0.2, 0.1, 0.1]), Pose::at([x, 5.0, 5.0]));
+    check(pair(block(5.0), block(5.2)), 0.0, [-1.0, 0.0, 0.0]);
+}
+
+#[test]
 fn cylinders_and_cones_are_exact() {
     let upright = |x: f64| part(Shape::cylinder(0.1, 0.3), Pose::at([x, 5.0, 5.0]));
     check(pair(upright(5.0), upright(5.13)), 0.03, [-1.0, 0.0, 0.0]);
