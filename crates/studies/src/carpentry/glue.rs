@@ -85,7 +85,7 @@ pub(super) fn glue_up(design: &Design, body: &Body, hull: &Hull) -> GlueUp {
             time: 0.0,
         });
     }
-    let inner = opening(hull, last);
+    let inner = opening(hull, &body.plan.joints, last);
     GlueUp {
         steps,
         area: all.area,
@@ -102,9 +102,22 @@ pub(super) fn length_error(design: &Design) -> f64 {
     design.saw.length_error.map_or(usual, |value| value.si)
 }
 
-/// Width and height of the ring's opening towards the last wall, in m.
-pub(super) fn opening(hull: &Hull, last: Wall) -> [f64; 2] {
+/// Width and height of the ring's opening towards the last wall, at its rim, where a step for
+/// that wall makes it larger, in m.
+fn opening(hull: &Hull, joints: &[Joint; 12], last: Wall) -> [f64; 2] {
+    let step = |of: Wall| {
+        let edge = Edge::ALL
+            .into_iter()
+            .find(|edge| [[of, last], [last, of]].contains(&[edge.first, edge.second]));
+        match edge.map(|edge| joints[edge.index()]) {
+            Some(Joint::Rebate { within, depth }) if within == of => depth,
+            _ => 0.0,
+        }
+    };
     let [width, height, depth] = hull.inside_size();
+    let width = width + step(Wall::Left) + step(Wall::Right);
+    let height = height + step(Wall::Bottom) + step(Wall::Top);
+    let depth = depth + step(Wall::Front) + step(Wall::Back);
     match last {
         Wall::Front | Wall::Back => [width, height],
         Wall::Left | Wall::Right => [depth, height],

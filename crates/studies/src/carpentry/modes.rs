@@ -23,7 +23,7 @@ pub(super) fn modes(design: &Design, body: &Body, hull: &Hull, sheets: &Sheets) 
                 hull.walls[wall.index()].thickness,
                 grain(design, wall),
             )?;
-            Some(mode(wall, &stiff, span(wall, hull, &body.plan.boards)))
+            Some(mode(wall, &stiff, spans(wall, hull, &body.plan.boards)))
         })
         .collect();
     modes.sort_by(|a, b| a.supported.total_cmp(&b.supported));
@@ -63,8 +63,9 @@ impl Stiff {
     }
 }
 
-fn mode(wall: Wall, stiff: &Stiff, span: [f64; 2]) -> WallMode {
-    let [supported, clamped] = stiff.bounds(span);
+fn mode(wall: Wall, stiff: &Stiff, Spans { span, pinned }: Spans) -> WallMode {
+    let [supported, _] = stiff.bounds(span);
+    let [_, clamped] = stiff.bounds(pinned);
     let longer = usize::from(span[1] > span[0]);
     let mut halves = span;
     halves[longer] = span[longer] / 2.0;
@@ -101,7 +102,14 @@ const fn axes(wall: Wall) -> [usize; 2] {
 }
 
 /// The largest free spans of a wall between the others and what stiffens it, in m.
-fn span(wall: Wall, hull: &Hull, boards: &[Board]) -> [f64; 2] {
+struct Spans {
+    /// Between what holds it along a line: it bends no lower.
+    span: [f64; 2],
+    /// Points of support taken as the lines through them: it bends no higher.
+    pinned: [f64; 2],
+}
+
+fn spans(wall: Wall, hull: &Hull, boards: &[Board]) -> Spans {
     let (mut low, mut high) = hull.inside();
     match wall {
         Wall::Top => {
@@ -117,7 +125,8 @@ fn span(wall: Wall, hull: &Hull, boards: &[Board]) -> [f64; 2] {
     let axes = axes(wall);
     let whole = axes.map(|axis| [low[axis], high[axis]]);
     let length = |of: [f64; 2]| of[1] - of[0];
-    let mut cuts: [Vec<[f64; 2]>; 2] = [Vec::new(), Vec::new()];
+    let mut lines: [Vec<[f64; 2]>; 2] = [Vec::new(), Vec::new()];
+    let mut points: [Vec<[f64; 2]>; 2] = [Vec::new(), Vec::new()];
     for board in boards.iter().filter(|board| holds(board, wall, hull)) {
         let on = [0, 1].map(|i| {
             let axis = axes[i];
@@ -127,27 +136,30 @@ fn span(wall: Wall, hull: &Hull, boards: &[Board]) -> [f64; 2] {
             ]
         });
         let share = [0, 1].map(|i| length(on[i]) / length(whole[i]));
-        // A line of support across the other direction; a single point of support halves
-        // the longer one, as the line through it would.
-        let split = if share[0] >= RUNS_ALONG {
-            1
-        } else if share[1] >= RUNS_ALONG {
-            0
-        } else {
-            usize::from(length(whole[1]) > length(whole[0]))
-        };
-        if share[0] < RUNS_ALONG || share[1] < RUNS_ALONG {
-            cuts[split].push(on[split]);
+        match share.map(|share| share >= RUNS_ALONG) {
+            [true, true] => {}
+            [true, false] => lines[1].push(on[1]),
+            [false, true] => lines[0].push(on[0]),
+            [false, false] => {
+                let longer = usize::from(length(whole[1]) > length(whole[0]));
+                points[longer].push(on[longer]);
+            }
         }
     }
-    let mut spans = [0, 1].map(|i| widest(whole[i], &mut cuts[i]));
     // Up a leaning wall, lengths are longer than upright.
-    spans[1] /= physics::math::cos(match wall {
+    let slant = physics::math::cos(match wall {
         Wall::Front => hull.block.front_lean,
         Wall::Back => hull.block.back_lean,
         Wall::Left | Wall::Right | Wall::Top | Wall::Bottom => 0.0,
     });
-    spans
+    let between = |cuts: &mut [Vec<[f64; 2]>; 2]| {
+        let [right, up] = [0, 1].map(|i| widest(whole[i], &mut cuts[i]));
+        [right, up / slant]
+    };
+    let span = between(&mut lines);
+    let mut all = [0, 1].map(|i| [lines[i].as_slice(), points[i].as_slice()].concat());
+    let pinned = between(&mut all);
+    Spans { span, pinned }
 }
 
 /// Whether a board stiffens a wall it touches.

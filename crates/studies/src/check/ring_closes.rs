@@ -1,6 +1,6 @@
 //! Whether a mitred ring closes.
 
-use super::timber::{degrees, mm};
+use super::timber::mm;
 use super::{Check, Evidence, Verdict};
 use crate::carpentry::RingBudget;
 use crate::words::of_hundred;
@@ -12,10 +12,10 @@ pub(super) const CHECK: Check = Check {
 that the glue fills.",
     why: "The errors of eight cuts add up in the last corner: a quarter of a degree on each opens it by \
 two degrees, 5 mm over 150 mm.",
-    limits: "A caution below 80 of 100. Angles and lengths of every cut wrong by as much as the design \
-says of its saw, each for itself; three corners pressed tight, the last taking what is left. \
-Straps that bend the ring shut leave the glue under strain.",
-    bad: "angle_error = \"0.25°\" on walls 200 mm long, glue that fills 0.2 mm",
+    limits: "A caution below 80 of 100. Most of the angle's error is the blade's setting, which all \
+eight cuts share; the rest, and the error of lengths, each cut has for itself. A strap pulls the \
+ring together and shares what is left among its corners. It leaves the glue under strain.",
+    bad: "angle_error = \"1°\", glue that fills 0.1 mm",
     good: "a saw set against a test ring of four offcuts, angle_error = \"0.05°\"",
     sources: &["common practice, no source"],
     run,
@@ -37,10 +37,10 @@ fn verdict(ring: &RingBudget) -> Verdict {
         "With angles within {} and lengths within {}, {} of 100 rings close within the {} that the \
 glue fills; nine of ten stay below {}.",
         degrees(ring.angle_error),
-        mm(ring.length_error),
+        hundredths(ring.length_error),
         of_hundred(ring.odds),
-        mm(ring.glue_gap),
-        mm(ring.p90_gap)
+        hundredths(ring.glue_gap),
+        hundredths(ring.p90_gap)
     );
     let measured = (100.0 * ring.odds).round();
     if ring.odds >= LIMIT {
@@ -51,16 +51,25 @@ glue fills; nine of ten stay below {}.",
         );
     }
     let advice = format!(
-        "keep every cut within {:.2}° of its angle, and try the blade first: four mitred offcuts {} \
+        "keep every cut within {} of its angle, and try the blade first: four mitred offcuts {} \
 long, three corners held tight, must close within {} at the fourth; or plane the last mitre to fit \
 before gluing",
-        ring.wanted_angle.to_degrees(),
+        degrees(ring.wanted_angle),
         mm(ring.test_length),
         mm(ring.test_gap)
     );
     Verdict::caution("The mitred ring may not close", cause)
         .measured(measured, 100.0 * LIMIT, "of 100")
         .advice(advice)
+}
+
+/// Angles of saws and gaps of glue differ by hundredths.
+fn degrees(angle: f64) -> String {
+    format!("{:.2}°", angle.to_degrees())
+}
+
+fn hundredths(length: f64) -> String {
+    format!("{:.2} mm", 1e3 * length)
 }
 
 #[cfg(test)]

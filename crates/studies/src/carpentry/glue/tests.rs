@@ -36,6 +36,37 @@ fn mitres_of_an_inset_box_are_as_deep_as_the_box() {
     assert!((area - 0.0503).abs() < 0.0001, "{area}");
 }
 
+/// A tape hooks into the rim of the rebates, 7 mm wider on each side than the inside of
+/// 570.8 x 330.8 mm.
+#[test]
+fn diagonals_are_measured_in_the_rim() {
+    let carpentry = study(&subject(PARTY.0, Some(PARTY.1)));
+    let rim = math::hypot(0.5848, 0.3448);
+    let found = carpentry.glue_up.diagonal;
+    assert!((found - rim).abs() < 1e-9, "{found} {rim}");
+}
+
+/// The stick between top and bottom holds front and back along its length and top and bottom
+/// at its ends: a point of support leaves the lower bound where it is without the stick, and
+/// raises the upper one.
+#[test]
+fn a_point_of_support_raises_the_upper_bound_alone() {
+    let mode = |design: &str| {
+        let carpentry = study(&subject(design, Some(PARTY.1)));
+        let mut modes = carpentry.modes.into_iter();
+        modes
+            .find(|mode| mode.wall == Wall::Top)
+            .expect("its modulus is known")
+    };
+    let from = PARTY.0.find("[[brace]]").expect("it has a stick");
+    let stick = &PARTY.0[from..];
+    let to = stick[1..].find("\n[").expect("more follows");
+    let without = [&PARTY.0[..from], &stick[to + 1..]].concat();
+    let (with, without) = (mode(PARTY.0), mode(&without));
+    assert_eq!(with.supported, without.supported);
+    assert!(with.clamped > 1.2 * without.clamped, "{with:?} {without:?}");
+}
+
 /// The leaning front leaves the upper edges 125.5 mm and the lower ones 155 mm. By hand with
 /// walls of 8.95 mm: sides 2 · 8.95 · (125.5 + 155), front
 /// 2 · 8.95 · (210 + 167.9) over the cosine of the lean; the back is screwed on.
