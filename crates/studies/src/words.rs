@@ -111,6 +111,19 @@ pub const fn wall(wall: wood::Wall) -> &'static str {
     }
 }
 
+/// At which side of the box something is.
+#[must_use]
+pub const fn at_wall(wall: wood::Wall) -> &'static str {
+    match wall {
+        wood::Wall::Front => "at the front",
+        wood::Wall::Back => "at the back",
+        wood::Wall::Left => "on the left",
+        wood::Wall::Right => "on the right",
+        wood::Wall::Top => "at the top",
+        wood::Wall::Bottom => "at the bottom",
+    }
+}
+
 /// Where it stands.
 #[must_use]
 pub const fn stands(stands: Stands) -> &'static str {

@@ -4,7 +4,8 @@ use super::layout::{heading, left, wrapped};
 use super::plain::plain;
 use crate::terminal::Ink;
 use studies::Report;
-use studies::carpentry::{Carpentry, GapLine, SheetPlan};
+use studies::carpentry::{Carpentry, GapLine, Near, SheetPlan};
+use studies::words::at_wall;
 
 /// Width of the column of names.
 const NAME: usize = 10;
@@ -74,7 +75,11 @@ fn gaps(carpentry: &Carpentry) -> String {
         .map_or("", |part| &part.label);
     let other = &least.other;
     let (gap, wanted) = (mm(least.gap.abs()), mm(least.wanted));
-    if least.gap < 0.0 {
+    if let Near::Outside(wall) = least.near
+        && least.gap < 0.0
+    {
+        format!("{label} reaches {gap} out of the box {}", at_wall(wall))
+    } else if least.gap < 0.0 {
         format!("{label} runs {gap} into {other}")
     } else {
         format!("{gap} between {label} and {other} has least to spare; {wanted} wanted")

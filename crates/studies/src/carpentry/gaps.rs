@@ -76,7 +76,7 @@ fn line(gap: &Gap, body: &Body, parts: &[PlacedPart]) -> GapLine {
         }
         Other::Outside(wall) => (
             Near::Outside(wall),
-            format!("the outside, {}", words::wall(wall)),
+            format!("the outside {}", words::at_wall(wall)),
         ),
     };
     let other_part = match gap.b {

@@ -9,7 +9,7 @@ use design::{Bay, Brace, BraceForm, Cleat, Tolerance, Value};
 use wood::{PanelId, Wall};
 
 /// Board left around a window, in m: common practice, no source.
-const RIM: f64 = 0.020;
+pub(super) const RIM: f64 = 0.020;
 
 /// Mends of all boards at fault, each at once, in several ways.
 pub(super) fn mends(

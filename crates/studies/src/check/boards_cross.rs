@@ -1,12 +1,11 @@
 //! Boards against one another, and against the walls that cut them off.
 
 use super::timber::{capital, listed, mm};
-use super::{Candidate, Check, Evidence, Verdict, movers, resize, swap};
-use crate::carpentry::Carpentry;
-use crate::words::wall;
+use super::{Candidate, Check, Evidence, Verdict, movers, resize, swap, things};
+use crate::carpentry::{self, Carpentry};
 use design::{BraceForm, Design, Place, Tolerance};
 use wood::vector::Vector;
-use wood::{BoardKind, Body, Fault, Plan};
+use wood::{BoardKind, Body, Fault, PanelId, Plan, Wall};
 
 pub(super) const CHECK: Check = Check {
     id: "boards-cross",
@@ -43,7 +42,10 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         };
         let table = &tables[mover];
         match found.iter_mut().find(|wrong| wrong.table == *table) {
-            Some(wrong) => wrong.meets.push((other, by)),
+            Some(wrong) => {
+                wrong.meets.push((other, by));
+                wrong.outgrown |= matches!(fault, Fault::BoardInWall { .. });
+            }
             None => {
                 let board = match *fault {
                     Fault::BoardsRunIn { boards, .. } => boards[mover],
@@ -55,6 +57,8 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
                     name: name(plan, board),
                     place: carpentry.boards[board].place,
                     table: table.clone(),
+                    thing: things::panel_key(carpentry, PanelId::Board(board)),
+                    outgrown: matches!(fault, Fault::BoardInWall { .. }),
                     meets: vec![(other, by)],
                 });
             }
@@ -86,18 +90,23 @@ struct Wrong {
     place: Option<Place>,
     /// Its table, as edits name it.
     table: String,
+    /// Its key.
+    thing: String,
+    /// Whether it reaches out of the room between the walls.
+    outgrown: bool,
     /// What it runs into, and how far in m.
     meets: Vec<(String, f64)>,
 }
 
 impl Wrong {
-    /// Whether two equal boards run into the same: left and right are one finding.
+    /// Whether two equal boards run equally far into the same: left and right are one finding.
     fn is_like(&self, other: &Self) -> bool {
         let kind = |wrong: &Self| wrong.table.split('.').next().map(str::to_owned);
-        let names = |wrong: &Self| -> Vec<String> {
-            wrong.meets.iter().map(|(name, _)| name.clone()).collect()
+        let meets = |wrong: &Self| -> Vec<(String, String)> {
+            let meets = wrong.meets.iter();
+            meets.map(|(name, by)| (name.clone(), mm(*by))).collect()
         };
-        kind(self) == kind(other) && names(self) == names(other)
+        kind(self) == kind(other) && meets(self) == meets(other)
     }
 }
 
@@ -123,10 +132,7 @@ fn meeting(carpentry: &Carpentry, fault: &Fault) -> Option<(Vec<String>, usize, 
             board,
             wall: into,
             by,
-        } => {
-            let other = format!("the {}", wall(into));
-            Some((vec![table(board)], 0, other, by))
-        }
+        } => Some((vec![table(board)], 0, things::wall_name(into).into(), by)),
         _ => None,
     }
 }
@@ -136,10 +142,13 @@ fn bay_in_wall(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Option<Wrong> 
     let bay = evidence.design().bay.as_ref()?;
     let size = [bay.size.width.si, bay.size.height.si, bay.size.depth.si];
     let inside = evidence.build.enclosure.inside;
-    let meets: Vec<(String, f64)> = ["the right", "the top", "the back"]
-        .iter()
+    let meets: Vec<(String, f64)> = [Wall::Right, Wall::Top, Wall::Back]
+        .into_iter()
         .enumerate()
-        .map(|(axis, name)| ((*name).into(), bay.at[axis].si + size[axis] - inside[axis]))
+        .map(|(axis, of)| {
+            let by = bay.at[axis].si + size[axis] - inside[axis];
+            (things::wall_name(of).into(), by)
+        })
         .filter(|(_, by)| *by > CLOSE)
         .collect();
     let mut boards = carpentry.body.plan.boards.iter();
@@ -149,6 +158,8 @@ fn bay_in_wall(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Option<Wrong> 
         name: "The bay".into(),
         place: Some(bay.place),
         table: "bay".into(),
+        thing: "bay".into(),
+        outgrown: true,
         meets,
     })
 }
@@ -183,7 +194,6 @@ fn good(body: &Body) -> Vec<Verdict> {
 }
 
 fn verdict(evidence: &Evidence<'_>, carpentry: &Carpentry, wrong: &[&Wrong]) -> Verdict {
-    let design = evidence.design();
     let names: Vec<String> = wrong.iter().map(|one| one.name.clone()).collect();
     let names = capital(&listed(&names));
     let meets: Vec<String> = wrong[0]
@@ -210,11 +220,12 @@ that place, move the part first",
     .at(wrong[0].place);
     let said = wrong.iter().fold(said, |said, one| {
         let most = one.meets.iter().map(|(_, by)| *by).fold(0.0, f64::max);
-        said.about([one.table.as_str(), "box"], 1e3 * most)
+        let own = [Some(one.thing.as_str()), one.outgrown.then_some("box")];
+        said.about(own.into_iter().flatten(), 1e3 * most)
     });
     let each: Vec<Vec<Candidate>> = wrong
         .iter()
-        .map(|one| mends(design, carpentry, one))
+        .map(|one| mends(evidence, carpentry, one))
         .collect();
     let ways = each.iter().map(Vec::len).min().unwrap_or(0);
     let together =
@@ -231,70 +242,31 @@ fn name(plan: &Plan, board: usize) -> String {
 }
 
 /// The nearest places at which it is free, as edits.
-fn mends(design: &Design, carpentry: &Carpentry, wrong: &Wrong) -> Vec<Candidate> {
+fn mends(evidence: &Evidence<'_>, carpentry: &Carpentry, wrong: &Wrong) -> Vec<Candidate> {
+    let design = evidence.design();
     let number = |list: &str| -> Option<usize> {
         let number: usize = wrong.table.strip_prefix(list)?.parse().ok()?;
         number.checked_sub(1)
     };
-    let key = format!("{}.at", wrong.table);
-    let own = own(carpentry, wrong);
-    let free = |axes: &[usize]| nearest(carpentry, &own, axes);
-    let said = |lengths: &[f64]| resize::lengths(lengths, Tolerance::Unstated);
-    let brace = number("brace.").and_then(|index| design.braces.get(index));
-    if let Some((brace, board)) = brace.zip(wrong.board) {
-        let name = &brace.name.text;
-        let across = carpentry.body.plan.boards[board].across;
-        return match &brace.form {
-            BraceForm::Frame { at, .. } => free(&[across])
-                .into_iter()
-                .filter_map(|step| {
-                    // A top's depth is measured downwards.
-                    let inwards = if across == 2 { -step[2] } else { step[across] };
-                    let to = at.si + inwards;
-                    let words = format!("{name} {} → {}", said(&[at.si]), said(&[to]));
-                    let text = resize::lengths(&[to], at.tolerance);
-                    (to >= 0.0).then(|| Candidate::set(words, &key, text))
-                })
-                .collect(),
-            BraceForm::Stick { from, at, .. } => {
-                let side = carpentry
-                    .body
-                    .plan
-                    .block
-                    .frame(crate::carpentry::wall(*from));
-                let axes: Vec<usize> = (0..3).filter(|axis| side.out[*axis].abs() < 0.5).collect();
-                free(&axes)
-                    .into_iter()
-                    .filter_map(|step| {
-                        let flat = |way: Vector| wood::vector::dot(step, way);
-                        let now = [at.across.si, at.up.si];
-                        let to = [now[0] + flat(side.across), now[1] + flat(side.up)];
-                        let words = format!("{name} {} → {}", said(&now), said(&to));
-                        let text = resize::lengths(&to, at.across.tolerance);
-                        (to[0] >= 0.0 && to[1] >= 0.0).then(|| Candidate::set(words, &key, text))
-                    })
-                    .collect()
-            }
-        };
-    }
     if let Some(index) = number("cleat.") {
         return shorter(design, carpentry, wrong, index)
             .into_iter()
             .collect();
     }
-    let Some(bay) = design.bay.as_ref().filter(|_| wrong.table == "bay") else {
-        return Vec::new();
+    let brace = number("brace.").and_then(|index| design.braces.get(index));
+    let axes: Vec<usize> = match (brace.map(|brace| &brace.form), wrong.board) {
+        (Some(BraceForm::Frame { .. }), Some(board)) => {
+            vec![carpentry.body.plan.boards[board].across]
+        }
+        (Some(BraceForm::Stick { from, .. }), _) => {
+            let side = carpentry.body.plan.block.frame(carpentry::wall(*from));
+            (0..3).filter(|axis| side.out[*axis].abs() < 0.5).collect()
+        }
+        _ => vec![0, 1, 2],
     };
-    free(&[0, 1, 2])
+    nearest(carpentry, &own(carpentry, wrong), &axes)
         .into_iter()
-        .filter_map(|step| {
-            // The file says width, height, depth; the box has x, y, z.
-            let now = bay.at.map(|value| value.si);
-            let to = [now[0] + step[0], now[1] + step[2], now[2] + step[1]];
-            let words = format!("bay {} → {}", said(&now), said(&to));
-            let fine = to.iter().all(|length| *length >= 0.0);
-            fine.then(|| Candidate::set(words, &key, said(&to)))
-        })
+        .flat_map(|step| movers::moves(evidence, carpentry, &wrong.table, step))
         .collect()
 }
 
@@ -430,7 +402,8 @@ fn shorter(
     }
     let to = (2e3 * half + 1e-3).floor() / 1e3;
     let name = &said.name.text;
-    let words = format!("{name} {} → {} long", mm(now), mm(to));
+    let stated = said.length.map_or(now, |length| length.si);
+    let words = format!("{name} {} → {} long", mm(stated), mm(to));
     let key = format!("cleat.{}.length", index + 1);
     let text = resize::lengths(&[to], Tolerance::Unstated);
     (to > 0.0 && to < now - 5e-4).then(|| Candidate::set(words, &key, text))
@@ -510,6 +483,21 @@ mod tests {
         let found = left("200 mm").check(CHECK.id, &[Stop]);
         let mend = found[0].mend.as_ref().expect("it is too long");
         assert_eq!(mend.edits[0].value.as_deref(), Some("186 mm"));
+        // As the file says it, not as the walls clip it.
+        let mend = left("230 mm").check(CHECK.id, &[Stop])[0].mend.clone();
+        let words = mend.expect("it is too long").words;
+        assert!(words.contains("230 mm → 186 mm"), "{words}");
+        // Both 7 mm too long at either end, or each by its own measure.
+        let right = |length| {
+            left("200 mm").with(&[
+                ("cleat.4.name", "cleat right of the back"),
+                ("cleat.4.along", "right-back"),
+                ("cleat.4.section", "15 x 15 mm"),
+                ("cleat.4.length", length),
+            ])
+        };
+        right("200 mm").check(CHECK.id, &[Stop]);
+        right("196 mm").check(CHECK.id, &[Stop, Stop]);
     }
 
     #[test]

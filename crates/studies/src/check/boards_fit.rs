@@ -3,8 +3,9 @@
 use super::outgrown::{self, Outgrown};
 use super::timber::{capital, listed, mm};
 use super::{Candidate, Check, Edit, Evidence, Verdict, boards, movers, things};
-use crate::carpentry::Carpentry;
-use wood::{Fault, PanelId};
+use crate::carpentry::{self, Carpentry};
+use crate::words::wall;
+use wood::{Fault, PanelId, Wall};
 
 pub(super) const CHECK: Check = Check {
     id: "boards-fit",
@@ -126,14 +127,14 @@ fn wrong(carpentry: &Carpentry, fault: &Fault) -> Option<Wrong> {
             format!("has two windows that overlap by {}", mm(by)),
         )),
         Fault::OpenCorner { walls, .. } => {
-            let [a, b, c] = walls.map(things::wall_name);
+            let corner = walls.map(wall).join("-");
             Some(Wrong {
                 kind: Kind::Corner,
-                thing: format!("corner {a} {b} {c}"),
+                thing: format!("corner {corner}"),
                 board: None,
                 by: 0.0,
-                clause: format!("of {a}, {b} and {c} is filled by none of them"),
-                name: "the corner".into(),
+                clause: "is filled by none of the three walls that meet there".into(),
+                name: format!("the corner {corner}"),
             })
         }
         _ => None,
@@ -162,9 +163,6 @@ pub(super) fn outgrown(carpentry: &Carpentry) -> Vec<Outgrown> {
     carpentry.body.faults.iter().filter_map(one).collect()
 }
 
-/// Board wanted on either side of a window, in m: common practice, no source.
-const RIM: f64 = 0.010;
-
 /// By how much the windows of a board are wider than it.
 fn too_wide(carpentry: &Carpentry, board: usize) -> [f64; 3] {
     let plan = &carpentry.body.plan.boards[board];
@@ -175,7 +173,7 @@ fn too_wide(carpentry: &Carpentry, board: usize) -> [f64; 3] {
     let mut missing = [0.0_f64; 3];
     for window in &plan.windows {
         for (side, axis) in axes.iter().enumerate() {
-            let wide = window.high[side] - window.low[side] + 2.0 * RIM;
+            let wide = window.high[side] - window.low[side] + 2.0 * boards::RIM;
             missing[*axis] = missing[*axis].max(wide - panel.blank[side]);
         }
     }
@@ -191,10 +189,15 @@ fn verdict(
     let mut names: Vec<String> = wrong.iter().map(|one| one.name.clone()).collect();
     names.dedup();
     let (title, advice) = titled(kind, &names);
-    let clauses = wrong
-        .iter()
-        .map(|one| (one.name.clone(), one.clause.clone()));
-    let cause = sentence(clauses);
+    let cause = if kind == Kind::Corner && names.len() > 1 {
+        format!(
+            "{} are filled by none of the walls that meet there.",
+            capital(&listed(&names))
+        )
+    } else {
+        let each = wrong.iter();
+        sentence(each.map(|one| (one.name.clone(), one.clause.clone())))
+    };
     let most = wrong.iter().map(|one| one.by).fold(0.0, f64::max);
     let place = wrong[0].board.map_or_else(
         || {
@@ -214,13 +217,21 @@ fn verdict(
     let mut boards: Vec<usize> = wrong.iter().filter_map(|one| one.board).collect();
     boards.dedup();
     said.mends(boards::mends(evidence, carpentry, &boards))
-        .mends(corners(evidence, kind))
+        .mends(if kind == Kind::Corner {
+            corners(evidence, &carpentry.body.faults)
+        } else {
+            Vec::new()
+        })
         .ladders(movers::easing(evidence))
 }
 
 /// Title and advice.
 fn titled(kind: Kind, names: &[String]) -> (String, &'static str) {
-    let all = capital(&listed(names));
+    let all = if kind == Kind::Corner && names.len() > 2 {
+        format!("{} corners", names.len())
+    } else {
+        capital(&listed(names))
+    };
     let (one, many, advice) = match kind {
         Kind::Nothing => (
             "has no room",
@@ -268,16 +279,37 @@ fn sentence(clauses: impl Iterator<Item = (String, String)>) -> String {
     format!("{}.", capital(&said.join("; ")))
 }
 
-/// Single joints taken out where a corner stays open.
-fn corners(evidence: &Evidence<'_>, kind: Kind) -> Vec<Candidate> {
-    let joints = evidence.design().enclosure.carpentry.edges.len();
-    let joints = if kind == Kind::Corner { joints } else { 0 };
-    (1..=joints)
-        .map(|number| {
-            let key = format!("box.joint.{number}");
-            Candidate::new("joint as the others", [Edit::remove(key)])
+/// Joints at open corners taken out: each alone, then all.
+fn corners(evidence: &Evidence<'_>, faults: &[Fault]) -> Vec<Candidate> {
+    let open: Vec<[Wall; 3]> = faults
+        .iter()
+        .filter_map(|fault| match *fault {
+            Fault::OpenCorner { walls, .. } => Some(walls),
+            _ => None,
         })
-        .collect()
+        .collect();
+    let said = &evidence.design().enclosure.carpentry.edges;
+    let concerned: Vec<(usize, String)> = said
+        .iter()
+        .enumerate()
+        .filter_map(|(index, joint)| {
+            let (a, b) = joint.between;
+            let (a, b) = (carpentry::wall(a), carpentry::wall(b));
+            let is_at = |corner: &[Wall; 3]| corner.contains(&a) && corner.contains(&b);
+            let name = format!("{}-{}", wall(a), wall(b));
+            open.iter().any(is_at).then_some((index + 1, name))
+        })
+        .collect();
+    let key = |number: usize| Edit::remove(format!("box.joint.{number}"));
+    let single = concerned.iter().map(|(number, name)| {
+        Candidate::new(format!("joint {name} as the others"), [key(*number)])
+    });
+    let names: Vec<String> = concerned.iter().map(|(_, name)| name.clone()).collect();
+    // From the last one on: those before it keep their numbers.
+    let keys: Vec<Edit> = concerned.iter().rev().map(|one| key(one.0)).collect();
+    let all = format!("joints {} as the others", listed(&names));
+    let all = (keys.len() > 1).then(|| Candidate::new(all, keys));
+    single.chain(all).collect()
 }
 
 #[cfg(test)]
@@ -301,5 +333,31 @@ mod tests {
         let found = brace("182 mm", "190 x 150 mm").check(CHECK.id, &[Stop]);
         assert!(found[0].place.is_some(), "{found:#?}");
         brace("395 mm", "120 x 150 mm").check(CHECK.id, &[Stop]);
+    }
+    /// Rebates of two depths leave holes where three walls meet.
+    #[test]
+    fn each_open_corner_is_named() {
+        let found = with(&[
+            ("box.joints", "rebated"),
+            ("box.joint.1.edge", "left-top"),
+            ("box.joint.1.within", "left"),
+            ("box.joint.1.kind", "rebate"),
+            ("box.joint.1.depth", "10 mm"),
+            ("box.joint.2.edge", "right-top"),
+            ("box.joint.2.within", "right"),
+            ("box.joint.2.kind", "rebate"),
+            ("box.joint.2.depth", "10 mm"),
+        ])
+        .check(CHECK.id, &[Stop]);
+        assert_eq!(found[0].title, "4 corners stay open");
+        for side in ["left", "right"] {
+            for end in ["front", "back"] {
+                let named = format!("the corner {end}-{side}-top");
+                let cause = found[0].cause.to_lowercase();
+                assert!(cause.contains(&named), "{named}: {cause}");
+            }
+        }
+        let mend = found[0].mend.as_ref().expect("both joints can go");
+        assert_eq!(mend.edits.len(), 2, "{mend:?}");
     }
 }

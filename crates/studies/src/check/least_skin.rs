@@ -1,10 +1,9 @@
 //! Wood that is left under steps, pockets and rounded edges.
 
-use super::{Candidate, Check, Evidence, Verdict};
-use super::{things, timber::mm};
+use super::timber::{capital, listed, mm};
+use super::{Candidate, Check, Evidence, Verdict, swap, things};
 use crate::carpentry::{self, Carpentry};
 use crate::vary::spreads;
-use crate::words::wall;
 use design::{Design, EdgeJointKind, Joints, OuterEdge, Place, Tolerance, Value};
 use wood::{Edge, EdgeForm, Joint, Wall};
 
@@ -33,7 +32,9 @@ const BEARING: f64 = 0.003;
 
 /// What is left in one place.
 struct Left {
-    what: String,
+    /// What takes the wood, in a word, and its size in m.
+    what: &'static str,
+    size: f64,
     /// What takes the wood, as edits name it.
     by: String,
     wall: Wall,
@@ -46,9 +47,24 @@ struct Left {
 }
 
 impl Left {
+    fn is_thin(&self) -> bool {
+        self.left < self.least - 1e-6
+    }
+
+    /// Whether it may come through.
+    fn cuts(&self) -> bool {
+        self.left <= self.spread
+    }
+
+    /// Whether the same is left under the same.
+    fn is_like(&self, other: &Self) -> bool {
+        let said = |of: &Self| (of.what, mm(of.size), mm(of.left));
+        said(self) == said(other)
+    }
+
     /// What is lacking as a share, most first.
     fn rank(&self) -> (bool, f64) {
-        (self.left > self.spread, self.left / self.least)
+        (!self.cuts(), self.left / self.least)
     }
 }
 
@@ -65,11 +81,12 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         formed(design, carpentry),
     ] {
         any |= !all.is_empty();
-        let worst = all.into_iter().min_by(|a, b| {
+        let mut thin: Vec<Left> = all.into_iter().filter(Left::is_thin).collect();
+        thin.sort_by(|a, b| {
             let (a, b) = (a.rank(), b.rank());
             a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
         });
-        verdicts.extend(worst.as_ref().and_then(verdict));
+        verdicts.extend((!thin.is_empty()).then(|| verdict(&thin)));
     }
     if any && verdicts.is_empty() {
         let cause = "Rebates, pockets and rounded edges leave enough of every wall.";
@@ -123,7 +140,8 @@ fn rebates(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
         let pattern = (said.joints.value == Joints::Rebated).then_some(said.joints.place);
         let thickness = plan.walls[within.index()].thickness;
         Some(Left {
-            what: format!("The rebate of {} in the {}", mm(depth), wall(within)),
+            what: "rebate",
+            size: depth,
             by: stated
                 .as_ref()
                 .map_or_else(|| "box".into(), |(key, _)| key.clone()),
@@ -148,7 +166,8 @@ fn pockets(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
         let thickness = plan.walls[hole.wall.index()].thickness;
         // Deeper than its wall is told under holes-clear.
         (depth < thickness).then(|| Left {
-            what: format!("The pocket of {} in the {}", mm(depth), wall(hole.wall)),
+            what: "pocket",
+            size: depth,
             by: things::origin_key(&carpentry.holes[index]),
             wall: hole.wall,
             left: thickness - depth,
@@ -178,7 +197,8 @@ fn formed(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
         };
         // Larger than its wall is told under glue-line.
         (size <= thickness(thin)).then(|| Left {
-            what: format!("The {word} of {} on the {}", mm(size), wall(thin)),
+            what: word,
+            size,
             by: key.into(),
             wall: thin,
             left: thickness(thin) - size,
@@ -191,37 +211,99 @@ fn formed(design: &Design, carpentry: &Carpentry) -> Vec<Left> {
     plan.edges.iter().filter_map(of).collect()
 }
 
-fn verdict(worst: &Left) -> Option<Verdict> {
-    if worst.left >= worst.least - 1e-6 {
-        return None;
-    }
-    let cause = format!("{} leaves {} of it.", worst.what, mm(worst.left));
-    let cuts = worst.left <= worst.spread;
-    let said = if cuts {
-        let cause = format!(
-            "{cause} The {} may be {} thinner than stated, and the cut then comes through.",
-            wall(worst.wall),
+/// One verdict about all places of a kind, the worst first.
+fn verdict(thin: &[Left]) -> Verdict {
+    let worst = &thin[0];
+    let mut cause = leaves(thin);
+    let cutting = thin.iter().filter(|left| left.cuts());
+    let walls = walls(cutting);
+    let said = if walls.is_empty() {
+        Verdict::caution("Little wood is left", cause)
+    } else {
+        cause += &format!(
+            " {} may be {} thinner than stated, and the cut then comes through.",
+            capital(&listed(&walls)),
             mm(worst.spread)
         );
         Verdict::stop("A cut may come through its wall", cause)
-    } else {
-        Verdict::caution("Little wood is left", cause)
     };
-    let shallower = worst.key.as_ref().and_then(|(key, now)| {
-        let to = (1e3 * (now - (worst.least - worst.left)) + 1e-6).floor();
-        let words = format!("{} → {to} mm", mm(*now));
-        (to > 0.0).then(|| Candidate::set(words, key, format!("{to} mm")))
+    let said = said
+        .measured(1e3 * worst.left, 1e3 * worst.least, "mm")
+        .advice("cut less deep, or take a thicker sheet")
+        .at(worst.place)
+        .mends(shallower(thin));
+    thin.iter().fold(said, |said, left| {
+        let things = [things::wall_key(left.wall), left.by.clone()];
+        said.about(things, 1e3 * (left.least - left.left))
+    })
+}
+
+/// The walls of some places, each once, as a sentence speaks of them.
+fn walls<'a>(places: impl Iterator<Item = &'a Left>) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for left in places {
+        let name = things::wall_name(left.wall).to_owned();
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    names
+}
+
+/// "The rebates of 10 mm in the left side and the right side leave 1.9 mm of each."
+fn leaves(thin: &[Left]) -> String {
+    let mut alike: Vec<Vec<&Left>> = Vec::new();
+    for left in thin {
+        match alike.iter_mut().find(|known| known[0].is_like(left)) {
+            Some(known) => known.push(left),
+            None => alike.push(vec![left]),
+        }
+    }
+    let clause = |own: &Vec<&Left>| {
+        let Left {
+            what, size, left, ..
+        } = own[0];
+        let walls = walls(own.iter().copied());
+        let (s, leave, of) = if walls.len() == 1 {
+            ("", "leaves", "it")
+        } else {
+            ("s", "leave", "each")
+        };
+        format!(
+            "the {what}{s} of {} in {} {leave} {} of {of}",
+            mm(*size),
+            listed(&walls),
+            mm(*left)
+        )
+    };
+    let clauses: Vec<String> = alike.iter().map(clause).collect();
+    capital(&format!("{}.", clauses.join("; ")))
+}
+
+/// All of them less deep at once; nothing where the depth of one is not stated.
+fn shallower(thin: &[Left]) -> Option<Candidate> {
+    let mut keys: Vec<(&str, &Left, f64)> = Vec::new();
+    for left in thin {
+        let (key, now) = left.key.as_ref()?;
+        let to = (1e3 * (now - (left.least - left.left)) + 1e-6).floor();
+        match keys.iter_mut().find(|(known, ..)| known == key) {
+            Some(known) => known.2 = known.2.min(to),
+            None => keys.push((key, left, to)),
+        }
+    }
+    let several = keys.len() > 1;
+    let each = keys.iter().map(|(key, left, to)| {
+        let now = mm(left.size);
+        let now = now.trim_end_matches(" mm");
+        let place = if several {
+            format!(" in {}", things::wall_name(left.wall))
+        } else {
+            String::new()
+        };
+        let words = format!("{} {now} → {to} mm{place}", left.what);
+        (*to > 0.0).then(|| Candidate::set(words, key, format!("{to} mm")))
     });
-    Some(
-        said.measured(1e3 * worst.left, 1e3 * worst.least, "mm")
-            .advice("cut less deep, or take a thicker sheet")
-            .about(
-                [things::wall_key(worst.wall), worst.by.clone()],
-                1e3 * (worst.least - worst.left),
-            )
-            .at(worst.place)
-            .mends(shallower),
-    )
+    swap::all(each.collect::<Option<Vec<_>>>()?)
 }
 
 #[cfg(test)]
@@ -238,11 +320,35 @@ mod tests {
         let found = rebate("9 mm").check(CHECK.id, &[Caution]);
         let mend = found[0].mend.as_ref().expect("it may be shallower");
         assert_eq!(mend.edits[0].value.as_deref(), Some("7 mm"));
+        let cause = &found[0].cause;
+        let all = ["left", "right", "top", "bottom"];
+        assert!(all.iter().all(|wall| cause.contains(wall)), "{cause}");
+        assert_eq!(mend.words, "rebate 9 → 7 mm");
         let found = rebate("11.7 mm").check(CHECK.id, &[Stop]);
         assert!(found[0].place.is_some(), "{found:#?}");
         // Measured more finely, no more than a veneer is sure to stay.
         let fine = rebate("11.7 mm").with(&[("box.thickness", "11.9 mm ± 0.05 mm")]);
         fine.check(CHECK.id, &[Caution]);
+    }
+
+    #[test]
+    fn rebates_of_several_walls_are_mended_at_once() {
+        let found = with(&[
+            ("box.joints", "rebated"),
+            ("box.joint.1.edge", "left-back"),
+            ("box.joint.1.within", "left"),
+            ("box.joint.1.kind", "rebate"),
+            ("box.joint.1.depth", "10 mm"),
+            ("box.joint.2.edge", "right-back"),
+            ("box.joint.2.within", "right"),
+            ("box.joint.2.kind", "rebate"),
+            ("box.joint.2.depth", "10 mm"),
+        ])
+        .check(CHECK.id, &[Caution]);
+        let both = "in the left side and the right side leave 1.9 mm of each";
+        assert!(found[0].cause.contains(both), "{found:#?}");
+        let mend = found[0].mend.as_ref().expect("both may be shallower");
+        assert_eq!(mend.edits.len(), 2, "{mend:?}");
     }
 
     #[test]

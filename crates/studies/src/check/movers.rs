@@ -79,7 +79,7 @@ pub(super) fn moves(
         return middle.moved(spare);
     }
     if let Some(index) = numbered(thing, "brace.") {
-        return brace(design, index, by);
+        return brace(design, carpentry, index, by);
     }
     if thing == "bay" {
         return bay(design, by).into_iter().collect();
@@ -128,7 +128,7 @@ fn numbered(thing: &str, list: &str) -> Option<usize> {
     number.checked_sub(1)
 }
 
-fn brace(design: &Design, index: usize, by: Vector) -> Vec<Candidate> {
+fn brace(design: &Design, carpentry: &Carpentry, index: usize, by: Vector) -> Vec<Candidate> {
     let Some(brace) = design.braces.get(index) else {
         return Vec::new();
     };
@@ -155,11 +155,8 @@ fn brace(design: &Design, index: usize, by: Vector) -> Vec<Candidate> {
             )]
         }
         BraceForm::Stick { from, at, .. } => {
-            let flat = match carpentry::wall(*from) {
-                Wall::Front | Wall::Back => [by[0], by[2]],
-                Wall::Left | Wall::Right => [-by[1], by[2]],
-                Wall::Top | Wall::Bottom => [by[0], by[1]],
-            };
+            let side = carpentry.body.plan.block.frame(carpentry::wall(*from));
+            let flat = [dot(by, side.across), dot(by, side.up)];
             let middle = Middle {
                 name: name.clone(),
                 keys: vec![key],

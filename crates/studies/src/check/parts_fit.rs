@@ -72,8 +72,17 @@ fn verdict(
         mm(-worst.gap),
         things::near_name(carpentry, worst.near)
     );
+    // Only of a part larger than the room does the box as such lack something.
+    let sorted = |mut sides: [f64; 3]| {
+        sides.sort_by(f64::total_cmp);
+        sides
+    };
+    let own = sorted([0, 1, 2].map(|axis| high[axis] - low[axis]));
+    let room = sorted(evidence.build.enclosure.inside);
+    let outgrown = own.iter().zip(room).any(|(own, room)| *own > room);
+    let things = [Some(part.table.as_str()), outgrown.then_some("box")];
     let found = Verdict::stop(format!("No room for {it}"), cause)
-        .about([part.table.as_str(), "box"], -1e3 * worst.gap)
+        .about(things.into_iter().flatten(), -1e3 * worst.gap)
         .measured(1e3 * worst.gap, 0.0, "mm")
         .advice(format!(
             "make the box larger, take a smaller {what}, or state a place you know of with at"

@@ -28,10 +28,11 @@ pub(super) fn middle_key(table: &str, index: usize) -> String {
 pub(super) fn origin_key(origin: &Origin) -> String {
     let several = origin.table.starts_with("drivers.")
         || matches!(origin.table.as_str(), "box.vent" | "box.radiator");
-    if several {
-        middle_key(&origin.table, origin.index)
-    } else {
-        origin.table.clone()
+    match origin.table.as_str() {
+        table if several => middle_key(table, origin.index),
+        // The screws of the wall that comes off are not the size of the box.
+        "box" => "box.last_with".into(),
+        table => table.into(),
     }
 }
 
@@ -44,7 +45,15 @@ pub(super) fn wall_key(wall: Wall) -> String {
 pub(super) fn panel_key(carpentry: &Carpentry, panel: PanelId) -> String {
     match panel {
         PanelId::Wall(wall) => wall_key(wall),
-        PanelId::Board(index) => origin_key(&carpentry.boards[index]),
+        PanelId::Board(index) => board_key(carpentry, index),
+    }
+}
+
+/// The key of a board: the dividing panel has no table of its own.
+pub(super) fn board_key(carpentry: &Carpentry, index: usize) -> String {
+    match carpentry.body.plan.boards[index].kind {
+        BoardKind::Divider => "divider".into(),
+        _ => origin_key(&carpentry.boards[index]),
     }
 }
 
@@ -124,6 +133,26 @@ pub(super) fn name(carpentry: &Carpentry, index: usize) -> String {
     }
 }
 
+/// Some equal parts as a sentence speaks of them: "the left and right woofer".
+pub(super) fn names(carpentry: &Carpentry, parts: &[usize]) -> String {
+    let each: Vec<String> = parts.iter().map(|part| name(carpentry, *part)).collect();
+    let [first, second] = each.as_slice() else {
+        return super::timber::listed(&each);
+    };
+    let one = first
+        .strip_prefix("the ")
+        .and_then(|own| own.split_once(' '));
+    let other = second
+        .strip_prefix("the ")
+        .and_then(|own| own.split_once(' '));
+    match one.zip(other) {
+        Some(((left, bare), (right, other))) if bare == other => {
+            format!("the {left} and {right} {bare}")
+        }
+        _ => super::timber::listed(&each),
+    }
+}
+
 /// Parts nearer than this stand in one line, in m.
 const ASIDE: f64 = 0.005;
 
@@ -164,7 +193,7 @@ pub(super) fn origin_name(design: &Design, carpentry: &Carpentry, origin: &Origi
         "control" => Some("the control panel"),
         "feet" => Some("the feet"),
         "bay" => Some("the bay"),
-        "box" => Some("the dividing panel"),
+        "box" => Some("the wall that comes off"),
         _ => None,
     };
     if let Some(whole) = whole {
