@@ -1,13 +1,16 @@
-//! What is placed by hand on one wall, and how it is moved where it clashes.
+//! What sits on one wall, and how it is moved where it clashes.
 
 use super::super::timber::{Middle, capital, grown, listed, mm};
 use super::super::{Candidate, Evidence, Verdict, movers, swap, things, tune};
 use super::clash::{Clash, edges};
+use super::free;
+use super::row;
 use super::spread::spread;
-use super::walls::{along_box, faces, name, thing};
+use super::walls::{Faces, along_box, name, thing};
 use crate::carpentry::{Carpentry, Opening};
 use crate::subject::SpotKind;
 use physics::math::hypot;
+use std::collections::BTreeSet;
 use wood::Wall;
 
 /// Room beyond the least when a frame is moved, in m.
@@ -16,12 +19,13 @@ const SPARE: f64 = 0.001;
 /// How much further than it must one of two frames is moved, in m.
 const FURTHER: [f64; 4] = [0.0, 0.006, 0.012, 0.024];
 
-/// What is placed by hand on one wall.
+/// What sits on a wall of which some is placed by hand, or which a row does not fill.
 pub(super) struct Frames<'a> {
     pub(super) evidence: &'a Evidence<'a>,
     pub(super) carpentry: &'a Carpentry,
     pub(super) openings: &'a [Opening],
     pub(super) side: Wall,
+    pub(super) faces: &'a Faces,
 }
 
 impl Frames<'_> {
@@ -51,8 +55,10 @@ impl Frames<'_> {
             .map(|clash| (clash.first, clash.shift))
             .collect();
         said.advice("move it, take a smaller one, or make the box larger")
+            .mends(self.placed(over))
             .mends(self.moved(&back))
             .ladder(self.larger(over))
+            .ladders(self.roomier(over))
             .mends(self.smaller(over))
     }
 
@@ -78,9 +84,16 @@ impl Frames<'_> {
             [clash] => self.singly(clash),
             _ => Vec::new(),
         };
-        said.advice("move one of them, take a smaller one, or make the box larger")
+        let advice = if self.unplaced(overlap).next().is_some() {
+            "place by hand what the design places nowhere, take a smaller one, or make the box larger"
+        } else {
+            "move one of them, take a smaller one, or make the box larger"
+        };
+        said.advice(advice)
+            .mends(self.placed(overlap))
             .mends(singly)
             .mends(self.apart())
+            .ladders(self.roomier(overlap))
             .mends(self.narrower(overlap))
             .mends(self.smaller(overlap))
     }
@@ -105,8 +118,8 @@ impl Frames<'_> {
     /// With what is wrong with it, and where that is written.
     fn said(&self, verdict: Verdict, wrong: &[Clash]) -> Verdict {
         let most = wrong.iter().map(|clash| clash.by).fold(0.0, f64::max);
-        let last = wrong.iter().flat_map(Clash::ends).last();
-        let place = last.and_then(|index| self.middle(index));
+        let ends = wrong.iter().flat_map(Clash::ends);
+        let place = ends.filter_map(|index| self.middle(index)).last();
         let verdict = verdict
             .measured(-1e3 * most, 0.0, "mm")
             .at(place.map(|middle| middle.place));
@@ -142,10 +155,30 @@ impl Frames<'_> {
 
     /// All of them pushed apart at once.
     fn apart(&self) -> Vec<Candidate> {
-        let Some(faces) = faces(self.evidence) else {
+        self.moved(&spread(self.openings, self.faces, self.side))
+    }
+
+    /// What clashes though nobody placed it, each once.
+    fn unplaced(&self, wrong: &[Clash]) -> impl Iterator<Item = usize> {
+        let ends = wrong.iter().flat_map(Clash::ends);
+        let found: BTreeSet<usize> = ends.filter(|index| !self.openings[*index].stated).collect();
+        found.into_iter()
+    }
+
+    /// What nobody placed, put where the wall is free.
+    fn placed(&self, wrong: &[Clash]) -> Vec<Candidate> {
+        let joint = self.evidence.build.enclosure.thickness;
+        let face = self.faces[self.side.index()];
+        let place = |index| free::placed(self.carpentry, self.openings, index, face, joint);
+        self.unplaced(wrong).flat_map(place).collect()
+    }
+
+    /// Larger walls, on which what nobody placed is laid out anew.
+    fn roomier(&self, wrong: &[Clash]) -> Vec<Vec<Candidate>> {
+        if self.unplaced(wrong).next().is_none() {
             return Vec::new();
-        };
-        self.moved(&spread(self.openings, &faces, self.side))
+        }
+        row::larger(self.evidence, self.side).into()
     }
 
     /// The box so much larger that places measured from the left and the bottom lie within.

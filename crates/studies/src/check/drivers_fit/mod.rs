@@ -3,6 +3,7 @@
 mod clash;
 mod depth;
 mod frames;
+mod free;
 mod row;
 mod spread;
 mod walls;
@@ -41,8 +42,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .into_iter()
             .filter(|clash| openings[clash.first].wall == side)
             .collect();
-        let is_row = |clash: &Clash| clash.ends().any(|index| !openings[index].stated);
-        if wrong.iter().any(is_row) {
+        if !wrong.is_empty() && row::is_full(evidence, side) {
             verdicts.push(row::verdict(evidence, carpentry, side));
             continue;
         }
@@ -53,6 +53,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             carpentry,
             openings,
             side,
+            faces: &walls,
         };
         verdicts.extend((!over.is_empty()).then(|| frames.over(&over)));
         verdicts.extend((!overlap.is_empty()).then(|| frames.overlap(&overlap)));
@@ -95,7 +96,7 @@ pub(super) fn outgrown(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Ou
 
 #[cfg(test)]
 mod tests {
-    use super::super::probe::{RADIATOR, check, with};
+    use super::super::probe::{RADIATOR, VENT, check, with};
     use super::CHECK;
     use crate::check::Severity;
     use crate::check::Severity::{Caution, Good, Stop};
@@ -122,5 +123,23 @@ mod tests {
             ("box.outside", "360 x 240 x 200 mm"),
         ]);
         row.check(CHECK.id, &[Caution]);
+    }
+
+    /// A row that is laid out between drivers placed by hand is no row that is too long.
+    #[test]
+    fn a_vent_finds_a_place_beside_drivers_placed_by_hand() {
+        let mixed = with(VENT).with(&[
+            ("drivers.1.at.1", "140 x 120 mm"),
+            ("drivers.1.at.2", "260 x 120 mm"),
+        ]);
+        let found = mixed.check(CHECK.id, &[Stop]);
+        assert!(found[0].cause.contains("overlap by"), "{found:#?}");
+        assert!(!found[0].cause.contains("row"), "{found:#?}");
+        let mend = found[0].mend.as_ref().expect("the front is free elsewhere");
+        assert_eq!(mend.edits[0].key, "box.vent.at");
+        for folded in ["vent-fits", "holes-clear"] {
+            let own = mixed.findings(folded);
+            assert!(own.iter().all(|one| one.severity == Good), "{own:#?}");
+        }
     }
 }

@@ -40,7 +40,7 @@ pub(super) const fn along_box(side: Wall, [across, up]: [f64; 2]) -> [f64; 3] {
 }
 
 /// The table of an opening.
-fn table(opening: &Opening) -> String {
+pub(super) fn table(opening: &Opening) -> String {
     match opening.kind {
         SpotKind::Driver(group) => format!("drivers.{}", group + 1),
         SpotKind::Vent => "box.vent".into(),
