@@ -1,6 +1,6 @@
 //! What is found about a design, and the edits that mend it.
 
-use design::{FileId, Place};
+use design::{FileId, Key, Place};
 use serde::{Serialize, Serializer};
 
 /// How bad it is.
@@ -44,6 +44,10 @@ pub struct Finding {
     /// Where the text speaks of it, where it speaks of it in one place.
     #[serde(serialize_with = "bytes")]
     pub place: Option<Place>,
+    /// Keys of what it is about, each of one thing or of two that meet, such as
+    /// `battery drivers.1.at.1`; one empty key where its check speaks of one thing only.
+    #[serde(skip)]
+    pub about: Vec<String>,
     /// What other checks find for the same reason, and what should go with it.
     pub brings: Vec<Brought>,
 }
@@ -59,6 +63,9 @@ pub struct Brought {
     pub title: String,
     /// Why, with the numbers.
     pub cause: String,
+    /// Keys of what it is about, as in a finding of its own.
+    #[serde(skip)]
+    pub about: Vec<String>,
 }
 
 /// A place as its text and the bytes in it.
@@ -105,6 +112,16 @@ impl Edit {
             key: key.into(),
             value: Some(value.into()),
         }
+    }
+
+    /// The path of its key, groups counted from 0.
+    pub(crate) fn path(&self) -> Vec<Key> {
+        let from_zero = |step| match step {
+            Key::Index(index) => Key::Index(index.saturating_sub(1)),
+            name @ Key::Name(_) => name,
+        };
+        let steps = design::key_path(&self.key).into_iter();
+        steps.map(from_zero).collect()
     }
 
     pub(crate) fn remove(key: impl Into<String>) -> Self {

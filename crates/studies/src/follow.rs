@@ -1,7 +1,6 @@
 //! What follows from what: one fault is told once, and what it brings stands under it.
 
-use crate::check::Severity;
-use crate::mend::Said;
+use crate::check::{Said, Severity};
 use std::collections::BTreeSet;
 
 /// Checks whose stops bring others about the same things, the deepest cause first, each with

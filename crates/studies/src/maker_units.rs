@@ -1,7 +1,6 @@
 //! Mends in the units the maker wrote: a design in inches is answered in inches.
 
 use crate::check::{Candidate, Edit};
-use crate::mend::path;
 
 /// A unit of length other than the millimetres that mends are reckoned in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -75,7 +74,7 @@ pub(crate) fn restated(design: &str, candidate: &Candidate) -> Candidate {
         .edits
         .iter()
         .map(|edit| {
-            let written = written(design, &edit.key);
+            let written = written(design, edit);
             let own = written.as_deref().and_then(Unit::of);
             let value = edit.value.as_deref().filter(|value| are_lengths(value));
             let (Some(own), Some(value), Some(written)) = (own, value, written) else {
@@ -95,10 +94,10 @@ pub(crate) fn restated(design: &str, candidate: &Candidate) -> Candidate {
     Candidate { words, edits }
 }
 
-/// What stands at a key, without its quotes; `None` where nothing does.
-fn written(design: &str, key: &str) -> Option<String> {
+/// What stands at the key of an edit, without its quotes; `None` where nothing does.
+fn written(design: &str, edit: &Edit) -> Option<String> {
     // Another value there shows where the old one begins and ends.
-    let other = design::set_value(design, &path(key), "\u{1}").ok()?;
+    let other = design::set_value(design, &edit.path(), "\u{1}").ok()?;
     let same = |(a, b): &(u8, u8)| a == b;
     let head = design.bytes().zip(other.bytes()).take_while(same).count();
     let (old, new) = (&design.as_bytes()[head..], &other.as_bytes()[head..]);

@@ -3,9 +3,7 @@
 //! that was kept before was broken.
 
 use crate::carpentry::{self, Carpentry};
-use crate::check::{
-    self, Brought, Candidate, Check, Edit, Evidence, Finding, Mend, Severity, Verdict,
-};
+use crate::check::{self, Brought, Candidate, Edit, Evidence, Finding, Mend, Said, Severity};
 use crate::follow::{self, Group};
 use crate::maker_units::restated;
 use crate::odds::Drawn;
@@ -16,7 +14,7 @@ use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::vary::Draw;
 use crate::wrongs::{Goal, Trial, Wrongs};
-use design::{EditError, Key};
+use design::EditError;
 use rayon::prelude::*;
 
 /// Candidates tried for one finding at most.
@@ -25,29 +23,18 @@ const MOST_TRIES: usize = 40;
 /// Drawn builds a candidate is tried on that clears the finding of the nominal build.
 const TRIAL_BUILDS: usize = 100;
 
-pub(crate) type Said = (&'static Check, Verdict);
-
 /// Makes edits to the text of a design; comments and every other byte stay.
 ///
 /// # Errors
 /// The first edit that cannot be made.
 pub fn apply(design: &str, edits: &[Edit]) -> Result<String, EditError> {
     edits.iter().try_fold(design.to_owned(), |text, edit| {
-        let path = path(&edit.key);
+        let path = edit.path();
         match &edit.value {
             Some(value) => design::set_value(&text, &path, value),
             None => design::remove_value(&text, &path),
         }
     })
-}
-
-/// The path of a key whose groups are counted from 1.
-pub(crate) fn path(key: &str) -> Vec<Key> {
-    let from_zero = |step| match step {
-        Key::Index(index) => Key::Index(index.saturating_sub(1)),
-        name @ Key::Name(_) => name,
-    };
-    design::key_path(key).into_iter().map(from_zero).collect()
 }
 
 /// All findings of a design, worst first, with their mends tried where that is wanted.
@@ -88,6 +75,7 @@ fn finding(said: &[Said], group: &Group, mend: Option<Mend>) -> Finding {
             severity: verdict.severity,
             title: verdict.title.clone(),
             cause: verdict.cause.clone(),
+            about: verdict.keys(),
         }
     };
     Finding {
@@ -103,6 +91,7 @@ fn finding(said: &[Said], group: &Group, mend: Option<Mend>) -> Finding {
         unit: verdict.unit,
         source: check.sources,
         place: verdict.place,
+        about: verdict.keys(),
         brings: group.brings.iter().map(brought).collect(),
     }
 }
@@ -209,31 +198,18 @@ impl<'a> Trials<'a> {
         second.map(mend)
     }
 
-    /// The lowest rung that reaches a goal, by halving.
+    /// The lowest rung found that reaches a goal, by halving.
     fn climb<'c>(
         &self,
         goal: &Goal,
         ladder: &'c [Candidate],
         tries: &mut usize,
     ) -> Option<(&'c Candidate, Trial)> {
-        let (last, below) = ladder.split_last()?;
-        let mut attempt = |candidate| {
+        let (rung, trial) = lowest(ladder.len(), |rung| {
             *tries += 1;
-            self.attempt(goal, candidate)
-        };
-        let mut best = match attempt(last) {
-            Trial::Fails => return None,
-            trial => (last, trial),
-        };
-        let (mut fails, mut holds) = (0, below.len());
-        while fails < holds {
-            let middle = usize::midpoint(fails, holds);
-            match attempt(&below[middle]) {
-                Trial::Fails => fails = middle + 1,
-                trial => (best, holds) = ((&below[middle], trial), middle),
-            }
-        }
-        Some(best)
+            self.attempt(goal, &ladder[rung])
+        })?;
+        Some((&ladder[rung], trial))
     }
 
     /// Runs the studies with a candidate's edits: quickly, and where that goes
@@ -242,24 +218,27 @@ impl<'a> Trials<'a> {
         let Some(subject) = self.edited(candidate) else {
             return Trial::Fails;
         };
-        if self.plain.have(goal) && !self.helps_plainly(goal, &subject) {
-            return Trial::Fails;
+        if self.plain.have(goal) {
+            let plain = self.plainly(goal, &subject);
+            if !plain.helps() {
+                return plain;
+            }
         }
         let carpentry = carpentry::study(&subject);
         let study = |grid, builds| Wrongs::of(&tried(&subject, Some(&carpentry), grid, builds));
-        let quick = study(Grid::coarse(), 0);
-        if Trial::judge(goal, &self.quick, &quick) == Trial::Fails {
-            return Trial::Fails;
+        let quick = Trial::judge(goal, &self.quick, &study(Grid::coarse(), 0));
+        if !quick.helps() {
+            return quick;
         }
         let thorough = study(Grid::fine(), self.builds);
         Trial::judge(goal, &self.thorough, &thorough)
     }
 
-    /// Whether a finding that is not about wood goes, before the wood, which takes longest,
+    /// How it goes with a finding that is not about wood, before the wood, which takes longest,
     /// is worked out anew.
-    fn helps_plainly(&self, goal: &Goal, subject: &Subject) -> bool {
+    fn plainly(&self, goal: &Goal, subject: &Subject) -> Trial {
         let after = Wrongs::of(&tried(subject, None, Grid::coarse(), 0));
-        Trial::judge(goal, &self.plain, &after) != Trial::Fails
+        Trial::judge(goal, &self.plain, &after)
     }
 
     fn edited(&self, candidate: &Candidate) -> Option<Subject> {
@@ -267,6 +246,30 @@ impl<'a> Trials<'a> {
         let project = design::read(&edited, self.texts.shelf).ok()?;
         self.subject.variant(project).ok()
     }
+}
+
+/// The lowest of so many rungs found to help, by halving: none where the last leaves the finding
+/// as it is, for then none below does better. Where the last goes too far, those below may not.
+fn lowest(rungs: usize, mut attempt: impl FnMut(usize) -> Trial) -> Option<(usize, Trial)> {
+    let last = rungs.checked_sub(1)?;
+    let top = attempt(last);
+    if top == Trial::Fails {
+        return None;
+    }
+    let mut best = top.helps().then_some((last, top));
+    let (mut from, mut to) = (0, last);
+    while from < to {
+        let middle = usize::midpoint(from, to);
+        let trial = attempt(middle);
+        if trial.helps() {
+            (best, to) = (Some((middle, trial)), middle);
+        } else if trial == Trial::Spoils && best.is_none() {
+            to = middle;
+        } else {
+            from = middle + 1;
+        }
+    }
+    best
 }
 
 fn mend(candidate: &Candidate) -> Mend {
@@ -335,6 +338,31 @@ count = 1
             edited.contains("part = \"c\"") && !edited.contains("vent"),
             "{edited}"
         );
+    }
+
+    #[test]
+    fn the_lowest_rung_that_helps_is_found_whatever_the_last_does() {
+        use Trial::{Clears, Fails, Spoils};
+        // The finding goes from one rung on, and from another on something is spoiled.
+        let climbed = |goes: usize, spoils: usize| {
+            let trial = |rung| match rung {
+                rung if rung < goes => Fails,
+                rung if rung < spoils => Clears,
+                _ => Spoils,
+            };
+            lowest(12, trial).map(|(rung, _)| rung)
+        };
+        for goes in 0..12 {
+            for spoils in goes + 1..=12 {
+                assert_eq!(climbed(goes, spoils), Some(goes), "{goes} {spoils}");
+            }
+            assert_eq!(climbed(goes, goes), None);
+        }
+        assert_eq!(climbed(12, 12), None);
+        // A rung in the middle that brings a stop does not keep from a higher one.
+        let gap = |rung| if rung < 7 { Spoils } else { Clears };
+        assert_eq!(lowest(12, gap), Some((7, Clears)));
+        assert_eq!(lowest(0, gap), None);
     }
 
     #[test]

@@ -1,7 +1,6 @@
 //! What is wrong with a design, and whether an edit makes it better.
 
-use crate::check::Severity;
-use crate::mend::Said;
+use crate::check::{Said, Severity};
 
 /// One thing that is wrong: what finds it, what it is about, how bad it is and by how much.
 #[derive(Clone, Debug, PartialEq)]
@@ -117,9 +116,11 @@ impl Goal {
 /// How a trial went.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Trial {
-    /// The finding stays, a stop comes or grows worse, or a wish of the brief is broken that
-    /// was kept.
+    /// The finding stays.
     Fails,
+    /// The finding goes, but a stop comes or grows worse, or a wish of the brief is broken that
+    /// was kept.
+    Spoils,
     /// The finding goes, but another caution comes.
     Shifts,
     /// The finding goes and nothing comes.
@@ -127,16 +128,20 @@ pub(crate) enum Trial {
 }
 
 impl Trial {
+    /// Whether it may be offered.
+    pub(crate) const fn helps(self) -> bool {
+        matches!(self, Self::Shifts | Self::Clears)
+    }
+
     pub(crate) fn judge(goal: &Goal, before: &Wrongs, after: &Wrongs) -> Self {
         let stops = after.added(before, Severity::Stop).count() > 0;
         let mut cautions = after.added(before, Severity::Caution).peekable();
         let shifts = cautions.peek().is_some();
-        let fails = !goal.is_reached(before, after)
-            || stops
-            || after.worsened(before)
-            || cautions.any(is_wish);
-        if fails {
+        let spoils = stops || after.worsened(before) || cautions.any(is_wish);
+        if !goal.is_reached(before, after) {
             Self::Fails
+        } else if spoils {
+            Self::Spoils
         } else if shifts {
             Self::Shifts
         } else {
@@ -173,7 +178,7 @@ mod tests {
     }
 
     use Severity::{Caution, Stop};
-    use Trial::{Clears, Fails, Shifts};
+    use Trial::{Clears, Fails, Shifts, Spoils};
 
     #[test]
     fn a_mend_may_not_break_a_wish_nor_bring_a_stop() {
@@ -182,8 +187,8 @@ mod tests {
             (vec![], Clears),
             (vec![("vent-fits", "", Caution, 0.0)], Fails),
             (vec![("vent-speed", "", Caution, 0.0)], Shifts),
-            (vec![("vent-speed", "", Stop, 0.0)], Fails),
-            (vec![("brief-low", "", Caution, 0.0)], Fails),
+            (vec![("vent-speed", "", Stop, 0.0)], Spoils),
+            (vec![("brief-low", "", Caution, 0.0)], Spoils),
         ] {
             assert_eq!(judge(&[("vent-fits", "")], &before, &after), trial);
         }
@@ -194,7 +199,7 @@ mod tests {
         let goal = [("parts-collide", "battery drivers.1.at.1")];
         let before = [("parts-collide", "battery drivers.1.at.1", Stop, 20.0)];
         let other = [("parts-collide", "battery control", Stop, 1.0)];
-        assert_eq!(judge(&goal, &before, &other), Fails);
+        assert_eq!(judge(&goal, &before, &other), Spoils);
         let both = [before[0], ("parts-collide", "brace.1 handle", Stop, 3.0)];
         assert_eq!(judge(&goal, &both, &both[1..]), Clears, "others may stay");
     }
@@ -206,7 +211,7 @@ mod tests {
         let before = [with(5.0)[0], ("holes-clear", "control", Stop, 2.0)];
         assert_eq!(judge(&goal, &before, &with(5.0)), Clears);
         assert_eq!(judge(&goal, &before, &with(4.0)), Clears);
-        assert_eq!(judge(&goal, &before, &with(5.3)), Fails);
+        assert_eq!(judge(&goal, &before, &with(5.3)), Spoils);
     }
 
     #[test]
@@ -216,7 +221,7 @@ mod tests {
             ("glue-line", "", Caution, 1.0),
         ];
         let after = [("glue-line", "", Stop, 1.0)];
-        assert_eq!(judge(&[("open-time", "")], &before, &after), Fails);
+        assert_eq!(judge(&[("open-time", "")], &before, &after), Spoils);
     }
 
     #[test]

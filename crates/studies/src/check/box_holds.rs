@@ -1,6 +1,6 @@
 //! A box too small for all that was placed in it: told once.
 
-use super::outgrown::{Kind, Outgrown, towards_end};
+use super::outgrown::{self, Kind, Outgrown, towards_end};
 use super::timber::{capital, grown, listed, mm};
 use super::{Check, Evidence, Verdict, boards_fit, drivers_fit, inside_box, things};
 use crate::carpentry::Carpentry;
@@ -93,25 +93,13 @@ fn verdict(evidence: &Evidence<'_>, found: &[Outgrown]) -> Verdict {
 
 /// A bay that reaches into the walls.
 fn bay(evidence: &Evidence<'_>) -> Option<Outgrown> {
-    let bay = evidence.design().bay.as_ref()?;
-    let size = [bay.size.width.si, bay.size.depth.si, bay.size.height.si];
-    // The file says width, height, depth; the box has x, y, z.
-    let at = [bay.at[0].si, bay.at[2].si, bay.at[1].si];
-    let [width, height, depth] = evidence.build.enclosure.inside;
-    let inside = [width, depth, height];
-    Some(Outgrown {
+    outgrown::bay(evidence).map(|missing| Outgrown {
         kind: Kind::Part,
         thing: "bay".into(),
         name: "the bay".into(),
-        missing: [0, 1, 2].map(|axis| {
-            let beyond = at[axis] + size[axis] - inside[axis];
-            if beyond > CLOSE { beyond } else { 0.0 }
-        }),
+        missing,
     })
 }
-
-/// A bay this near to a wall ends at it, in m.
-const CLOSE: f64 = 1e-3;
 
 /// Holes of the control panel and the handle that reach over the flat of their wall.
 fn holes(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Outgrown> {
@@ -156,6 +144,26 @@ mod tests {
         assert!(found[0].place.is_some(), "{found:#?}");
         for folded in ["drivers-fit", "inside-box", "parts-collide"] {
             assert!(small.findings(folded).is_empty(), "{folded}");
+        }
+    }
+    /// The box grows up to the largest size that the brief allows, and not beyond.
+    #[test]
+    fn a_box_grows_within_the_brief() {
+        let small = with(&[
+            ("drivers.1.at.1", "90 x 105 mm"),
+            ("drivers.1.at.2", "290 x 105 mm"),
+            ("battery.at", "100 x 0 x 75 mm"),
+            ("amplifier.at", "140 x 120 x 0 mm"),
+            ("box.outside", "250 x 150 x 130 mm"),
+        ]);
+        for (largest, mends) in [
+            ("400 x 220 x 220 mm", true),
+            ("350 x 200 x 170 mm", true),
+            ("340 x 220 x 220 mm", false),
+        ] {
+            let found = small.clone().with(&[("brief.largest", largest)]);
+            let found = found.check(CHECK.id, &[Stop]);
+            assert_eq!(found[0].mend.is_some(), mends, "{largest}: {found:#?}");
         }
     }
 }

@@ -87,6 +87,9 @@ pub use table::ALL;
 
 pub(crate) use verdict::{Candidate, Verdict};
 
+/// What a check says.
+pub(crate) type Said = (&'static Check, Verdict);
+
 /// One check: what it looks at, why, where its limits lie, and the check itself.
 #[derive(Clone, Copy)]
 pub struct Check {

@@ -37,6 +37,9 @@ impl Axis {
     }
 }
 
+/// What digits of units leave behind, in tenths of a millimetre.
+pub(super) const HALF: f64 = 1e-6;
+
 /// Rungs of a ladder of sizes.
 const RUNGS: usize = 12;
 
@@ -207,7 +210,7 @@ fn with_tolerance(edges: String, tolerance: Tolerance) -> String {
 
 /// Millimetres to a tenth, without a tenth that is zero.
 fn shown(millimetres: f64) -> String {
-    let tenths = (10.0 * millimetres + super::timber::HALF).round();
+    let tenths = (10.0 * millimetres + HALF).round();
     let text = format!("{:.1}", tenths / 10.0);
     text.strip_suffix(".0").map_or(text.clone(), Into::into)
 }

@@ -6,13 +6,10 @@ use design::{Design, EnclosureKind, Mounting, OnWall, Place, Placement};
 use wood::Wall;
 use wood::vector::Vector;
 
-/// What digits of units leave behind, in tenths of a millimetre.
-pub(super) const HALF: f64 = 1e-6;
-
 /// A length as a maker reads it off a rule: "12 mm", below a centimetre "3.4 mm".
 pub(super) fn mm(length: f64) -> String {
     // Halves go up, as everywhere where a length is written.
-    let tenths = (1e4 * length + HALF).round();
+    let tenths = (1e4 * length + resize::HALF).round();
     let fine = tenths.abs() < 100.0 && tenths.rem_euclid(10.0) != 0.0;
     if fine {
         format!("{:.1} mm", tenths / 10.0).replace('-', "−")
@@ -261,7 +258,8 @@ const MORE: [(f64, f64); 6] = [
     (1.5, 0.015),
 ];
 
-/// Mends that make the box larger by what is missing along x, y and z, in m, then by more.
+/// Mends that make the box larger by what is missing along x, y and z, in m, then by more,
+/// within the brief's largest size.
 pub(super) fn grown(evidence: &Evidence<'_>, missing: [f64; 3]) -> Vec<Candidate> {
     use resize::Axis;
     let axes = [Axis::Width, Axis::Depth, Axis::Height];
@@ -270,18 +268,30 @@ pub(super) fn grown(evidence: &Evidence<'_>, missing: [f64; 3]) -> Vec<Candidate
         .zip(missing)
         .filter(|(_, by)| *by > 1e-4)
         .collect();
+    let now = evidence.build.enclosure.outside;
+    let largest = evidence.design().brief.largest;
+    // A box that is larger than wished already breaks no wish by growing.
+    let most = |axis: &Axis| {
+        let wished = largest.map(|largest| axis.of(&largest).si);
+        let kept = wished.filter(|wished| now[axis.index()] <= *wished);
+        kept.unwrap_or(f64::INFINITY)
+    };
     let rung = |(share, more): (f64, f64)| {
-        let mut lengths = evidence.build.enclosure.outside;
+        let mut lengths = now;
         for (axis, by) in &wanting {
-            lengths[axis.index()] += whole(by * share + more);
+            let grown = now[axis.index()] + whole(by * share + more);
+            lengths[axis.index()] = grown.min(most(axis));
         }
         let axes: Vec<Axis> = wanting.iter().map(|(axis, _)| *axis).collect();
         resize::outside_to(evidence, &axes, lengths)
     };
-    if wanting.is_empty() {
+    let out_of_reach = |(axis, by): &(Axis, f64)| now[axis.index()] + by > most(axis) + 1e-6;
+    if wanting.is_empty() || wanting.iter().any(out_of_reach) {
         return Vec::new();
     }
-    MORE.into_iter().filter_map(rung).collect()
+    let mut rungs: Vec<Candidate> = MORE.into_iter().filter_map(rung).collect();
+    rungs.dedup();
+    rungs
 }
 
 #[cfg(test)]

@@ -52,7 +52,7 @@ pub(crate) struct Verdict {
     pub(crate) limit: Option<f64>,
     pub(crate) unit: &'static str,
     /// Mends to be tried, the smallest change first. Each ladder holds more
-    /// and more of one change: where its last rung does not help, none does.
+    /// and more of one change: where its last rung leaves the finding, all do.
     pub(crate) ladders: Vec<Vec<Candidate>>,
     /// Not said when every finding of this check has a mend.
     pub(crate) unless_mended: Option<&'static str>,
@@ -143,6 +143,11 @@ impl Verdict {
             things: Vec::new(),
             short,
         }]
+    }
+
+    /// The keys of what it is about.
+    pub(crate) fn keys(&self) -> Vec<String> {
+        self.abouts().iter().map(About::key).collect()
     }
 
     /// With mends to be tried in this order, each for itself.
