@@ -1,5 +1,6 @@
 //! Boards against one another, and against the walls that cut them off.
 
+use super::outgrown;
 use super::timber::{capital, listed, mm};
 use super::{Candidate, Check, Evidence, Verdict, movers, resize, swap, things};
 use crate::carpentry::{self, Carpentry};
@@ -140,16 +141,11 @@ fn meeting(carpentry: &Carpentry, fault: &Fault) -> Option<(Vec<String>, usize, 
 /// A bay whose room reaches into a wall of the box: its own walls end there by themselves.
 fn bay_in_wall(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Option<Wrong> {
     let bay = evidence.design().bay.as_ref()?;
-    let size = [bay.size.width.si, bay.size.height.si, bay.size.depth.si];
-    let inside = evidence.build.enclosure.inside;
-    let meets: Vec<(String, f64)> = [Wall::Right, Wall::Top, Wall::Back]
+    let [right, back, top] = outgrown::bay(evidence)?;
+    let meets: Vec<(String, f64)> = [(Wall::Right, right), (Wall::Top, top), (Wall::Back, back)]
         .into_iter()
-        .enumerate()
-        .map(|(axis, of)| {
-            let by = bay.at[axis].si + size[axis] - inside[axis];
-            (things::wall_name(of).into(), by)
-        })
-        .filter(|(_, by)| *by > CLOSE)
+        .filter(|(_, by)| *by > 0.0)
+        .map(|(of, by)| (things::wall_name(of).into(), by))
         .collect();
     let mut boards = carpentry.body.plan.boards.iter();
     let board = boards.position(|board| board.kind == BoardKind::BayWall);
@@ -163,9 +159,6 @@ fn bay_in_wall(evidence: &Evidence<'_>, carpentry: &Carpentry) -> Option<Wrong> 
         meets,
     })
 }
-
-/// A bay this near to a wall ends at it, in m.
-const CLOSE: f64 = 1e-3;
 
 /// What crosses what, where any do.
 fn good(body: &Body) -> Vec<Verdict> {
