@@ -125,7 +125,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(cases(6))]
+    #![proptest_config(cases(10))]
 
     #[test]
     fn mends_clear_whatever_the_box(design in any_design()) {
