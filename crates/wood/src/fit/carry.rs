@@ -12,7 +12,7 @@ use super::opening::{Aperture, Opening};
 use super::push::{Push, attitudes, own_pushes, pushes, tipped_pushes, way_out};
 use super::scene::Scene;
 use super::shadow::surely_too_large;
-use crate::vector::{Vector, dot, scale, unit};
+use crate::vector::{Vector, dot, scale, sub, unit};
 use crate::{PanelId, Pose, Wall};
 
 /// A gap that is wide enough to stop looking for a wider way, in m (common practice, no
@@ -38,7 +38,8 @@ const WAYS: usize = 3;
 pub struct Carry {
     /// The opening it comes out through, by index; `None` where no way was found.
     pub through: Option<usize>,
-    /// Smallest gap on the way in m, once it is lifted off what it touches, told up to 20 mm.
+    /// Smallest gap on the way in m, told up to 20 mm; what it touches in its place does not
+    /// count while it is lifted off that.
     /// Where it does not come out, negative: by how much it is too large for the opening, or
     /// how deep it runs into something, in the best straight try.
     pub slack: f64,
@@ -239,6 +240,11 @@ impl Search<'_> {
             path.dedup();
             let after_lift = path.iter().position(|pose| pose == start).unwrap_or(0);
             let slack = least_gap(self.mover, &path[after_lift..])?;
+            let lift = sub(start.at, self.place.at);
+            let slack = match after_lift {
+                0 => slack,
+                _ => self.mover.lifting(&self.place, lift, slack),
+            };
             Some((slack, path))
         })
     }
@@ -276,13 +282,13 @@ fn starts(mover: &Mover, place: &Pose, aperture: &Aperture) -> Vec<Pose> {
     found.map(|(_, pose)| pose).collect()
 }
 
-/// A part lifted so far in a direction, with the gap it has there; `None` where it runs into
-/// something or still touches.
+/// A part lifted so far in a direction, with the gap it has there and on the way; `None` where
+/// it runs into something or still touches.
 fn lifted(mover: &Mover, place: &Pose, along: Vector, lift: f64) -> Option<(f64, Pose)> {
     let by = scale(along, lift);
     let lifted = shifted(place, by);
     let gap = mover.gap(&lifted, FAR);
-    (gap > MARGIN && !mover.runs_into(place, by)).then_some((gap, lifted))
+    (gap > MARGIN && !mover.runs_into(place, by)).then(|| (mover.lifting(place, by, gap), lifted))
 }
 
 /// Towards the opening, then along the axes and between them.

@@ -1,17 +1,21 @@
 //! Moving a part among obstacles.
 
-use super::closest::{TOUCHING, distance_up_to};
+use super::closest::{TOUCHING, closest, distance_up_to};
 use super::convex::Convex;
 use super::gap::CONTACT;
+use super::grove::Grove;
 use super::obstacles::Obstacles;
 use super::overlap::{overlap, overlaps_by};
-use crate::vector::{Vector, add, length, scale, sub};
+use crate::vector::{Vector, add, dot, length, scale, sub, unit};
 use crate::{Frame, Pose, Solid};
 
 /// Steps of one turning motion at most.
 const STEPS: usize = 400;
 /// The share of a gap that a motion may use up before the gap is measured again.
 const SHARE: f64 = 0.6;
+/// Gap gained per length of a move from which on it leads away from something rather than along
+/// it (common practice, no source).
+const LEADS_AWAY: f64 = 0.5;
 
 /// A part that is moved, and what it must not touch.
 #[derive(Clone, Debug)]
@@ -75,6 +79,33 @@ impl<'a> Mover<'a> {
     /// that a convex solid fills on such a way is convex.
     pub(crate) fn straight(&self, from: &Pose, by: Vector, limit: f64) -> f64 {
         self.nearest(&self.swept(from, by), limit)
+    }
+
+    /// The smallest gap on a straight way by which it is lifted off what it touches, up to a
+    /// limit. A board or wall it touches there, and one the way leads away from, does not count:
+    /// that gap only grows.
+    pub(crate) fn lifting(&self, from: &Pose, by: Vector, limit: f64) -> f64 {
+        let along = unit(by);
+        let mut least = limit;
+        for solid in self.placed(from) {
+            let swept = solid.clone().swept(by);
+            let nearer =
+                |other: &Convex, least: f64| least.min(distance_up_to(&swept, other, least));
+            for part in &self.obstacles.parts {
+                if swept.block_distance(part) < least
+                    && !is_left(Some(way_between(&solid, part)), along)
+                {
+                    least = nearer(part, least);
+                }
+            }
+            for wood in &self.obstacles.woods {
+                let gap = wood.nearer(&swept, least, nearer);
+                if gap < least && !is_left(way_to(wood, &solid, limit), along) {
+                    least = gap;
+                }
+            }
+        }
+        least.max(0.0)
     }
 
     /// Whether it runs into something on a straight way, more than it may touch.
@@ -147,6 +178,32 @@ impl<'a> Mover<'a> {
         }
         least
     }
+}
+
+/// Whether a move leads away from what lies on a way, or what lies there is touched.
+fn is_left(way: Option<Vector>, along: Vector) -> bool {
+    way.is_some_and(|way| {
+        let gap = length(way);
+        gap <= CONTACT || dot(way, along) > LEADS_AWAY * gap
+    })
+}
+
+/// To one solid from another along the shortest way; of no length where they touch.
+fn way_between(to: &Convex, from: &Convex) -> Vector {
+    closest(to, from).unwrap_or([0.0; 3])
+}
+
+/// The shortest of such ways to a solid from the pieces of a board; `None` beyond a limit.
+fn way_to(wood: &Grove, solid: &Convex, limit: f64) -> Option<Vector> {
+    let mut way = None;
+    wood.nearer(solid, limit, |piece, limit| {
+        let this = way_between(solid, piece);
+        if length(this) < limit {
+            way = Some(this);
+        }
+        limit.min(length(this))
+    });
+    way
 }
 
 fn furthest(solid: &Solid) -> f64 {

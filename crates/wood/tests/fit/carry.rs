@@ -250,6 +250,31 @@ fn a_battery_in_a_narrow_bay_slides_straight_out() {
 }
 
 #[test]
+fn what_is_beside_a_part_counts_as_it_is_lifted() {
+    for beside in [0.0005, 0.003] {
+        // Two blocks left and right of the battery, far lower than it is lifted.
+        let block = |x: f64| part(Shape::block([0.02, 0.065, 0.015]), [x, 0.15, 0.0275]);
+        let off_middle = 0.075 + 0.01 + beside;
+        let parts = [battery(), block(0.2 - off_middle), block(0.2 + off_middle)];
+        let found = carry(&inner_box(), &parts, &off(Wall::Top));
+        assert_eq!(found.verdict, Verdict::ComesOut);
+        assert!((found.slack - beside).abs() < 1e-6, "{beside} {found:?}");
+    }
+}
+
+#[test]
+fn what_a_part_is_lifted_away_from_does_not_count() {
+    // A board on four legs: its underside lies 1 mm above the bottom.
+    let legs = [-0.04, 0.03].map(|x| Solid::block([x, -0.03, 0.0], [x + 0.01, 0.03, 0.001]));
+    let plate = Solid::block([-0.04, -0.03, 0.001], [0.04, 0.03, 0.02]);
+    let solids = legs.into_iter().chain([plate]).collect();
+    let board = part(Shape::of(solids), [0.2, 0.15, 0.02]);
+    let found = carry(&inner_box(), &[board], &off(Wall::Top));
+    assert_eq!(found.verdict, Verdict::ComesOut);
+    assert!((found.slack - 0.02).abs() < 1e-9, "{found:?}");
+}
+
+#[test]
 fn a_plate_is_drawn_off_the_pocket_it_fits() {
     let mut body = inner_box();
     body.panels[Wall::Back.index()].holes.push(PanelHole {
