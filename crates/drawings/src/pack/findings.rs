@@ -47,7 +47,7 @@ pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Pag
         full
     };
     let note = "Square: do not build it so. Diamond: weigh it. Disc: looked at and in order. A mend \
-                was tried: with it the finding is gone and no new stop comes.";
+                was tried: with it the finding is gone, and no stop comes that is not told here.";
     pages.into_iter().map(|p| p.noted(note)).collect()
 }
 

@@ -1,15 +1,19 @@
 //! Whether a battery's bay is really open to the outside.
 
+use super::things::wall_name;
 use super::timber::mm;
 use super::{Candidate, Check, Edit, Evidence, Verdict, resize};
+use crate::carpentry::{self, Carpentry, PartKind, PlacedPart};
+use crate::words::wall;
 use core::f64::consts::FRAC_PI_4;
 use design::{Bay, Chemistry, Tolerance};
+use wood::{BoardKind, Wall};
 
 pub(super) const CHECK: Check = Check {
     id: "battery-bay",
     title: "Openings of the battery's bay",
-    what: "Whether the bay of a lead-acid battery that is charged in the box is drawn, and has holes \
-enough to the outside.",
+    what: "Whether the bay of a lead-acid battery that is charged in the box is drawn, holds the \
+battery, lies at the wall that its holes go through, and has holes enough to the outside.",
     why: "A bay that is only meant to be open collects hydrogen like the box around it.",
     limits: "At least two holes, and for each of inlet and outlet 28 cm² for every m³/h of air, the air \
 being 0.05 m³/h for every ampere of gassing: 8 mA per Ah and cell while boost charging (from \
@@ -43,7 +47,74 @@ neither its walls nor its holes are in the cut list.";
         ];
     };
     let (cells, capacity) = cells_and_capacity(evidence);
-    vec![verdict(bay, cells, capacity)]
+    let misplaced = evidence
+        .carpentry
+        .and_then(|carpentry| shut(bay, carpentry).or_else(|| outside(evidence, bay, carpentry)));
+    vec![misplaced.unwrap_or_else(|| verdict(bay, cells, capacity))]
+}
+
+/// A bay whose holes go through a wall that it does not reach: between the two stands a wall
+/// of its own.
+fn shut(bay: &Bay, carpentry: &Carpentry) -> Option<Verdict> {
+    let boards = &carpentry.body.plan.boards;
+    let has_own = |at: Wall| {
+        let own = format!("bay, {}", wall(at));
+        let mut boards = boards.iter();
+        boards.any(|board| board.kind == BoardKind::BayWall && board.name == own)
+    };
+    let opens = carpentry::wall(bay.opens.value);
+    has_own(opens).then(|| {
+        let others = Wall::ALL.into_iter().filter(|other| !has_own(*other));
+        let mends = others.filter(|other| *other != Wall::Bottom).map(|other| {
+            let name = wall(other);
+            let words = format!("the bay opens through {}", wall_name(other));
+            Candidate::set(words, "bay.opens", name)
+        });
+        let name = wall_name(opens);
+        let cause = format!(
+            "Its holes go through {name}, but the bay does not reach that far: they open the \
+speaker's own air, and the battery's gas has no way out."
+        );
+        Verdict::stop(
+            "The battery's bay does not lie at the wall with its holes",
+            cause,
+        )
+        .advice(format!(
+            "let it open through a wall it lies at, or move it to {name}"
+        ))
+        .at(bay.opens.place.or(Some(bay.place)))
+        .mends(mends)
+    })
+}
+
+/// How far a battery may stand out of the room of its bay, in m: rounding.
+const OUT: f64 = 1e-4;
+
+/// A battery that does not stand in its bay.
+fn outside(evidence: &Evidence<'_>, bay: &Bay, carpentry: &Carpentry) -> Option<Verdict> {
+    let [origin, _] = carpentry.body.room.bounds();
+    let [right, up, back] = bay.at.map(|value| value.si);
+    let size = [bay.size.width.si, bay.size.depth.si, bay.size.height.si];
+    let low = wood::vector::add(origin, [right, back, up]);
+    let is_in = |part: &PlacedPart| {
+        let (from, to) = part.part.shape.bounds(&part.part.pose);
+        (0..3).all(|i| from[i] >= low[i] - OUT && to[i] <= low[i] + size[i] + OUT)
+    };
+    let mut batteries = carpentry.parts.iter();
+    let is_out = |part: &&PlacedPart| part.kind == PartKind::Battery && !is_in(part);
+    batteries.find(is_out).map(|part| {
+        let cause = "It is charged in the box, and its gas does not come into the bay that is \
+made for it.";
+        let stated = evidence.design().battery.placement.at.is_some();
+        let found = Candidate::new(
+            "let the program put the battery into its bay",
+            vec![Edit::remove("battery.at")],
+        );
+        Verdict::stop("The battery does not stand in its bay", cause)
+            .advice("put it into its bay, or make the bay where it stands")
+            .at(Some(part.place))
+            .mends(stated.then_some(found))
+    })
 }
 
 /// Area of all holes together that a battery wants, in m².
@@ -161,7 +232,7 @@ mod tests {
         assert!(keys.contains(&"bay.inside"), "{mend:?}");
         let bay = said.with(&[
             ("bay.inside", "160 x 110 x 75 mm"),
-            ("bay.at", "108 x 0 x 89 mm"),
+            ("bay.at", "108 x 0 x 101 mm"),
             ("bay.hole", "5 mm"),
             ("bay.holes", "1"),
         ]);
@@ -170,6 +241,24 @@ mod tests {
         assert!((found[0].limit.unwrap() - 0.94).abs() < 0.01, "{found:#?}");
         let mend = found[0].mend.as_ref().unwrap();
         assert_eq!(mend.edits[0].value.as_deref(), Some("5"));
-        bay.with(&[("bay.holes", "5")]).check(CHECK.id, &[Good]);
+        let breathes = bay.with(&[("bay.holes", "5")]);
+        breathes.check(CHECK.id, &[Good]);
+        // It stands on the floor at the back: the right side is far.
+        let found = breathes
+            .clone()
+            .with(&[("bay.opens", "right")])
+            .check(CHECK.id, &[Stop]);
+        let mend = found[0].mend.as_ref().expect("it lies at the back");
+        assert_eq!(
+            mend.edits[0].value.as_deref(),
+            Some("back"),
+            "{found:#?}"
+        );
+        let beside = [("battery.at", "0 x 0 x 0 mm")];
+        let found = breathes.with(&beside).check(CHECK.id, &[Stop]);
+        assert!(
+            found[0].title.contains("does not stand in its bay"),
+            "{found:#?}"
+        );
     }
 }
