@@ -1,8 +1,9 @@
-//! What lies behind the control panel.
+//! What lies behind the control panel, and before it in the opening of the wall.
 
 use super::knobs_apart::{apart_by, pair, part};
 use super::timber::mm;
 use super::{Check, Evidence, Verdict};
+use crate::carpentry::front;
 use crate::vary::Draw;
 use design::{Control, ControlUse};
 
@@ -10,43 +11,55 @@ pub(super) const CHECK: Check = Check {
     id: "panel-bodies",
     title: "Bodies behind the control panel",
     what: "Whether the bodies of panel parts clear one another behind the plate, and the ledge the plate \
-is screwed on.",
+is screwed on. Where the plate is screwed on from inside: whether nuts and knobs clear the wood \
+around the opening.",
     why: "A potentiometer of 16 mm looks small from the front and is as wide as its can behind. A body \
-that sits on the ledge keeps the panel from going in.",
-    limits: "Bodies as upright blocks about the middle of their hole, as large as the shelf says. \
-Collisions further inside, with drivers or the battery, are told under parts-collide.",
+that sits on the ledge, or a nut that sits on the wall, keeps the plate from lying flat.",
+    limits: "Bodies as upright blocks about the middle of their hole, nuts, flanges and knobs as \
+circles, as large as the shelf says. Behind a plate that is screwed on from inside, bodies over its \
+screws are not looked at. Collisions further inside, with drivers or the battery, are told under \
+parts-collide.",
     bad: "two switches with bodies of 20 mm and their middles 18 mm apart",
     good: "the same switches 24 mm apart",
     sources: &["common practice, no source"],
     run,
 };
 
+/// Room a part that is moved off the wood is given, in m: so much is wanted around what is drawn
+/// out by hand (common practice, no source).
+const DRAWN_OUT: f64 = 0.002;
+
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(control) = &evidence.design().control else {
         return Vec::new();
     };
-    let ledge = ledge(evidence);
+    let plan = &evidence.subject.enclosure.plan;
+    let thick = plan.sheets.at(&Draw::Nominal);
+    let seat = plan.seat(&plan.hull(&Draw::Nominal), &thick);
     let mut verdicts = Vec::new();
     for second in 0..control.parts.len() {
-        verdicts.extend(ledge.and_then(|ledge| on_ledge(control, second, ledge)));
+        verdicts.extend(seat.as_ref().and_then(|seat| {
+            if seat.in_pocket {
+                on_ledge(control, second, seat.ledge)
+            } else {
+                on_wall(control, second, seat.ledge)
+            }
+        }));
         for first in 0..second {
             verdicts.extend(verdict(control, first, second));
         }
     }
     let any = control.parts.iter().any(|used| used.part.body.is_some());
     if verdicts.is_empty() && any {
-        let cause = "Behind the plate every part clears its neighbours and the ledge.";
+        let cause = if seat.is_some_and(|seat| seat.in_pocket) {
+            "Behind the plate every part clears its neighbours and the ledge."
+        } else {
+            "Behind the plate every part clears its neighbours, and before it the wood around the \
+opening."
+        };
         verdicts.push(Verdict::good("Bodies behind the panel fit", cause));
     }
     verdicts
-}
-
-/// Width of the ledge the plate is screwed on, in m.
-fn ledge(evidence: &Evidence<'_>) -> Option<f64> {
-    let plan = &evidence.subject.enclosure.plan;
-    let thick = plan.sheets.at(&Draw::Nominal);
-    let seat = plan.seat(&plan.hull(&Draw::Nominal), &thick)?;
-    Some(seat.ledge)
 }
 
 /// Half the width and height of a body, where it is known.
@@ -83,17 +96,57 @@ fn verdict(control: &Control, first: usize, second: usize) -> Option<Verdict> {
     )
 }
 
-/// A body that lies on the ledge, or beyond the plate.
-fn on_ledge(control: &Control, index: usize, ledge: f64) -> Option<Verdict> {
-    let used = &control.parts[index];
-    let half = half(used)?;
-    let shift = [0, 1].map(|axis| {
+/// How far something must move across and up to lie within the ledge, in m.
+fn inwards(control: &Control, index: usize, half: [f64; 2], ledge: f64) -> [f64; 2] {
+    [0, 1].map(|axis| {
         let (low, high) = (ledge, control.size[axis].si - ledge);
-        let at = used.at[axis].si;
+        let at = control.parts[index].at[axis].si;
         let under = (low - (at - half[axis])).max(0.0);
         let over = (at + half[axis] - high).max(0.0);
         under - over
+    })
+}
+
+/// A nut or knob that lies on the wood around the opening, which the plate lies behind.
+fn on_wall(control: &Control, index: usize, ledge: f64) -> Option<Verdict> {
+    let used = &control.parts[index];
+    let shift = inwards(control, index, [front(&used.part) / 2.0; 2], ledge);
+    let by = shift[0].abs().max(shift[1].abs());
+    if by < 1e-6 {
+        return None;
+    }
+    let what = match (used.part.knob, used.part.nut) {
+        (Some(_), _) => "knob",
+        (None, Some(_)) => "nut",
+        (None, None) => "front",
+    };
+    let cause = format!(
+        "The {what} of the {} reaches {} over the edge of the opening onto the wood. The plate is \
+screwed on from inside and cannot lie against the wall.",
+        used.part.common.name.text,
+        mm(by)
+    );
+    let clear = shift.map(|part| match part {
+        0.0 => 0.0,
+        _ => part + DRAWN_OUT.copysign(part),
     });
+    Some(
+        Verdict::stop(format!("A {what} of the panel sits on the wall"), cause)
+            .measured(-1e3 * by, 0.0, "mm")
+            .about(
+                ["control".into(), format!("control.part.{}", index + 1)],
+                1e3 * by,
+            )
+            .advice("move it towards the middle, make the panel larger, or the ledge narrower")
+            .at(used.at[0].place)
+            .mends(part(control, index).moved(clear)),
+    )
+}
+
+/// A body that lies on the ledge, or beyond the plate.
+fn on_ledge(control: &Control, index: usize, ledge: f64) -> Option<Verdict> {
+    let used = &control.parts[index];
+    let shift = inwards(control, index, half(used)?, ledge);
     let by = shift[0].abs().max(shift[1].abs());
     if by < 1e-6 {
         return None;
@@ -133,5 +186,22 @@ mod tests {
         let found = with(PANEL).with(&edge).check(CHECK.id, &[Stop]);
         assert!(found[0].cause.contains("ledge"), "{found:#?}");
         assert!(found[0].mend.is_some(), "{found:#?}");
+    }
+    #[test]
+    fn nuts_keep_off_the_wood_before_a_plate_screwed_on_from_inside() {
+        let behind = [("control.recess", "12 mm"), ("control.ledge", "8 mm")];
+        // The opening ends at 132 mm, the nut has 8 mm.
+        let at = |at| [("control.part.3.at", at)];
+        let panel = with(PANEL).with(&behind);
+        panel
+            .clone()
+            .with(&at("127 x 35 mm"))
+            .check(CHECK.id, &[Good]);
+        let found = panel.with(&at("129 x 35 mm")).check(CHECK.id, &[Stop]);
+        assert!(found[0].cause.contains("The nut"), "{found:#?}");
+        assert!(found[0].cause.contains("reaches 1 mm over"), "{found:#?}");
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].key, "control.part.3.at");
+        assert_eq!(mend.edits[0].value.as_deref(), Some("126 x 35 mm"));
     }
 }
