@@ -190,9 +190,10 @@ fn verdict(
     names.dedup();
     let (title, advice) = titled(kind, &names);
     let cause = if kind == Kind::Corner && names.len() > 1 {
+        let bare = names.iter().map(|name| name.replace("the corner ", ""));
         format!(
-            "{} are filled by none of the walls that meet there.",
-            capital(&listed(&names))
+            "The corners {} are filled by none of the walls that meet there.",
+            listed(&bare.collect::<Vec<_>>())
         )
     } else {
         let each = wrong.iter();
@@ -352,8 +353,8 @@ mod tests {
         assert_eq!(found[0].title, "4 corners stay open");
         for side in ["left", "right"] {
             for end in ["front", "back"] {
-                let named = format!("the corner {end}-{side}-top");
-                let cause = found[0].cause.to_lowercase();
+                let named = format!("{end}-{side}-top");
+                let cause = &found[0].cause;
                 assert!(cause.contains(&named), "{named}: {cause}");
             }
         }
