@@ -92,9 +92,9 @@ fn verdict(plan: &SheetPlan) -> Verdict {
         super::timber::capital(&listed(&names)),
         plan.sheet
     );
-    Verdict::stop("A panel is larger than its sheet", cause).advice(
-        "take a larger sheet, let the grain run freely, or make the box smaller; a wider saw bench \
-helps where the saw is what sets the bound",
+    Verdict::stop("A panel cannot be cut from its sheet", cause).advice(
+        "take a larger sheet, let the grain run freely, or make the box smaller; what is narrower than \
+the saw can hold or wider than it can cut wants another saw",
     )
 }
 

@@ -1,6 +1,6 @@
 //! How far the box leans before it falls.
 
-use super::timber::{capital, degrees, larger_along};
+use super::timber::{capital, degrees, larger_along, mm};
 use super::{Candidate, Check, Evidence, Verdict};
 use crate::carpentry::Balance;
 use crate::words::wall;
@@ -11,7 +11,7 @@ pub(super) const CHECK: Check = Check {
     id: "stands-firm",
     title: "Standing firm",
     what: "How far the box can be tilted before it falls over, from its weight, where the weight \
-acts, and where its feet or edges stand.",
+acts, and where its feet or edges stand; and whether the feet have room beside one another.",
     why: "A box on sand, grass or a shaking floor is nudged and pulled by its cable. One that falls \
 hurts feet, and its own drivers.",
     limits: "A caution below 15° and a stop below 10°, the tilt at which equipment for the home is \
@@ -38,14 +38,43 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     };
     let feet = evidence.design().feet.as_ref();
     let mend = feet.and_then(outer_feet);
-    vec![
-        match feet {
-            Some(feet) => verdict.at(feet.place),
-            None => verdict,
-        }
+    let stands = match feet {
+        Some(feet) => verdict.at(feet.place),
+        None => verdict,
+    };
+    let stands = stands
         .mends(mend)
-        .ladder(larger_along(evidence, axis, LEAST)),
-    ]
+        .ladder(larger_along(evidence, axis, LEAST));
+    let block = &carpentry.body.plan.block;
+    let crowded = feet.and_then(|feet| crowded(feet, block.width.min(block.depth)));
+    core::iter::once(stands).chain(crowded).collect()
+}
+
+/// Feet that run into one another along the shorter side of the bottom.
+fn crowded(feet: &Feet, side: f64) -> Option<Verdict> {
+    let apart = side - 2.0 * feet.inset.si;
+    let over = feet.diameter.si - apart;
+    (over > 0.0).then(|| {
+        let cause = format!(
+            "Their middles are {} apart, and each is {} wide.",
+            mm(apart.max(0.0)),
+            mm(feet.diameter.si)
+        );
+        let fits = (1e3 * apart).floor();
+        let smaller = Candidate::set(
+            format!(
+                "diameter of the feet {} → {fits:.0} mm",
+                mm(feet.diameter.si)
+            ),
+            "feet.diameter",
+            format!("{fits:.0} mm"),
+        );
+        Verdict::stop("The feet run into one another", cause)
+            .measured(-1e3 * over, 0.0, "mm")
+            .advice("take smaller feet, or set them further out")
+            .at(feet.diameter.place)
+            .mends((fits > 0.0).then_some(smaller))
+    })
 }
 
 /// Least growth tried, in m.
@@ -84,8 +113,31 @@ fn verdict(balance: &Balance) -> Verdict {
 
 #[cfg(test)]
 mod tests {
+    use super::super::probe::with;
     use super::*;
     use crate::check::Severity::{Caution, Good, Stop};
+
+    #[test]
+    fn feet_have_room_beside_one_another() {
+        let feet = |diameter| {
+            with(&[
+                ("feet.count", "4"),
+                ("feet.diameter", diameter),
+                ("feet.height", "8 mm"),
+                ("feet.inset", "25 mm"),
+            ])
+        };
+        feet("30 mm").check(CHECK.id, &[Good]);
+        let found = feet("300 mm").check(CHECK.id, &[Stop, Good]);
+        assert!(
+            found[0].title.contains("run into one another"),
+            "{found:#?}"
+        );
+        assert_eq!(
+            found[0].mend.as_ref().unwrap().edits[0].key,
+            "feet.diameter"
+        );
+    }
 
     #[test]
     fn a_tilt_of_ten_degrees_must_not_fell_it() {

@@ -111,7 +111,7 @@ table! {
     RADIATOR_XMAX = "radiator.xmax", "travel of a passive radiator", Factor, 0.08, PRACTICE,
         "like a driver's";
     CUT_LENGTH = "box.length", "a length cut in wood", EvenAbsolute, 0.000_5, PRACTICE,
-        "half a millimetre at a table saw with a stop";
+        "half a millimetre at a saw with a stop";
     CUT_POSITION = "box.position", "place of a hole in its panel", EvenAbsolute, 0.001, PRACTICE,
         "marked with pencil and square, and the cutter wanders";
     PLACED = "box.placed", "place of a part set in by hand", EvenAbsolute, 0.002, PRACTICE,

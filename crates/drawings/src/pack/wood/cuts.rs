@@ -36,8 +36,8 @@ pub(super) fn pages(carpentry: &Carpentry, paper: Paper) -> Vec<Page> {
 }
 
 const CAUTIONS: [&str; 2] = [
-    "Saw: guard and riving knife on, push stick for narrow strips, never reach over a running \
-     blade. The manual of your saw comes before this sheet.",
+    "Saw: work clamped or guided, guard on, riving knife where the saw has one, push stick for \
+     narrow strips, hands clear of the blade. The manual of your saw comes before this sheet.",
     "Dust of wood and boards harms the lungs: extraction on, and a dust mask rated for fine \
      dust. Eyes and ears covered.",
 ];

@@ -312,7 +312,9 @@ fn list(
     };
     if !unnumbered.is_empty() {
         let numbers: Vec<String> = unnumbered.iter().map(usize::to_string).collect();
-        say(&format!("No room for the numbers {}.", numbers.join(", ")));
+        let cuts = if numbers.len() == 1 { "Cut" } else { "Cuts" };
+        let numbers = numbers.join(", ");
+        say(&format!("{cuts} {numbers}: too short to number in the drawing."));
     }
     if !unlettered.is_empty() {
         say(&format!("Too small to letter: {}.", counted(unlettered)));
