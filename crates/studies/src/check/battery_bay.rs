@@ -249,11 +249,7 @@ mod tests {
             .with(&[("bay.opens", "right")])
             .check(CHECK.id, &[Stop]);
         let mend = found[0].mend.as_ref().expect("it lies at the back");
-        assert_eq!(
-            mend.edits[0].value.as_deref(),
-            Some("back"),
-            "{found:#?}"
-        );
+        assert_eq!(mend.edits[0].value.as_deref(), Some("back"), "{found:#?}");
         let beside = [("battery.at", "0 x 0 x 0 mm")];
         let found = breathes.with(&beside).check(CHECK.id, &[Stop]);
         assert!(

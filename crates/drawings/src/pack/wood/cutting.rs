@@ -314,7 +314,9 @@ fn list(
         let numbers: Vec<String> = unnumbered.iter().map(usize::to_string).collect();
         let cuts = if numbers.len() == 1 { "Cut" } else { "Cuts" };
         let numbers = numbers.join(", ");
-        say(&format!("{cuts} {numbers}: too short to number in the drawing."));
+        say(&format!(
+            "{cuts} {numbers}: too short to number in the drawing."
+        ));
     }
     if !unlettered.is_empty() {
         say(&format!("Too small to letter: {}.", counted(unlettered)));
