@@ -84,13 +84,20 @@ proptest! {
     }
 
     /// New numbers in an old plan give what a new plan gives.
+    ///
+    /// Rounding differs with the order of pivots. Where cone and outlet cancel, it is
+    /// relative to what flows elsewhere in the sweep, not to the little that is left.
     #[test]
     fn plans_are_reused((first, second) in same_structure()) {
         let mut network = Network::new(&first);
         network.set(&second).expect("the structure is the same");
         let reused = network.sweep(&frequencies());
         let fresh = Network::new(&second).sweep(&frequencies());
-        prop_assert!(close(&reused.volume_velocity, &fresh.volume_velocity, 1e-8));
+        let most = fresh.volume_velocity.iter().map(|v| v.norm()).fold(0.0, f64::max);
+        for (one, other) in reused.volume_velocity.iter().zip(&fresh.volume_velocity) {
+            let within = 1e-8 * other.norm() + 1e-10 * most;
+            prop_assert!((*one - *other).norm() <= within, "{one} {other} of {most}");
+        }
         prop_assert_eq!(reused.reference_acceleration, fresh.reference_acceleration);
     }
 
