@@ -101,14 +101,7 @@ pub const fn programme(programme: Programme) -> &'static str {
 /// A wall of the box.
 #[must_use]
 pub const fn wall(wall: wood::Wall) -> &'static str {
-    match wall {
-        wood::Wall::Front => "front",
-        wood::Wall::Back => "back",
-        wood::Wall::Left => "left",
-        wood::Wall::Right => "right",
-        wood::Wall::Top => "top",
-        wood::Wall::Bottom => "bottom",
-    }
+    wall.name()
 }
 
 /// At which side of the box something is.

@@ -30,6 +30,19 @@ impl Wall {
         Self::Bottom,
     ];
 
+    /// What it is called.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Front => "front",
+            Self::Back => "back",
+            Self::Left => "left",
+            Self::Right => "right",
+            Self::Top => "top",
+            Self::Bottom => "bottom",
+        }
+    }
+
     /// The wall across the box.
     #[must_use]
     pub const fn opposite(self) -> Self {

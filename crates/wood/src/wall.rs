@@ -23,7 +23,7 @@ pub(crate) fn panel(plan: &Plan, sides: &[Side; 6], block: &Polytope, wall: Wall
     let holes = plan.holes.iter().filter(|hole| hole.wall == wall);
     Panel {
         id: PanelId::Wall(wall),
-        name: name(wall).to_owned(),
+        name: wall.name().to_owned(),
         frame,
         thickness: plan.walls[wall.index()].thickness,
         edges: edges(plan, sides, wall, &frame),
@@ -38,17 +38,6 @@ pub(crate) fn panel(plan: &Plan, sides: &[Side; 6], block: &Polytope, wall: Wall
             })
             .collect(),
         blank: [high[0] - low[0], high[1] - low[1]],
-    }
-}
-
-const fn name(wall: Wall) -> &'static str {
-    match wall {
-        Wall::Front => "front",
-        Wall::Back => "back",
-        Wall::Left => "left",
-        Wall::Right => "right",
-        Wall::Top => "top",
-        Wall::Bottom => "bottom",
     }
 }
 

@@ -130,17 +130,21 @@ screwed on from inside and cannot lie against the wall.",
         0.0 => 0.0,
         _ => part + DRAWN_OUT.copysign(part),
     });
+    let title = format!("A {what} of the panel sits on the wall");
     Some(
-        Verdict::stop(format!("A {what} of the panel sits on the wall"), cause)
-            .measured(-1e3 * by, 0.0, "mm")
-            .about(
-                ["control".into(), format!("control.part.{}", index + 1)],
-                1e3 * by,
-            )
-            .advice("move it towards the middle, make the panel larger, or the ledge narrower")
-            .at(used.at[0].place)
+        sits(control, index, Verdict::stop(title, cause), by)
             .mends(part(control, index).moved(clear)),
     )
+}
+
+/// What is said alike of parts that sit by so much, in m, on what is around the opening.
+fn sits(control: &Control, index: usize, verdict: Verdict, by: f64) -> Verdict {
+    let things = ["control".into(), format!("control.part.{}", index + 1)];
+    verdict
+        .measured(-1e3 * by, 0.0, "mm")
+        .about(things, 1e3 * by)
+        .advice("move it towards the middle, make the panel larger, or the ledge narrower")
+        .at(control.parts[index].at[0].place)
 }
 
 /// A body that lies on the ledge, or beyond the plate.
@@ -157,17 +161,8 @@ fn on_ledge(control: &Control, index: usize, ledge: f64) -> Option<Verdict> {
         mm(by),
         mm(ledge)
     );
-    Some(
-        Verdict::stop("A body behind the panel sits on the ledge", cause)
-            .measured(-1e3 * by, 0.0, "mm")
-            .about(
-                ["control".into(), format!("control.part.{}", index + 1)],
-                1e3 * by,
-            )
-            .advice("move it towards the middle, make the panel larger, or the ledge narrower")
-            .at(used.at[0].place)
-            .mends(part(control, index).moved(shift)),
-    )
+    let verdict = Verdict::stop("A body behind the panel sits on the ledge", cause);
+    Some(sits(control, index, verdict, by).mends(part(control, index).moved(shift)))
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! The control panel.
 
-use super::{Form, wall};
+use super::Form;
 use serde::Serialize;
 use studies::carpentry::{ControlHole, ControlPlan};
 
@@ -49,7 +49,7 @@ impl<'a> Control<'a> {
             diameter: *diameter,
         };
         Self {
-            wall: wall(plan.wall),
+            wall: plan.wall.name(),
             size: plan.size,
             thickness: plan.thickness,
             plate: &plan.plate,

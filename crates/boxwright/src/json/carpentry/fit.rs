@@ -1,6 +1,5 @@
 //! Parts in their places, gaps, ways out, and the box as a whole.
 
-use super::wall;
 use serde::Serialize;
 use studies::carpentry::{
     AccessLine, Balance as BalanceModel, GapLine, GlueUp as GlueUpModel, PartKind, Passage,
@@ -126,7 +125,7 @@ pub(super) struct Mode {
 impl Mode {
     pub(super) const fn new(mode: &WallMode) -> Self {
         Self {
-            wall: wall(mode.wall),
+            wall: mode.wall.name(),
             supported: mode.supported,
             clamped: mode.clamped,
             span: mode.span,
@@ -154,7 +153,7 @@ impl Balance {
             level_handle: model.level_handle,
             hang: model.hang,
             tipping: model.tipping.0,
-            tips_towards: wall(model.tipping.1),
+            tips_towards: model.tipping.1.name(),
         }
     }
 }

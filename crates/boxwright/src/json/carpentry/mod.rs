@@ -9,7 +9,7 @@ use cuts::{Panel, Sheet};
 use fit::{Access, Balance, Gap, GlueUp, Mode, Part, Ring};
 use serde::Serialize;
 use studies::carpentry::Carpentry as Model;
-use wood::{Outline, Wall};
+use wood::Outline;
 
 #[derive(Serialize)]
 pub(super) struct Carpentry<'a> {
@@ -44,17 +44,6 @@ impl<'a> Carpentry<'a> {
             glue_up: GlueUp::new(&model.glue_up),
             control: model.control.as_ref().map(Control::new),
         }
-    }
-}
-
-const fn wall(wall: Wall) -> &'static str {
-    match wall {
-        Wall::Front => "front",
-        Wall::Back => "back",
-        Wall::Left => "left",
-        Wall::Right => "right",
-        Wall::Top => "top",
-        Wall::Bottom => "bottom",
     }
 }
 

@@ -1,6 +1,6 @@
 //! What goes in and comes out again, the smallest gaps, weight and walls.
 
-use super::words::{degrees, of_hundred, wall};
+use super::words::{degrees, of_hundred};
 use crate::boxview::{self, mm};
 use crate::geometry::Rect;
 use crate::layout::{
@@ -216,7 +216,7 @@ fn balance(carpentry: &Carpentry) -> Ledger {
     }
     let (tips, towards) = balance.tipping;
     rows.push((
-        format!("tips over to the {} beyond", wall(towards)),
+        format!("tips over to the {} beyond", towards.name()),
         degrees(tips),
     ));
     Ledger {
@@ -229,7 +229,7 @@ fn modes(modes: &[WallMode]) -> Table {
     let rows = modes.iter().map(|m| {
         let between = |a: f64, b: f64| format!("{} – {}", number(a, 0), number(b, 0));
         vec![
-            Cell::from(wall(m.wall)),
+            Cell::from(m.wall.name()),
             Cell::from(m.span.map(mm).join(" × ")).muted(),
             Cell::from(between(m.supported, m.clamped)),
             Cell::from(between(m.braced[0], m.braced[1])).muted(),

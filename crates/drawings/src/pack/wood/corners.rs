@@ -1,6 +1,6 @@
 //! Every kind of corner at full size.
 
-use super::words::{degrees, form, wall};
+use super::words::{degrees, form};
 use crate::boxview::{self, Corner, mm};
 use crate::geometry::{Point, Rect};
 use crate::layout::{Block, Heading, Paragraph, content_area, stacked};
@@ -51,7 +51,7 @@ impl Figure {
         let size = kind.size();
         let (words, below) = stacked(&words(carpentry, kind), Point::default(), size.0);
         let mut corner = Drawing::default();
-        kind.draw(Point::default(), wall, &mut corner);
+        kind.draw(Point::default(), wood::Wall::name, &mut corner);
         Self {
             words,
             below,
@@ -140,15 +140,15 @@ fn said(corner: &Corner) -> String {
     let edge = corner.edges[0];
     let through = match corner.joint {
         Joint::Mitre => None,
-        Joint::Butt { through } => Some(format!("{} runs through", wall(through))),
-        Joint::Rebate { within, .. } => Some(format!("step in {}", wall(within))),
+        Joint::Butt { through } => Some(format!("{} runs through", through.name())),
+        Joint::Rebate { within, .. } => Some(format!("step in {}", within.name())),
     };
     let walls = [edge.first, edge.second].into_iter().zip(corner.setback);
     let back = walls
         .filter(|(_, setback)| *setback > 0.0)
-        .map(|(w, setback)| format!("{} set back {} mm", wall(w), mm(setback)));
+        .map(|(w, setback)| format!("{} set back {} mm", w.name(), mm(setback)));
     let held = match (corner.loose, corner.form) {
-        (Some(w), _) => format!("no glue: {} is screwed on and comes off", wall(w)),
+        (Some(w), _) => format!("no glue: {} is screwed on and comes off", w.name()),
         (None, Some(_)) => format!("leaves a glue line {} mm", length(corner)),
         (None, None) => format!("glue line {} mm", length(corner)),
     };
@@ -165,5 +165,5 @@ fn length(corner: &Corner) -> String {
 
 /// "front–left".
 fn name(edge: &Edge) -> String {
-    format!("{}–{}", wall(edge.first), wall(edge.second))
+    format!("{}–{}", edge.first.name(), edge.second.name())
 }

@@ -237,9 +237,9 @@ fn first(carpentry: &Carpentry, panel: &Panel, groups: &[Group]) -> Vec<(String,
 /// Each edge in words, by where it lies.
 fn edges(panel: &Panel) -> Table {
     let rows = panel.edges.iter().map(|e| {
-        let meets = e.meets.map_or(String::new(), |w| {
-            format!(", meets {}", super::words::wall(w))
-        });
+        let meets = e
+            .meets
+            .map_or(String::new(), |w| format!(", meets {}", w.name()));
         (format!("{}{meets}", side(panel, e)), edge(e))
     });
     let corners = slanted(panel).then(|| {

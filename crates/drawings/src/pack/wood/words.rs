@@ -3,19 +3,7 @@
 use crate::boxview::mm;
 use crate::math;
 use crate::text::number;
-use wood::{EdgeForm, Outline, Panel, PanelEdge, PanelHole, Wall};
-
-/// A wall's name.
-pub(super) const fn wall(wall: Wall) -> &'static str {
-    match wall {
-        Wall::Front => "front",
-        Wall::Back => "back",
-        Wall::Left => "left",
-        Wall::Right => "right",
-        Wall::Top => "top",
-        Wall::Bottom => "bottom",
-    }
-}
+use wood::{EdgeForm, Outline, Panel, PanelEdge, PanelHole};
 
 /// An angle in rad as degrees with a tenth.
 pub(super) fn degrees(angle: f64) -> String {
