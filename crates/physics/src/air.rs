@@ -121,6 +121,31 @@ pub fn standard_pressure(altitude: f64) -> f64 {
     STANDARD_PRESSURE * pow(1.0 - LAPSE * altitude / SEA_LEVEL, EXPONENT)
 }
 
+/// Dry air as it carries heat.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Film {
+    /// Density in kg/m³.
+    pub(crate) density: f64,
+    /// Dynamic viscosity in Pa·s.
+    pub(crate) viscosity: f64,
+    /// Thermal conductivity in W/(m·K).
+    pub(crate) conductivity: f64,
+    /// Prandtl number.
+    pub(crate) prandtl: f64,
+}
+
+/// Dry air at a temperature in K and a pressure in Pa (`iso-2533`).
+pub(crate) fn film(kelvin: f64, pressure: f64) -> Film {
+    let viscosity = sutherland_viscosity(kelvin);
+    let conductivity = heat_conductivity(kelvin);
+    Film {
+        density: pressure * DRY_AIR / (GAS * kelvin),
+        viscosity,
+        conductivity,
+        prandtl: viscosity * 3.5 * GAS / DRY_AIR / conductivity,
+    }
+}
+
 /// Saturation vapour pressure of water in Pa (`iso-9613-1` annex B).
 fn saturation_pressure(celsius: f64) -> f64 {
     let triple_point = 273.16;

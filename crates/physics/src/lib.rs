@@ -17,4 +17,5 @@ pub mod plate;
 pub mod programme;
 pub mod radiation;
 pub mod special;
+pub mod warmth;
 pub mod wire;
