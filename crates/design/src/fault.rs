@@ -53,6 +53,8 @@ pub(crate) enum Fault {
     Design(DesignFault),
     /// Of the box as wood.
     Wood(WoodFault),
+    /// Of wires, fuses and drawers.
+    Electric(ElectricFault),
 }
 
 macro_rules! from {
@@ -65,7 +67,7 @@ macro_rules! from {
     };
 }
 
-from!(TextFault => Text, ValueFault => Value, PartFault => Part, DesignFault => Design, WoodFault => Wood);
+from!(TextFault => Text, ValueFault => Value, PartFault => Part, DesignFault => Design, WoodFault => Wood, ElectricFault => Electric);
 
 /// Why a line is not TOML.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -303,4 +305,33 @@ pub(crate) enum WoodFault {
     },
     /// A scale that is none.
     ScaleBad { found: String },
+}
+
+/// How what is said of wires, fuses and drawers contradicts itself.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum ElectricFault {
+    /// A fuse of one form in a holder for another.
+    FuseForm {
+        fuse: &'static str,
+        takes: &'static str,
+    },
+    /// A part is to be for something its kind cannot be for.
+    RoleWrong {
+        does: &'static str,
+        noun: &'static str,
+        can: Vec<&'static str>,
+    },
+    /// A drawer without values.
+    DrawerEmpty,
+    /// A drawer whose values are said both ways.
+    DrawerTwice,
+    /// A word that stands twice in a list.
+    ListedTwice {
+        key: &'static str,
+        word: &'static str,
+    },
+    /// A wire that ends where it begins.
+    EndsSame,
+    /// A terminal without its part.
+    TerminalBad { key: &'static str, found: String },
 }

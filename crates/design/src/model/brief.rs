@@ -62,6 +62,10 @@ pub struct PlayPlace {
     pub reverberation: Option<Value>,
     /// Height of the listeners' ears above the ground in m.
     pub ears: Option<Value>,
+    /// Air temperature of the hottest day it is to play on, in °C.
+    pub hottest: Option<Value>,
+    /// Whether the sun shines on it.
+    pub sun: Choice<bool>,
 }
 
 /// What is near the box when it plays.

@@ -1,6 +1,8 @@
 //! Drivers, amplifier, source and battery as the design uses them.
 
-use crate::{AmplifierPart, BatteryPart, Choice, DriverPart, Mounting, Place, Placement, Value};
+use crate::{
+    AmplifierPart, BatteryPart, Chemistry, Choice, DriverPart, Mounting, Place, Placement, Value,
+};
 
 /// Equal drivers of the design.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,6 +73,19 @@ pub struct SourceUse {
     pub level: Option<Value>,
     /// Loss of the volume control and input network fully up, in dB (positive number).
     pub loss: Option<Value>,
+    /// How its left and right become one in a mono box.
+    pub sum: Choice<Sum>,
+    /// Each of the two resistors of that sum in Ω.
+    pub sum_resistor: Option<Value>,
+}
+
+/// How left and right become one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sum {
+    /// They do not: one channel only, or both.
+    None,
+    /// Through a resistor each.
+    Resistors,
 }
 
 /// The battery in the design.
@@ -84,6 +99,10 @@ pub struct BatteryUse {
     pub count: u32,
     /// Current of the charger in A.
     pub charger_current: Option<Value>,
+    /// Voltage the charger ends at in V.
+    pub charger_voltage: Option<Value>,
+    /// The chemistry the charger is made for; that of the battery otherwise.
+    pub charger_chemistry: Option<Choice<Chemistry>>,
     /// Whether it is charged inside the closed box.
     pub charged_inside: Choice<bool>,
     /// Whether the box gives it a bay of its own that is open to the outside.

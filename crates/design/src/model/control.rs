@@ -1,6 +1,9 @@
 //! The control panel and the parts that go into it.
 
-use crate::{Choice, Common, OnWall, Place, SheetPart, Size, Text, Value, Wall};
+use crate::{
+    Choice, Common, Does, FusePart, OnWall, PanelElectric, Place, SheetPart, Size, Text, Value,
+    Wall,
+};
 
 /// The control panel.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,6 +48,10 @@ pub struct ControlUse {
     pub scale: Option<DialScale>,
     /// Whether it carries a bridged amplifier output.
     pub bridged_output: Choice<bool>,
+    /// What it is for; from its kind otherwise.
+    pub does: Option<Choice<Does>>,
+    /// The fuse in it.
+    pub fuse: Option<(FusePart, Place)>,
 }
 
 /// A scale around a shaft.
@@ -91,6 +98,8 @@ pub struct ControlPart {
     pub insulated: Choice<bool>,
     /// Whether it holds the aerial of a radio link.
     pub radio: Choice<bool>,
+    /// What it is electrically.
+    pub electric: PanelElectric,
 }
 
 /// Kinds of control-panel parts.

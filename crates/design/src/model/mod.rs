@@ -6,20 +6,30 @@ mod carpentry;
 mod circuit;
 mod control;
 mod driver;
+mod electric;
 mod enclosure;
+mod finish;
+mod panel_electric;
+mod passive;
 mod power;
 mod shelf;
 mod usual;
+mod wiring;
 
 pub use brief::*;
 pub use carpentry::*;
 pub use circuit::*;
 pub use control::*;
 pub use driver::*;
+pub use electric::*;
 pub use enclosure::*;
+pub use finish::*;
+pub use panel_electric::*;
+pub use passive::*;
 pub use power::*;
 pub use shelf::*;
 pub use usual::*;
+pub use wiring::*;
 
 use crate::Place;
 
@@ -99,4 +109,14 @@ pub struct Design {
     pub saw: Saw,
     /// The glue.
     pub glue: Glue,
+    /// Electrical parts inside the box, beside amplifier and battery.
+    pub modules: Vec<ModuleUse>,
+    /// What is said of the wires.
+    pub wiring: WiringPlan,
+    /// The low-battery indicator.
+    pub indicator: Option<IndicatorUse>,
+    /// What goes on the wood, in order.
+    pub finishes: Vec<FinishUse>,
+    /// The instruments to test with.
+    pub workshop: Workshop,
 }

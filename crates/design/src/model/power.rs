@@ -39,6 +39,12 @@ pub struct AmplifierPart {
     pub filter_inductance: Option<Value>,
     /// Output filter: capacitance per leg to ground in F.
     pub filter_capacitance: Option<Value>,
+    /// Capacitance across its supply in F.
+    pub supply_capacitance: Option<Value>,
+    /// Thermal resistance from its hottest point to the air around it in K/W.
+    pub thermal_resistance: Option<Value>,
+    /// The temperature that point must not exceed in °C.
+    pub hottest: Option<Value>,
     /// Size of the board in m.
     pub size: Option<Size>,
 }
@@ -75,6 +81,11 @@ pub struct BatteryPart {
     pub charge_voltage: Option<Value>,
     /// Peak current the protection board passes, in A.
     pub protection_current: Option<Value>,
+    /// Whether the protection board stays off after a fault until the load is taken off
+    /// or the charger is joined.
+    pub protection_latches: Choice<bool>,
+    /// Highest temperature at which it may be discharged, in °C.
+    pub hottest: Option<Value>,
     /// Size of the battery in m.
     pub size: Option<Size>,
 }

@@ -1,7 +1,9 @@
 //! The shelf, and what every part of it has.
 
 use crate::{
-    AmplifierPart, BatteryPart, Choice, ControlPart, DriverPart, Offcut, RadiatorPart, Text, Value,
+    AmplifierPart, BatteryPart, CapacitorPart, Choice, ComparatorPart, ControlPart, DriverPart,
+    FinishPart, FusePart, LedPart, ModulePart, Offcut, RadiatorPart, ReferencePart, ResistorPart,
+    Species, SwitchingPart, Text, Value, WirePart, ZenerPart,
 };
 
 /// Every part known. Order is that of reading: built-in first, the maker's own after.
@@ -19,6 +21,28 @@ pub struct Shelf {
     pub sheets: Vec<SheetPart>,
     /// Parts for control panels.
     pub controls: Vec<ControlPart>,
+    /// Fuses.
+    pub fuses: Vec<FusePart>,
+    /// Electrical parts that stand inside the box.
+    pub modules: Vec<ModulePart>,
+    /// Wires.
+    pub wires: Vec<WirePart>,
+    /// Drawers of resistors.
+    pub resistors: Vec<ResistorPart>,
+    /// Drawers of capacitors.
+    pub capacitors: Vec<CapacitorPart>,
+    /// Zener diodes.
+    pub zeners: Vec<ZenerPart>,
+    /// Shunt references.
+    pub references: Vec<ReferencePart>,
+    /// Comparators.
+    pub comparators: Vec<ComparatorPart>,
+    /// Light-emitting diodes.
+    pub leds: Vec<LedPart>,
+    /// Relays and field-effect transistors.
+    pub switching: Vec<SwitchingPart>,
+    /// Finishes.
+    pub finishes: Vec<FinishPart>,
     /// Pieces of sheet that lie in the drawer.
     pub offcuts: Vec<Offcut>,
 }
@@ -62,6 +86,8 @@ pub struct SheetPart {
     pub modulus: Option<Value>,
     /// Bending modulus across it in Pa.
     pub modulus_across: Option<Value>,
+    /// What its faces are of.
+    pub species: Option<Choice<Species>>,
     /// Whether it is of metal, which blocks radio links and carries current.
     pub metal: Choice<bool>,
     /// Length of a sheet in m.

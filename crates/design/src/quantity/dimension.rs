@@ -63,6 +63,10 @@ pub enum Dimension {
     Angle,
     /// Mass spread over an area; kg/m².
     AreaDensity,
+    /// Temperature rise for each watt; K/W.
+    ThermalResistance,
+    /// Area covered by a volume; m²/m³, written in m²/L.
+    Coverage,
 }
 
 impl Dimension {
@@ -99,6 +103,8 @@ impl Dimension {
             Self::Speed => "a speed",
             Self::Angle => "an angle",
             Self::AreaDensity => "a weight for each area",
+            Self::ThermalResistance => "a thermal resistance",
+            Self::Coverage => "an area for each litre",
         }
     }
 
@@ -133,6 +139,8 @@ impl Dimension {
             Self::Speed => "m/s",
             Self::Angle => "°",
             Self::AreaDensity => "g/m²",
+            Self::ThermalResistance => "K/W",
+            Self::Coverage => "m²/L",
         }
     }
 
@@ -175,6 +183,8 @@ impl Dimension {
             Self::Speed => (0.0, 1e4),
             Self::Angle => (-TAU, TAU),
             Self::AreaDensity => (0.0, 1e3),
+            Self::ThermalResistance => (0.0, 1e4),
+            Self::Coverage => (0.0, 1e6),
         }
     }
 }

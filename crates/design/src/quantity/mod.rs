@@ -7,6 +7,7 @@ mod money;
 mod nominal;
 mod number;
 mod parse;
+mod preferred;
 mod print;
 #[cfg(test)]
 mod properties;
@@ -17,6 +18,7 @@ mod trouble;
 mod unit;
 
 pub use dimension::Dimension;
+pub use preferred::Series;
 pub use print::{format_like, format_rounded, format_value};
 
 pub(crate) use money::amount;

@@ -34,6 +34,8 @@ const DIMENSIONS: [Dimension; 29] = [
     Dimension::Speed,
     Dimension::Angle,
     Dimension::AreaDensity,
+    Dimension::ThermalResistance,
+    Dimension::Coverage,
 ];
 
 #[test]

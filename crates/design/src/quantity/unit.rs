@@ -173,6 +173,14 @@ pub(crate) static UNITS: &[Unit] = &[
     unit(D::Angle, "rad", 1.0, 0, &["radian", "radians"]),
     unit(D::AreaDensity, "g/m²", 1.0, -3, &[]),
     unit(D::AreaDensity, "kg/m²", 1.0, 0, &[]),
+    unit(
+        D::ThermalResistance,
+        "K/W",
+        1.0,
+        0,
+        &["°C/W", "C/W", "degC/W"],
+    ),
+    unit(D::Coverage, "m²/L", 1.0, 3, &["m2/l", "m2/litre"]),
 ];
 
 /// One spelling for what keyboards and languages write differently: µ and μ,

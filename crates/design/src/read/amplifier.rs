@@ -1,7 +1,7 @@
 //! An amplifier board on the shelf.
 
 use super::fields::Fields;
-use super::values::Bounds::{NotNegative, Positive};
+use super::values::Bounds::{NotNegative, Positive, Within};
 use super::words::STAGES;
 use crate::diagnostic::Log;
 use crate::quantity::Dimension as D;
@@ -45,6 +45,10 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
     let switching_loss = fields.value("switching_loss", D::Voltage, NotNegative, log);
     let filter_inductance = fields.value("filter_inductance", D::Inductance, Positive, log);
     let filter_capacitance = fields.value("filter_capacitance", D::Capacitance, Positive, log);
+    let supply_capacitance = fields.value("supply_capacitance", D::Capacitance, Positive, log);
+    let thermal_resistance =
+        fields.value("thermal_resistance", D::ThermalResistance, Positive, log);
+    let hottest = fields.value("hottest", D::Temperature, Within(20.0, 150.0), log);
     let size = fields.size("size", log);
     Some(AmplifierPart {
         common,
@@ -64,6 +68,9 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         switching_loss,
         filter_inductance,
         filter_capacitance,
+        supply_capacitance,
+        thermal_resistance,
+        hottest,
         size,
     })
 }

@@ -27,6 +27,8 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         log,
     );
     let protection_current = fields.value("protection_current", D::Current, Positive, log);
+    let protection_latches = fields.flag("protection_latches", false, log);
+    let hottest = fields.value("hottest", D::Temperature, Within(20.0, 100.0), log);
     let size = fields.size("size", log);
     Some(BatteryPart {
         common,
@@ -39,6 +41,8 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         end_voltage,
         charge_voltage,
         protection_current,
+        protection_latches,
+        hottest,
         size,
     })
 }

@@ -5,7 +5,7 @@ use super::values::Bounds::{NotNegative, Positive, Within};
 use super::words::{PROGRAMMES, STANDS};
 use crate::diagnostic::Log;
 use crate::quantity::Dimension as D;
-use crate::{Brief, Loudness, PlayPlace, Programme, Stands};
+use crate::{Brief, Choice, Loudness, PlayPlace, Programme, Stands};
 
 /// The currency of the built-in shelf.
 const USUAL_CURRENCY: &str = "EUR";
@@ -43,16 +43,15 @@ pub(crate) fn brief(fields: Fields<'_>, log: &mut Log) -> Option<Brief> {
 pub(crate) fn play_place(fields: Option<Fields<'_>>, log: &mut Log) -> PlayPlace {
     let Some(fields) = fields else {
         return PlayPlace {
-            stands: crate::Choice {
-                value: Stands::Free,
-                place: None,
-            },
+            stands: Choice::unsaid(Stands::Free),
             temperature: None,
             humidity: None,
             altitude: None,
             room: None,
             reverberation: None,
             ears: None,
+            hottest: None,
+            sun: Choice::unsaid(false),
         };
     };
     let place = PlayPlace {
@@ -63,7 +62,16 @@ pub(crate) fn play_place(fields: Option<Fields<'_>>, log: &mut Log) -> PlayPlace
         room: fields.value("room", D::Volume, Within(1.0, 1e6), log),
         reverberation: fields.value("reverberation", D::Time, Within(0.01, 60.0), log),
         ears: fields.value("ears", D::Length, Within(0.0, 100.0), log),
+        hottest: fields.value("hottest", D::Temperature, Within(-40.0, 60.0), log),
+        sun: fields.flag("sun", false, log),
     };
+    fields.not_above(
+        "temperature",
+        place.temperature,
+        "hottest",
+        place.hottest,
+        log,
+    );
     fields.finish(log);
     place
 }

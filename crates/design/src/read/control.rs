@@ -1,13 +1,16 @@
 //! The control panel.
 
 use super::fields::{Fields, wrong_type};
+use super::fuse::{Holds, fuse_in};
+use super::panel_electric::roles;
+use super::role::role;
 use super::shelf::ReadShelf;
 use super::values::Bounds::{NotNegative, Positive};
-use super::words::WALLS;
+use super::words::{CONTROL_KINDS, WALLS, word_of};
 use crate::diagnostic::Log;
 use crate::fault::{Lengths, WoodFault};
 use crate::quantity::Dimension as D;
-use crate::{Control, ControlUse, DialScale, SheetPart, Wall};
+use crate::{Control, ControlKind, ControlPart, ControlUse, DialScale, SheetPart, Wall};
 
 /// Most marks between two numbers of a scale.
 const MOST_BETWEEN: u32 = 20;
@@ -57,7 +60,7 @@ fn parts(fields: &Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Vec<ControlUs
 }
 
 fn part(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<ControlUse> {
-    let part = shelf.part(&fields, "part", log);
+    let part = shelf.part::<ControlPart>(&fields, "part", log);
     let at = fields.need_position("at", log);
     let label = fields.text("label", log);
     let between = fields.count("between", 0, MOST_BETWEEN, log).unwrap_or(0);
@@ -69,6 +72,14 @@ fn part(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<ControlU
         log,
     );
     let bridged_output = fields.flag("bridged_output", false, log);
+    let kind = part.as_ref().map(|(part, _)| part.kind.value);
+    let can = kind.map(|kind| (word_of(CONTROL_KINDS, kind), roles(kind)));
+    let does = role(&fields, can, log);
+    let holds = part.as_ref().map(|(part, _)| {
+        let is_holder = part.kind.value == ControlKind::FuseHolder;
+        Holds::of(is_holder, part.electric.takes)
+    });
+    let fuse = fuse_in(&fields, holds, shelf, log);
     fields.finish(log);
     let (part, place) = part?;
     let at = at?;
@@ -79,6 +90,8 @@ fn part(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<ControlU
         label,
         scale,
         bridged_output,
+        does,
+        fuse,
     })
 }
 

@@ -26,6 +26,7 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         plug: fields.value("plug", D::Length, NotNegative, log),
         insulated: fields.flag("insulated", false, log),
         radio: fields.flag("radio", false, log),
+        electric: super::panel_electric::read(fields, log),
         kind: kind?,
         cutout,
         thread,

@@ -4,9 +4,10 @@ use super::fields::Fields;
 use super::placement::placement;
 use super::shelf::ReadShelf;
 use super::values::Bounds::{NotNegative, Positive};
+use super::words::{CHEMISTRIES, SUMS};
 use crate::diagnostic::Log;
 use crate::quantity::Dimension as D;
-use crate::{AmplifierUse, BatteryUse, SourceUse};
+use crate::{AmplifierUse, BatteryUse, Choice, SourceUse, Sum};
 
 /// Most batteries anybody joins in parallel.
 const MOST_BATTERIES: u32 = 20;
@@ -40,12 +41,22 @@ pub(crate) fn source(fields: Option<Fields<'_>>, log: &mut Log) -> SourceUse {
         return SourceUse {
             level: None,
             loss: None,
+            sum: Choice::unsaid(Sum::None),
+            sum_resistor: None,
         };
     };
     let source = SourceUse {
         level: fields.value("level", D::Voltage, Positive, log),
         loss: fields.value("loss", D::Decibel, NotNegative, log),
+        sum: fields.word_or("sum", SUMS, Sum::None, log),
+        sum_resistor: fields.value("sum_resistor", D::Resistance, Positive, log),
     };
+    fields.without_use(
+        "sum_resistor",
+        source.sum.value == Sum::Resistors,
+        "add `sum = \"resistors\"`",
+        log,
+    );
     fields.finish(log);
     source
 }
@@ -54,6 +65,8 @@ pub(crate) fn battery(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> O
     let part = shelf.part(&fields, "part", log);
     let count = fields.count("count", 1, MOST_BATTERIES, log).unwrap_or(1);
     let charger_current = fields.value("charger_current", D::Current, Positive, log);
+    let charger_voltage = fields.value("charger_voltage", D::Voltage, Positive, log);
+    let charger_chemistry = fields.word("charger_chemistry", CHEMISTRIES, log);
     let charged_inside = fields.flag("charged_inside", true, log);
     let vented_bay = fields.flag("vented_bay", false, log);
     let placement = placement(&fields, log);
@@ -64,6 +77,8 @@ pub(crate) fn battery(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> O
         place,
         count,
         charger_current,
+        charger_voltage,
+        charger_chemistry,
         charged_inside,
         vented_bay,
         placement,

@@ -130,6 +130,22 @@ impl<'a> Element<'a> {
         self.source.text.get(self.span.clone()).unwrap_or_default()
     }
 
+    /// It as text, where it is one.
+    pub(crate) fn as_str(&self) -> Option<&'a str> {
+        self.value?.as_str()
+    }
+
+    /// Says that it is of the wrong TOML type.
+    pub(crate) fn wrong_type(&self, key: &str, wanted: &'static str, example: &str, log: &mut Log) {
+        let fault = TextFault::TypeWrong {
+            key: key.to_owned(),
+            wanted,
+            found: self.found,
+            example: format!("{key} = {example}"),
+        };
+        log.add(fault, self.place());
+    }
+
     /// The text of a physical value, or a note on what stands there instead.
     pub(crate) fn physical_text(
         &self,
@@ -148,13 +164,8 @@ impl<'a> Element<'a> {
                 log.add(fault, self.place());
             }
             _ => {
-                let fault = TextFault::TypeWrong {
-                    key: key.to_owned(),
-                    wanted: "a number with its unit in quotes",
-                    found: self.found,
-                    example: format!("{key} = {}", crate::say::example(key, wanted)),
-                };
-                log.add(fault, self.place());
+                let example = crate::say::example(key, wanted);
+                self.wrong_type(key, "a number with its unit in quotes", example, log);
             }
         }
         None
@@ -381,13 +392,7 @@ pub(crate) fn wrong_type(
     example: &str,
     log: &mut Log,
 ) {
-    let fault = TextFault::TypeWrong {
-        key: key.to_owned(),
-        wanted,
-        found: type_name(entry.item),
-        example: format!("{key} = {example}"),
-    };
-    log.add(fault, entry.place());
+    entry.element().wrong_type(key, wanted, example, log);
 }
 
 fn first_line(text: &str) -> Range<usize> {

@@ -6,29 +6,39 @@ mod battery;
 mod boards;
 mod brief;
 mod carpentry;
+mod circuit_part;
 mod control;
 mod control_part;
+mod drawer;
 mod driver;
 mod drivers;
 mod edge;
 mod electric;
 mod enclosure;
 mod fields;
+mod finish;
 mod format;
+mod fuse;
+mod indicator;
 mod inside;
 mod lengths;
+mod module;
 mod nearest;
 mod offcut;
 mod outside;
+mod panel_electric;
 mod part;
 mod placement;
 mod plain;
 mod radiator;
+mod role;
 mod sense;
 mod sheet;
 mod shelf;
 mod tools;
 mod values;
+mod wire;
+mod wiring;
 mod words;
 
 pub use shelf::{BUILT_IN_SHELF, built_in_shelf};
@@ -122,6 +132,11 @@ fn design(source: &Source<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<Desig
     let grille = table("grille", log).and_then(|f| outside::grille(f, log));
     let saw = tools::saw(top.table("saw", log), log);
     let glue = tools::glue(top.table("glue", log), log);
+    let modules = module::modules(&top, shelf, log);
+    let wiring = wiring::wiring(table("wiring", log), shelf, log);
+    let indicator = table("indicator", log).map(|f| indicator::indicator(f, shelf, log));
+    let finishes = finish::finishes(&top, shelf, log);
+    let workshop = tools::workshop(table("workshop", log), log);
     top.finish(log);
 
     let mono = drivers.sides.iter().all(|(side, _)| *side == Side::Mono);
@@ -158,6 +173,11 @@ fn design(source: &Source<'_>, shelf: &ReadShelf, log: &mut Log) -> Option<Desig
         grille,
         saw,
         glue,
+        modules,
+        wiring,
+        indicator,
+        finishes,
+        workshop,
     })
 }
 

@@ -91,3 +91,68 @@ part!(
     controls,
     super::control_part::read
 );
+part!(crate::FusePart, "fuse", "fuse", fuses, super::fuse::read);
+part!(
+    crate::ModulePart,
+    "module",
+    "module",
+    modules,
+    super::module::read
+);
+part!(crate::WirePart, "wire", "wire", wires, super::wire::read);
+part!(
+    crate::ResistorPart,
+    "resistor",
+    "drawer of resistors",
+    resistors,
+    super::drawer::resistor
+);
+part!(
+    crate::CapacitorPart,
+    "capacitor",
+    "drawer of capacitors",
+    capacitors,
+    super::drawer::capacitor
+);
+part!(
+    crate::ZenerPart,
+    "zener",
+    "zener diode",
+    zeners,
+    super::circuit_part::zener
+);
+part!(
+    crate::ReferencePart,
+    "reference",
+    "shunt reference",
+    references,
+    super::circuit_part::reference
+);
+part!(
+    crate::ComparatorPart,
+    "comparator",
+    "comparator",
+    comparators,
+    super::circuit_part::comparator
+);
+part!(
+    crate::LedPart,
+    "led",
+    "light-emitting diode",
+    leds,
+    super::circuit_part::led
+);
+part!(
+    crate::SwitchingPart,
+    "switching",
+    "switching part",
+    switching,
+    super::circuit_part::switching
+);
+part!(
+    crate::FinishPart,
+    "finish",
+    "finish",
+    finishes,
+    super::finish::read
+);

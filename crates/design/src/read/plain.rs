@@ -1,10 +1,41 @@
 //! Names, words, counts and yes-or-no: everything without a unit.
 
-use super::fields::{Fields, wrong_type};
+use super::fields::{Element, Fields, wrong_type};
 use super::nearest::nearest;
 use crate::diagnostic::Log;
 use crate::fault::{TextFault, WoodFault};
 use crate::{Choice, Text};
+
+impl Element<'_> {
+    /// One of a list of words; nothing when it is none of them.
+    fn word<T: Copy>(
+        &self,
+        key: &'static str,
+        words: &[(&'static str, T)],
+        log: &mut Log,
+    ) -> Option<Choice<T>> {
+        let list: Vec<&'static str> = words.iter().map(|(word, _)| *word).collect();
+        let Some(text) = self.as_str() else {
+            let example = format!("\"{}\"", list.first().copied().unwrap_or_default());
+            self.wrong_type(key, "a word in quotes", &example, log);
+            return None;
+        };
+        if let Some((_, value)) = words.iter().find(|(word, _)| *word == text) {
+            return Some(Choice {
+                value: *value,
+                place: Some(self.place()),
+            });
+        }
+        let fault = TextFault::ChoiceUnknown {
+            key: key.to_owned(),
+            word: text.to_owned(),
+            nearest: nearest(text, list.iter().copied()),
+            words: list,
+        };
+        log.add(fault, self.place());
+        None
+    }
+}
 
 impl Fields<'_> {
     /// A text that may be absent.
@@ -63,27 +94,7 @@ impl Fields<'_> {
         words: &[(&'static str, T)],
         log: &mut Log,
     ) -> Option<Choice<T>> {
-        let entry = self.entry(key)?;
-        let list: Vec<&'static str> = words.iter().map(|(word, _)| *word).collect();
-        let Some(text) = entry.item.as_str() else {
-            let example = format!("\"{}\"", list.first().copied().unwrap_or_default());
-            wrong_type(&entry, key, "a word in quotes", &example, log);
-            return None;
-        };
-        if let Some((_, value)) = words.iter().find(|(word, _)| *word == text) {
-            return Some(Choice {
-                value: *value,
-                place: Some(entry.place()),
-            });
-        }
-        let fault = TextFault::ChoiceUnknown {
-            key: key.to_owned(),
-            word: text.to_owned(),
-            nearest: nearest(text, list.iter().copied()),
-            words: list,
-        };
-        log.add(fault, entry.place());
-        None
+        self.entry(key)?.element().word(key, words, log)
     }
 
     /// One of a list of words, or the default.
@@ -98,6 +109,23 @@ impl Fields<'_> {
             value: default,
             place: None,
         })
+    }
+
+    /// Several of a list of words; a single one stands for a list of one.
+    pub(crate) fn words<T: Copy>(
+        &self,
+        key: &'static str,
+        words: &[(&'static str, T)],
+        log: &mut Log,
+    ) -> Vec<Choice<T>> {
+        let Some(entry) = self.entry(key) else {
+            return Vec::new();
+        };
+        let elements = entry.elements();
+        let chosen = elements
+            .iter()
+            .filter_map(|element| element.word(key, words, log));
+        chosen.collect()
     }
 
     /// One of a list of words that must be said.

@@ -2,6 +2,7 @@
 
 use super::fields::Fields;
 use super::values::Bounds::Positive;
+use super::words::SPECIES;
 use crate::diagnostic::Log;
 use crate::quantity::Dimension as D;
 use crate::{Common, SheetPart};
@@ -19,6 +20,7 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         density: density?,
         modulus,
         modulus_across,
+        species: fields.word("species", SPECIES, log),
         metal: fields.flag("metal", false, log),
         length: length?,
         width: width?,

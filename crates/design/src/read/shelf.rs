@@ -9,8 +9,9 @@ use crate::fault::PartFault;
 use crate::quantity::Dimension;
 use crate::source::Source;
 use crate::{
-    AmplifierPart, BatteryPart, Common, ControlPart, DriverPart, FileId, Place, RadiatorPart,
-    SheetPart, Shelf, Text,
+    AmplifierPart, BatteryPart, CapacitorPart, Common, ComparatorPart, ControlPart, DriverPart,
+    FileId, FinishPart, FusePart, LedPart, ModulePart, Place, RadiatorPart, ReferencePart,
+    ResistorPart, SheetPart, Shelf, SwitchingPart, Text, WirePart, ZenerPart,
 };
 use std::sync::OnceLock;
 
@@ -82,6 +83,17 @@ fn add(source: &Source<'_>, base: Option<&Source<'_>>, read: &mut ReadShelf, log
     add_kind::<BatteryPart>(&top, base.as_ref(), read, log);
     add_kind::<SheetPart>(&top, base.as_ref(), read, log);
     add_kind::<ControlPart>(&top, base.as_ref(), read, log);
+    add_kind::<FusePart>(&top, base.as_ref(), read, log);
+    add_kind::<ModulePart>(&top, base.as_ref(), read, log);
+    add_kind::<WirePart>(&top, base.as_ref(), read, log);
+    add_kind::<ResistorPart>(&top, base.as_ref(), read, log);
+    add_kind::<CapacitorPart>(&top, base.as_ref(), read, log);
+    add_kind::<ZenerPart>(&top, base.as_ref(), read, log);
+    add_kind::<ReferencePart>(&top, base.as_ref(), read, log);
+    add_kind::<ComparatorPart>(&top, base.as_ref(), read, log);
+    add_kind::<LedPart>(&top, base.as_ref(), read, log);
+    add_kind::<SwitchingPart>(&top, base.as_ref(), read, log);
+    add_kind::<FinishPart>(&top, base.as_ref(), read, log);
     let offcuts = super::offcut::offcuts(&top, read, log);
     read.shelf.offcuts.extend(offcuts);
     top.finish(log);
@@ -235,5 +247,16 @@ impl ReadShelf {
             .or_else(|| noun::<BatteryPart>(&self.shelf, name))
             .or_else(|| noun::<SheetPart>(&self.shelf, name))
             .or_else(|| noun::<ControlPart>(&self.shelf, name))
+            .or_else(|| noun::<FusePart>(&self.shelf, name))
+            .or_else(|| noun::<ModulePart>(&self.shelf, name))
+            .or_else(|| noun::<WirePart>(&self.shelf, name))
+            .or_else(|| noun::<ResistorPart>(&self.shelf, name))
+            .or_else(|| noun::<CapacitorPart>(&self.shelf, name))
+            .or_else(|| noun::<ZenerPart>(&self.shelf, name))
+            .or_else(|| noun::<ReferencePart>(&self.shelf, name))
+            .or_else(|| noun::<ComparatorPart>(&self.shelf, name))
+            .or_else(|| noun::<LedPart>(&self.shelf, name))
+            .or_else(|| noun::<SwitchingPart>(&self.shelf, name))
+            .or_else(|| noun::<FinishPart>(&self.shelf, name))
     }
 }

@@ -1,11 +1,12 @@
-//! The saw and the glue.
+//! The saw, the glue, and the instruments to test with.
 
 use super::fields::Fields;
 use super::values::Bounds::{NotNegative, Positive, Within};
-use super::words::SAWS;
+use super::words::{INSTRUMENTS, SAWS, word_of};
 use crate::diagnostic::Log;
+use crate::fault::ElectricFault;
 use crate::quantity::Dimension as D;
-use crate::{Glue, Saw, SawKind};
+use crate::{Glue, Instrument, Saw, SawKind, Workshop};
 
 /// A wider cut is no saw's, in m.
 const WIDEST_KERF: f64 = 0.01;
@@ -45,4 +46,25 @@ pub(crate) fn glue(fields: Option<Fields<'_>>, log: &mut Log) -> Glue {
     };
     fields.finish(log);
     glue
+}
+
+pub(crate) fn workshop(fields: Option<Fields<'_>>, log: &mut Log) -> Workshop {
+    let Some(fields) = fields else {
+        return Workshop::usual();
+    };
+    let mut tools: Vec<Instrument> = Vec::new();
+    for tool in fields.words("tools", INSTRUMENTS, log) {
+        if tools.contains(&tool.value) {
+            let (key, word) = ("tools", word_of(INSTRUMENTS, tool.value));
+            let place = tool.place.unwrap_or_else(|| fields.place_of(key));
+            log.add(ElectricFault::ListedTwice { key, word }, place);
+        }
+        tools.push(tool.value);
+    }
+    let place = Some(fields.header());
+    if fields.is_absent("tools") {
+        tools = Workshop::usual().tools;
+    }
+    fields.finish(log);
+    Workshop { tools, place }
 }

@@ -1,8 +1,11 @@
 //! The words a file may choose from.
 
 use crate::{
-    Chambers, Chemistry, Closing, ControlKind, DriverKind, Fitting, Grain, Joints, Leak,
-    OuterEdges, Programme, SawKind, Side, Stage, Stands, Turn, Wall, Wiring,
+    CapacitorKind, Chambers, ChargePath, Chemistry, Closing, ComparatorOutput, Contacts,
+    ControlKind, CutOff, Does, DriverKind, FinishBase, FinishKind, Fitting, FuseForm, FuseSpeed,
+    Grain, Ground, Instrument, Joints, Leak, LightColour, ModuleKind, MosfetChannel, OuterEdges,
+    Programme, SawKind, Series, Side, Species, Stage, Stands, Sum, TrackLaw, Turn, Wall,
+    WireColour, Wiring,
 };
 
 /// The word of a value.
@@ -161,4 +164,171 @@ pub(crate) const CONTROL_KINDS: &[(&str, ControlKind)] = &[
     ("light", ControlKind::Light),
     ("meter", ControlKind::Meter),
     ("radio", ControlKind::Radio),
+];
+
+pub(crate) const SUMS: &[(&str, Sum)] = &[("none", Sum::None), ("resistors", Sum::Resistors)];
+
+pub(crate) const FUSE_FORMS: &[(&str, FuseForm)] =
+    &[("blade", FuseForm::Blade), ("tube", FuseForm::Tube)];
+
+pub(crate) const FUSE_SPEEDS: &[(&str, FuseSpeed)] =
+    &[("fast", FuseSpeed::Fast), ("slow", FuseSpeed::Slow)];
+
+pub(crate) const MODULE_KINDS: &[(&str, ModuleKind)] = &[
+    ("radio", ModuleKind::Radio),
+    ("converter", ModuleKind::Converter),
+    ("fuse holder", ModuleKind::FuseHolder),
+    ("indicator", ModuleKind::Indicator),
+];
+
+pub(crate) const ROLES: &[(&str, Does)] = &[
+    ("power", Does::Power),
+    ("charging", Does::Charging),
+    ("charge selector", Does::ChargeSelector),
+    ("volume", Does::Volume),
+    ("input", Does::Input),
+    ("fuse", Does::Fuse),
+    ("low battery", Does::LowBattery),
+    ("power light", Does::PowerLight),
+    ("left output", Does::LeftOutput),
+    ("right output", Does::RightOutput),
+    ("radio", Does::Radio),
+    ("voltage", Does::Voltage),
+    ("radio supply", Does::RadioSupply),
+];
+
+pub(crate) const WIRE_COLOURS: &[(&str, WireColour)] = &[
+    ("black", WireColour::Black),
+    ("brown", WireColour::Brown),
+    ("red", WireColour::Red),
+    ("orange", WireColour::Orange),
+    ("yellow", WireColour::Yellow),
+    ("green", WireColour::Green),
+    ("blue", WireColour::Blue),
+    ("violet", WireColour::Violet),
+    ("grey", WireColour::Grey),
+    ("white", WireColour::White),
+    ("pink", WireColour::Pink),
+    ("turquoise", WireColour::Turquoise),
+];
+
+pub(crate) const SERIES: &[(&str, Series)] = &[
+    ("E12", Series::E12),
+    ("E24", Series::E24),
+    ("E3", Series::E3),
+    ("E6", Series::E6),
+    ("E48", Series::E48),
+    ("E96", Series::E96),
+];
+
+pub(crate) const CAPACITOR_KINDS: &[(&str, CapacitorKind)] = &[
+    ("film", CapacitorKind::Film),
+    ("ceramic", CapacitorKind::Ceramic),
+    ("electrolytic", CapacitorKind::Electrolytic),
+    ("bipolar", CapacitorKind::Bipolar),
+];
+
+pub(crate) const COMPARATOR_OUTPUTS: &[(&str, ComparatorOutput)] = &[
+    ("open collector", ComparatorOutput::OpenCollector),
+    ("push-pull", ComparatorOutput::PushPull),
+];
+
+pub(crate) const LIGHT_COLOURS: &[(&str, LightColour)] = &[
+    ("red", LightColour::Red),
+    ("amber", LightColour::Amber),
+    ("yellow", LightColour::Yellow),
+    ("green", LightColour::Green),
+    ("blue", LightColour::Blue),
+    ("white", LightColour::White),
+];
+
+/// What switches a load, before its other keys are read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum SwitchingWord {
+    Relay,
+    Mosfet,
+}
+
+pub(crate) const SWITCHING_KINDS: &[(&str, SwitchingWord)] = &[
+    ("relay", SwitchingWord::Relay),
+    ("mosfet", SwitchingWord::Mosfet),
+];
+
+pub(crate) const MOSFET_CHANNELS: &[(&str, MosfetChannel)] =
+    &[("N", MosfetChannel::N), ("P", MosfetChannel::P)];
+
+pub(crate) const FINISH_KINDS: &[(&str, FinishKind)] = &[
+    ("oil", FinishKind::Oil),
+    ("hard-wax oil", FinishKind::HardWaxOil),
+    ("wax", FinishKind::Wax),
+    ("shellac", FinishKind::Shellac),
+    ("lacquer", FinishKind::Lacquer),
+    ("stain", FinishKind::Stain),
+    ("primer", FinishKind::Primer),
+    ("paint", FinishKind::Paint),
+];
+
+pub(crate) const FINISH_BASES: &[(&str, FinishBase)] = &[
+    ("water", FinishBase::Water),
+    ("oil", FinishBase::Oil),
+    ("solvent", FinishBase::Solvent),
+    ("alcohol", FinishBase::Alcohol),
+];
+
+pub(crate) const SPECIES: &[(&str, Species)] = &[
+    ("ash", Species::Ash),
+    ("beech", Species::Beech),
+    ("birch", Species::Birch),
+    ("cherry", Species::Cherry),
+    ("maple", Species::Maple),
+    ("oak", Species::Oak),
+    ("gaboon", Species::Gaboon),
+    ("pine", Species::Pine),
+    ("poplar", Species::Poplar),
+    ("spruce", Species::Spruce),
+    ("walnut", Species::Walnut),
+    ("fibreboard", Species::Fibreboard),
+    ("chipboard", Species::Chipboard),
+];
+
+pub(crate) const GROUNDS: &[(&str, Ground)] = &[
+    ("star", Ground::Star),
+    ("isolated converter", Ground::IsolatedConverter),
+];
+
+pub(crate) const CHARGE_PATHS: &[(&str, ChargePath)] = &[
+    ("separate", ChargePath::Separate),
+    ("shared", ChargePath::Shared),
+];
+
+pub(crate) const CUT_OFFS: &[(&str, CutOff)] = &[
+    ("none", CutOff::None),
+    ("relay", CutOff::Relay),
+    ("mosfet", CutOff::Mosfet),
+];
+
+pub(crate) const INSTRUMENTS: &[(&str, Instrument)] = &[
+    ("multimeter", Instrument::Multimeter),
+    ("phone", Instrument::Phone),
+    ("sine source", Instrument::SineSource),
+    ("bench supply", Instrument::BenchSupply),
+    ("sound meter", Instrument::SoundMeter),
+    ("oscilloscope", Instrument::Oscilloscope),
+    ("thermometer", Instrument::Thermometer),
+    ("clamp meter", Instrument::ClampMeter),
+    ("scale", Instrument::Scale),
+];
+
+pub(crate) const CONTACTS: &[(&str, Contacts)] = &[
+    ("SPST", Contacts::Spst),
+    ("SPDT", Contacts::Spdt),
+    ("SPDT centre off", Contacts::SpdtCentreOff),
+    ("DPST", Contacts::Dpst),
+    ("DPDT", Contacts::Dpdt),
+    ("DPDT centre off", Contacts::DpdtCentreOff),
+];
+
+pub(crate) const TRACK_LAWS: &[(&str, TrackLaw)] = &[
+    ("linear", TrackLaw::Linear),
+    ("logarithmic", TrackLaw::Logarithmic),
 ];

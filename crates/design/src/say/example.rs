@@ -23,6 +23,16 @@ pub(crate) fn example(key: &str, wanted: Wanted) -> &'static str {
         "filter_inductance" => "\"10 µH\"",
         "filter_capacitance" => "\"0.68 µF\"",
         "level" => "\"0.9 V\"",
+        "section" if wanted == Wanted::Quantity(Dimension::Area) => "\"0.75 mm²\"",
+        "warning" => "\"30 min\"",
+        "delay" => "\"3 s\"",
+        "hysteresis" => "\"0.3 V\"",
+        "slack" => "\"10 %\"",
+        "efficiency" => "\"85 %\"",
+        "can" => "\"0.75 L\"",
+        "tolerance" => "\"1 %\"",
+        "hottest" => "\"38 °C\"",
+        "sum_resistor" => "\"1 kΩ\"",
         "sensitivity" => "\"87 dB\"",
         _ => of_dimension(wanted),
     }
@@ -82,5 +92,7 @@ fn of_dimension(wanted: Wanted) -> &'static str {
         Dimension::Speed => "\"10 m/s\"",
         Dimension::Angle => "\"8°\"",
         Dimension::AreaDensity => "\"150 g/m²\"",
+        Dimension::ThermalResistance => "\"12 K/W\"",
+        Dimension::Coverage => "\"12 m²/L\"",
     }
 }

@@ -1,6 +1,7 @@
 //! Every sentence about a broken text, apart from the logic that finds it.
 
 mod design;
+mod electric;
 mod example;
 mod part;
 mod text;
@@ -41,6 +42,7 @@ pub(crate) fn say(fault: &Fault) -> Said {
         Fault::Part(fault) => part::say(fault),
         Fault::Design(fault) => design::say(fault),
         Fault::Wood(fault) => wood::say(fault),
+        Fault::Electric(fault) => electric::say(fault),
     }
 }
 
