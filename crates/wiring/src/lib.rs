@@ -19,4 +19,4 @@ pub use flow::{Draw, Flow, flow};
 pub use nets::{Net, Nets};
 pub use part::{Inner, Kind, Part, Role, Side, Sign, Terminal, Through};
 pub use reach::{Limits, Reach, Step};
-pub use system::{Carries, End, Mode, System, Wire};
+pub use system::{Carries, End, Mode, State, System, Wire};

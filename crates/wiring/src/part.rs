@@ -70,6 +70,12 @@ pub enum Role {
     OutputGround,
     /// An end of a load: a driver's lug.
     Load,
+    /// The end of a level control's track that takes the signal.
+    Top,
+    /// Its wiper.
+    Wiper,
+    /// The end of its track that lies on ground.
+    Bottom,
     /// An end of something that only passes on: contact, fuse, resistor, strip.
     Contact,
     /// Bare metal: a plate, a bush, a case.
@@ -201,9 +207,30 @@ pub struct Part {
     pub inner: Vec<Inner>,
     /// Names of its positions; a part that does not switch has none.
     pub positions: Vec<String>,
+    /// The part that is to feed it; the battery where none is named.
+    pub fed_by: Option<usize>,
+    /// Lowest and highest voltage it gives, where it gives supply, in V.
+    pub gives: Option<[f64; 2]>,
+    /// Lowest and highest supply voltage it stands, where known, in V.
+    pub stands: Option<[f64; 2]>,
 }
 
 impl Part {
+    /// A part of this kind and name, without terminals yet.
+    #[must_use]
+    pub fn new(name: impl Into<String>, kind: Kind) -> Self {
+        Self {
+            name: name.into(),
+            kind,
+            terminals: Vec::new(),
+            inner: Vec::new(),
+            positions: Vec::new(),
+            fed_by: None,
+            gives: None,
+            stands: None,
+        }
+    }
+
     /// The terminal of this name.
     #[must_use]
     pub fn terminal(&self, name: &str) -> Option<usize> {

@@ -37,11 +37,26 @@ pub struct Wire {
     pub carries: Carries,
 }
 
+/// What is to happen in a mode.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum State {
+    /// Nothing.
+    Off,
+    /// It plays.
+    On,
+    /// The charger is plugged in, the main switch off.
+    Charging,
+    /// The charger is plugged in, the main switch on.
+    Both,
+}
+
 /// The positions all parts stand in, under a name.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Mode {
     /// Such as "off" or "charging".
     pub name: String,
+    /// What is to happen in it.
+    pub state: State,
     /// Position of each part, 0 for those that do not switch.
     pub positions: Vec<usize>,
 }
