@@ -64,6 +64,17 @@ pub struct AmplifierUse {
     pub placement: Placement,
     /// Height of the pillars it stands on, in m.
     pub standoff: Option<Value>,
+    /// Where its chip gives its heat.
+    pub cooling: Choice<Cooling>,
+}
+
+/// Where the chip of an amplifier gives its heat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cooling {
+    /// To the air in the box, by its board and what heat sink comes with it.
+    Air,
+    /// To the metal plate of the control panel too, which it is screwed to.
+    Plate,
 }
 
 /// What feeds the amplifier its signal.

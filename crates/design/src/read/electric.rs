@@ -4,10 +4,10 @@ use super::fields::Fields;
 use super::placement::placement;
 use super::shelf::ReadShelf;
 use super::values::Bounds::{NotNegative, Positive};
-use super::words::{CHEMISTRIES, SUMS};
+use super::words::{CHEMISTRIES, COOLINGS, SUMS};
 use crate::diagnostic::Log;
 use crate::quantity::Dimension as D;
-use crate::{AmplifierUse, BatteryUse, Choice, SourceUse, Sum};
+use crate::{AmplifierUse, BatteryUse, Choice, Cooling, SourceUse, Sum};
 
 /// Most batteries anybody joins in parallel.
 const MOST_BATTERIES: u32 = 20;
@@ -23,6 +23,7 @@ pub(crate) fn amplifier(
     let cable_section = fields.value("cable_section", D::Area, Positive, log);
     let placement = placement(&fields, log);
     let standoff = fields.value("standoff", D::Length, NotNegative, log);
+    let cooling = fields.word_or("cooling", COOLINGS, Cooling::Air, log);
     fields.finish(log);
     let (part, place) = part?;
     Some(AmplifierUse {
@@ -33,6 +34,7 @@ pub(crate) fn amplifier(
         cable_section,
         placement,
         standoff,
+        cooling,
     })
 }
 

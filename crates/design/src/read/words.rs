@@ -2,10 +2,10 @@
 
 use crate::{
     CapacitorKind, Chambers, ChargePath, Chemistry, Closing, ComparatorOutput, Contacts,
-    ControlKind, CutOff, Does, DriverKind, FinishBase, FinishKind, Fitting, FuseForm, FuseSpeed,
-    Grain, Ground, Instrument, Joints, Leak, LightColour, ModuleKind, MosfetChannel, OuterEdges,
-    Programme, SawKind, Series, Side, Species, Stage, Stands, Sum, TrackLaw, Turn, Wall,
-    WireColour, Wiring,
+    ControlKind, Cooling, CutOff, Does, DriverKind, FinishBase, FinishKind, Fitting, FuseForm,
+    FuseSpeed, Grain, Ground, Instrument, Joints, Leak, LightColour, ModuleKind, MosfetChannel,
+    OuterEdges, Programme, SawKind, Series, Side, Species, Stage, Stands, Sum, TrackLaw, Turn,
+    Wall, WireColour, Wiring,
 };
 
 /// The word of a value.
@@ -290,6 +290,8 @@ pub(crate) const SPECIES: &[(&str, Species)] = &[
     ("fibreboard", Species::Fibreboard),
     ("chipboard", Species::Chipboard),
 ];
+
+pub(crate) const COOLINGS: &[(&str, Cooling)] = &[("air", Cooling::Air), ("plate", Cooling::Plate)];
 
 pub(crate) const GROUNDS: &[(&str, Ground)] = &[
     ("star", Ground::Star),
