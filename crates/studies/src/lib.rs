@@ -7,6 +7,7 @@
 pub mod carpentry;
 pub mod check;
 pub mod electrics;
+pub mod money;
 pub mod report;
 pub mod vary;
 pub mod words;
