@@ -7,9 +7,12 @@
 pub mod carpentry;
 pub mod check;
 pub mod electrics;
+pub mod finish;
 pub mod money;
+pub mod order;
 pub mod report;
 pub mod vary;
+pub mod warmth;
 pub mod words;
 
 mod baffles;

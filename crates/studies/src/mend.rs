@@ -16,6 +16,7 @@ use crate::vary::Draw;
 use crate::wrongs::{Goal, Trial, Wrongs};
 use design::EditError;
 use rayon::prelude::*;
+use std::sync::OnceLock;
 
 /// Candidates tried for one finding at most.
 const MOST_TRIES: usize = 40;
@@ -304,6 +305,7 @@ fn tried(subject: &Subject, carpentry: Option<&Carpentry>, grid: Grid, builds: u
         versus: None,
         measurement: None,
         carpentry,
+        warmth: OnceLock::new(),
         trial: true,
     })
 }

@@ -1,6 +1,7 @@
 //! From the texts of a design to a report.
 
 use crate::carpentry;
+use crate::finish;
 use crate::check::Evidence;
 use crate::mend;
 use crate::odds::Drawn;
@@ -11,8 +12,9 @@ use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::vary::Draw;
 use crate::versus::versus;
+use crate::warmth;
 use design::{Diagnostic, EnclosureKind};
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// How thoroughly to study.
 #[derive(Clone, Copy)]
@@ -72,6 +74,13 @@ fn studied(
     let measurement = report::best_measurement(&subject, &drawn);
     let ceilings = bench.ceilings(&studied);
     let carpentry = Arc::new(carpentry::study(&subject));
+    let warmth = warmth::study(
+        &subject,
+        &studied,
+        &bench,
+        &Bench::new(&subject, coarse.clone()),
+        options.builds,
+    );
     let evidence = Evidence {
         subject: &subject,
         build: &studied.build,
@@ -85,6 +94,7 @@ fn studied(
         versus: versus.as_ref(),
         measurement: measurement.as_ref(),
         carpentry: Some(&carpentry),
+        warmth: OnceLock::new(),
         trial: false,
     };
     let findings = mend::findings(texts, &evidence, mending);
@@ -104,9 +114,11 @@ fn studied(
         measurement,
         versus,
         assumptions: report::assumptions(&subject),
+        warmth,
         accounts: accounts(&subject),
         promises,
         findings,
+        finish: finish::study(&subject, &carpentry),
         carpentry,
     })
 }

@@ -17,13 +17,14 @@ impl Network {
     pub fn steady(&self) -> Option<Vec<f64>> {
         let held: Vec<f64> = self.nodes.iter().filter_map(|node| node.held).collect();
         let mean = held.iter().sum::<f64>() / held.len() as f64;
-        let mut celsius = self.all_at(mean);
         // The slope of a plate's flow vanishes with the difference; start apart.
-        for (value, node) in celsius.iter_mut().zip(&self.nodes) {
-            if node.held.is_none() {
-                *value += 5.0;
-            }
-        }
+        self.steady_from(&self.all_at(mean + 5.0))
+    }
+
+    /// The same from temperatures that are near it already.
+    #[must_use]
+    pub fn steady_from(&self, start: &[f64]) -> Option<Vec<f64>> {
+        let mut celsius = start.to_vec();
         for _ in 0..ROUNDS {
             let net = self.free_balance(&celsius);
             if net.iter().all(|left| left.abs() < LEFT) {

@@ -7,10 +7,13 @@ use crate::outcome::Outcome;
 use crate::report::{Measurement, Promise};
 use crate::sound::{Ceiling, Gains, Limit, Scene};
 use crate::subject::Subject;
+use crate::vary::Draw;
 use crate::versus::Versus;
+use crate::warmth::{self, Played, Player, Rest};
 use core::f64::consts::SQRT_2;
 use design::{Design, EnclosureKind, RadiatorUse, VentUse};
 use physics::math::amplitude_from_db;
+use std::sync::OnceLock;
 
 /// The nominal build and the drawn builds, studied.
 #[derive(Debug)]
@@ -32,6 +35,8 @@ pub struct Evidence<'a> {
     pub(crate) measurement: Option<&'a Measurement>,
     /// The box as wood, nominal.
     pub(crate) carpentry: Option<&'a Carpentry>,
+    /// How warm things get, worked out where a check asks.
+    pub(crate) warmth: OnceLock<Vec<Rest>>,
     /// Whether a mend is being tried: what is told only to inform is left out,
     /// and odds, then of few builds, must be better by a margin.
     pub(crate) trial: bool,
@@ -90,6 +95,21 @@ impl Evidence<'_> {
     /// as the peak of a sine of one volt rms.
     pub(crate) fn programme_peak(&self, quantity: &[f64], volts: f64) -> f64 {
         self.scene.crest * Gains::programme_rms(quantity, self.scene) * volts / SQRT_2
+    }
+
+    /// The nominal box on the hottest day at rest, with each of [`Played::ALL`];
+    /// empty where heat finds no balance.
+    pub(crate) fn warmth(&self) -> &[Rest] {
+        self.warmth.get_or_init(|| {
+            let player = Player {
+                subject: self.subject,
+                build: self.build,
+                gains: self.gains,
+                scene: self.scene,
+                brief_volts: self.outcome.brief_volts,
+            };
+            warmth::at_rest(&player, &Draw::Nominal, &Played::ALL)
+        })
     }
 
     /// How the level of the programme is said: "at 85.0 dB", or "at its loudest".

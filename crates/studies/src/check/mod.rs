@@ -19,6 +19,8 @@ mod wish;
 
 mod bass_bump;
 mod battery_bay;
+mod battery_heat;
+mod board_heat;
 mod boards_cross;
 mod boards_fit;
 mod box_holds;

@@ -2,16 +2,16 @@
 
 use super::Check;
 use super::{
-    bass_bump, battery_bay, boards_cross, boards_fit, box_holds, box_q, box_size, bridged_sockets,
-    brief_conflict, brief_cost, brief_light, brief_long, brief_loud, brief_low, chamber_shared,
-    comes_out, current_limit, direct_current, driver_data, driver_heat, driver_unknown,
-    drivers_fit, end_voltage, face_loss, glue_line, grain_run, grille_clear, hangs_level, hearing,
-    holes_clear, inside_box, knobs_apart, knobs_reached, lead_acid_airtight, leak, least_skin,
-    lithium_care, metal_radio, minimum_load, open_time, panel_bodies, panel_bush, panel_plate,
-    parts_close, parts_collide, parts_fit, protection_current, radiator_size, ring_closes,
-    screws_bite, screws_reached, sealed_or_vented, sheet_too_small, source_level, stands_firm,
-    supply_voltage, travel, travel_below_tuning, treble, vent_fits, vent_pipe, vent_speed,
-    wall_buzz,
+    bass_bump, battery_bay, battery_heat, board_heat, boards_cross, boards_fit, box_holds, box_q,
+    box_size, bridged_sockets, brief_conflict, brief_cost, brief_light, brief_long, brief_loud,
+    brief_low, chamber_shared, comes_out, current_limit, direct_current, driver_data, driver_heat,
+    driver_unknown, drivers_fit, end_voltage, face_loss, glue_line, grain_run, grille_clear,
+    hangs_level, hearing, holes_clear, inside_box, knobs_apart, knobs_reached, lead_acid_airtight,
+    leak, least_skin, lithium_care, metal_radio, minimum_load, open_time, panel_bodies, panel_bush,
+    panel_plate, parts_close, parts_collide, parts_fit, protection_current, radiator_size,
+    ring_closes, screws_bite, screws_reached, sealed_or_vented, sheet_too_small, source_level,
+    stands_firm, supply_voltage, travel, travel_below_tuning, treble, vent_fits, vent_pipe,
+    vent_speed, wall_buzz,
 };
 
 /// Every check, in the order of the manual: what can hurt someone, the brief,
@@ -36,6 +36,8 @@ pub const ALL: &[&Check] = &[
     &direct_current::CHECK,
     &bridged_sockets::CHECK,
     &source_level::CHECK,
+    &board_heat::CHECK,
+    &battery_heat::CHECK,
     &driver_data::CHECK,
     &driver_unknown::CHECK,
     &driver_heat::CHECK,

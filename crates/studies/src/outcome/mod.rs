@@ -3,7 +3,7 @@
 mod bench;
 mod traces;
 
-pub(crate) use bench::Bench;
+pub(crate) use bench::{Bench, Studied};
 pub use traces::Traces;
 
 use crate::sound::Limit;

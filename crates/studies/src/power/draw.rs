@@ -34,10 +34,20 @@ pub(crate) struct Load {
 }
 
 impl Load {
+    /// Under the brief's programme.
     pub(crate) fn of(gains: &Gains, scene: &Scene) -> Self {
+        Self::under(gains, &scene.programme)
+    }
+
+    /// Under a programme with these shares of its power at the points of the grid.
+    pub(crate) fn under(gains: &Gains, shares: &[f64]) -> Self {
+        let mean = |square: &dyn Fn(usize) -> f64| {
+            let each = shares.iter().enumerate();
+            each.map(|(i, share)| square(i) * share).sum::<f64>()
+        };
         Self {
-            current: Gains::programme_rms(&gains.current, scene),
-            power: Gains::programme_mean(gains.power.iter().copied(), scene),
+            current: mean(&|i| gains.current[i] * gains.current[i]).sqrt(),
+            power: mean(&|i| gains.power[i]),
         }
     }
 

@@ -20,8 +20,10 @@ pub(crate) use spread::{best_measurement, movers};
 
 use crate::carpentry::Carpentry;
 use crate::finding::Finding;
+use crate::finish::Finish;
 use crate::subject::{AirLine, CostLine, Front, WeightLine};
 use crate::versus::Versus;
+use crate::warmth::Warmth;
 use serde::Serialize;
 use std::sync::Arc;
 
@@ -52,12 +54,17 @@ pub struct Report {
     pub versus: Option<Versus>,
     /// Every default, prior and spread used.
     pub assumptions: Vec<Assumption>,
+    /// How warm it gets in the closed box.
+    pub warmth: Option<Warmth>,
     /// The accounts behind volume, weight and cost, and the layout of the front.
     #[serde(skip)]
     pub accounts: Accounts,
     /// The box as wood.
     #[serde(skip)]
     pub carpentry: Arc<Carpentry>,
+    /// What goes on the wood at last.
+    #[serde(skip)]
+    pub finish: Finish,
 }
 
 /// Accounts behind the promises, nominal.

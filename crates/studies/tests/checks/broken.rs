@@ -271,6 +271,15 @@ pub(crate) fn sounding() -> Vec<Broken> {
         ),
         broken("source-level", &[("source.level", "10 V")]),
         broken("source-level", &[("source.level", "0.1 V")]),
+        broken("board-heat", &[]).shelf(
+            "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nthermal_resistance = \"120 K/W\"\n\
+             hottest = \"80 °C\"\n",
+        ),
+        broken(
+            "battery-heat",
+            &[("place.sun", "true"), ("place.hottest", "38 °C")],
+        )
+        .shelf("[[battery]]\nname = \"iron phosphate 12.8 V 6 Ah\"\nhottest = \"45 °C\"\n"),
         broken("driver-data", &[])
             .shelf("[[driver]]\nname = \"full-range 4 in, 4 ohm\"\nmms = \"46 g\"\n"),
         broken(
