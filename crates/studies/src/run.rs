@@ -1,8 +1,8 @@
 //! From the texts of a design to a report.
 
 use crate::carpentry;
-use crate::finish;
 use crate::check::Evidence;
+use crate::finish;
 use crate::mend;
 use crate::odds::Drawn;
 use crate::outcome::Bench;
