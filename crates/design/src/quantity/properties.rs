@@ -4,7 +4,7 @@ use super::trouble::BadNumber;
 use super::*;
 use proptest::prelude::*;
 
-const DIMENSIONS: [Dimension; 29] = [
+const DIMENSIONS: [Dimension; 31] = [
     Dimension::Length,
     Dimension::Area,
     Dimension::Volume,

@@ -118,6 +118,7 @@ pub(crate) static UNITS: &[Unit] = &[
     unit(D::Current, "A", 1.0, 0, &["amp", "amps", "ampere"]),
     unit(D::Current, "mA", 1.0, -3, &[]),
     unit(D::Current, "µA", 1.0, -6, &["uA"]),
+    unit(D::Current, "nA", 1.0, -9, &[]),
     unit(D::Resistance, "Ω", 1.0, 0, &["ohm", "ohms", "Ohm", "Ohms"]),
     unit(
         D::Resistance,
