@@ -7,6 +7,7 @@
 //! what a wire weighs; it tells which metal is joined to which, what reaches
 //! what through what, and how much current flows where.
 
+pub mod diagram;
 mod fault;
 mod flow;
 mod nets;

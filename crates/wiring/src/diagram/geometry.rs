@@ -1,0 +1,320 @@
+//! From order and heights to points in millimetres.
+
+use super::channel::{Tracks, tracks};
+use super::circuit::{Face, Pin};
+use super::frame::{Frame, STEP, Term, Wire};
+use super::state::State;
+use super::trace::Trace;
+
+/// Half steps by which lines are moved off one another, one by one, at most.
+const NUDGES: usize = 60;
+
+/// A block in its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Placed {
+    /// Its left upper corner.
+    pub at: [f64; 2],
+    /// Where its ports are, in the order of the block's list.
+    pub ports: Vec<PlacedPort>,
+}
+
+/// A port in its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlacedPort {
+    /// The point on the edge of its block.
+    pub at: [f64; 2],
+    /// The side: left or right.
+    pub face: Face,
+}
+
+/// A net as it is drawn.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Drawn {
+    /// Lines of level and upright stretches, from pin or branch to pin or branch.
+    pub runs: Vec<Vec<[f64; 2]>>,
+    /// Where three or four of its stretches meet.
+    pub dots: Vec<[f64; 2]>,
+}
+
+/// Room kept free for a label.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LabelBox {
+    /// The pin it stands at.
+    pub pin: Pin,
+    /// Left upper corner.
+    pub at: [f64; 2],
+    /// Width and height; its lower edge lies on the line.
+    pub size: [f64; 2],
+}
+
+/// A circuit laid out; everything lies between (0, 0) and its size.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Diagram {
+    /// Width and height in mm.
+    pub size: [f64; 2],
+    /// Every block, in the order of the circuit.
+    pub blocks: Vec<Placed>,
+    /// Every net, in the order of the circuit.
+    pub nets: Vec<Drawn>,
+    /// Labels of pins that are in a net.
+    pub labels: Vec<LabelBox>,
+    /// How often lines of two nets cross.
+    pub crossings: usize,
+    /// How often a line turns.
+    pub bends: usize,
+}
+
+/// Positions across the sheet.
+struct Across {
+    /// Left and right edge of every column.
+    columns: Vec<[f64; 2]>,
+    /// Position of track 0 of every channel.
+    first: Vec<f64>,
+    width: f64,
+}
+
+/// Draws an order.
+pub(super) fn drawn(frame: &Frame, state: &State) -> Diagram {
+    let mut state = state.clone();
+    let tracks = parted(frame, &mut state);
+    let top = (frame.items.iter().zip(&state.level)).map(|(i, y)| y + i.reach[0]);
+    let top = top.min().unwrap_or(0);
+    let bottom = (frame.items.iter().zip(&state.level)).map(|(i, y)| y + i.reach[1]);
+    let high = bottom.max().unwrap_or(0) - top;
+    let pen = Pen {
+        frame,
+        state: &state,
+        across: across(frame, &tracks),
+        tracks: &tracks,
+        top,
+    };
+    let blocks = pen.blocks();
+    let traces = pen.traces(&blocks);
+    Diagram {
+        size: [pen.across.width, pen.mm(top + high)],
+        labels: pen.labels(&blocks),
+        crossings: crossings(&traces),
+        bends: traces.iter().map(Trace::bends).sum(),
+        nets: traces.iter().map(Trace::drawn).collect(),
+        blocks,
+    }
+}
+
+/// Tracks of every channel; where two nets stand in one another's way, a line is moved
+/// by half a step.
+fn parted(frame: &Frame, state: &mut State) -> Vec<Tracks> {
+    for _ in 0..NUDGES {
+        match all_tracks(frame, state) {
+            Ok(tracks) => return tracks,
+            Err(term) => nudge(frame, state, term.item),
+        }
+    }
+    // Whole steps in every second column, halves in the others: nothing is level any more.
+    for (i, column) in state.columns.clone().iter().enumerate() {
+        for item in column {
+            let whole = state.level[*item].div_euclid(STEP) * STEP;
+            state.level[*item] = whole + (i % 2) as i64;
+        }
+        space(frame, state, i);
+    }
+    all_tracks(frame, state).unwrap_or_default()
+}
+
+/// Tracks of every channel, or an end that another net has to give way to.
+fn all_tracks(frame: &Frame, state: &State) -> Result<Vec<Tracks>, Term> {
+    let channels = frame.channels.iter();
+    channels
+        .map(|wires| {
+            let spans = state.spans(wires);
+            tracks(&spans).map_err(|stuck| {
+                let met = |t: &&Term| {
+                    let mut others = spans.iter().enumerate().filter(|(i, _)| *i != stuck);
+                    others.any(|(_, s)| s.left.contains(&state.at(**t)))
+                };
+                let ends = &wires[stuck].ends[1];
+                *ends.iter().find(met).unwrap_or(&ends[0])
+            })
+        })
+        .collect()
+}
+
+/// Moves an item down by half a step, and what is in its way.
+fn nudge(frame: &Frame, state: &mut State, item: usize) {
+    state.level[item] += 1;
+    space(frame, state, frame.items[item].layer);
+}
+
+/// Moves items of a column down until all keep their distances.
+fn space(frame: &Frame, state: &mut State, column: usize) {
+    for pair in state.columns[column].windows(2) {
+        let least = state.level[pair[0]] + frame.apart(pair[0], pair[1]);
+        state.level[pair[1]] = state.level[pair[1]].max(least);
+    }
+}
+
+fn across(frame: &Frame, tracks: &[Tracks]) -> Across {
+    let rules = frame.rules;
+    let mut x = 0.0;
+    let mut out = Across {
+        columns: Vec::new(),
+        first: Vec::new(),
+        width: 0.0,
+    };
+    for (channel, own) in tracks.iter().enumerate() {
+        let wires = &frame.channels[channel];
+        let edge = channel == 0 || channel == frame.columns.len();
+        let [left, right] = [0, 1].map(|side| zone(frame, wires, side));
+        out.first.push(x + left + rules.track);
+        if own.count > 0 {
+            x += left + (own.count + 1) as f64 * rules.track + right;
+        } else if !edge {
+            x += left + rules.track + right;
+        }
+        if channel < frame.columns.len() {
+            let items = frame.columns[channel]
+                .iter()
+                .filter_map(|i| frame.items[*i].block);
+            let widths = items.map(|b| frame.circuit.blocks[b].size[0]);
+            let width = widths.fold(0.0, f64::max);
+            out.columns.push([x, x + width]);
+            x += width;
+        }
+    }
+    out.width = x;
+    out
+}
+
+/// Width that stubs and labels on one side of a channel take.
+fn zone(frame: &Frame, wires: &[Wire], side: usize) -> f64 {
+    let ends = wires.iter().flat_map(|w| &w.ends[side]);
+    let labels = ends.filter_map(|t| {
+        let block = frame.items[t.item].block?;
+        Some(frame.circuit.blocks[block].ports[t.port].label)
+    });
+    labels.fold(0.0, f64::max) + frame.rules.stub
+}
+
+struct Pen<'a> {
+    frame: &'a Frame<'a>,
+    state: &'a State,
+    across: Across,
+    tracks: &'a [Tracks],
+    top: i64,
+}
+
+impl Pen<'_> {
+    /// A height on the sheet.
+    fn mm(&self, level: i64) -> f64 {
+        (level - self.top) as f64 * self.frame.rules.step / STEP as f64
+    }
+
+    fn blocks(&self) -> Vec<Placed> {
+        let own = self.frame.circuit.blocks.iter().enumerate();
+        own.map(|(b, block)| {
+            let item = &self.frame.items[b];
+            let [left, right] = self.across.columns[item.layer];
+            let spare = right - left - block.size[0];
+            let share = match (item.ports[0].is_empty(), item.ports[1].is_empty()) {
+                (true, false) => 1.0,
+                (false, true) => 0.0,
+                _ => 0.5,
+            };
+            let at = [left + share * spare, self.mm(self.state.level[b])];
+            let ports = (0..block.ports.len()).map(|port| {
+                let face = self.frame.faces[b][port];
+                let x = match face {
+                    Face::Right => at[0] + block.size[0],
+                    _ => at[0],
+                };
+                let y = self.mm(self.state.at(Term { item: b, port }));
+                PlacedPort { at: [x, y], face }
+            });
+            Placed {
+                at,
+                ports: ports.collect(),
+            }
+        })
+        .collect()
+    }
+
+    /// Every net as a tree of points.
+    fn traces(&self, blocks: &[Placed]) -> Vec<Trace> {
+        let mut out: Vec<Trace> = Vec::new();
+        out.resize_with(self.frame.circuit.nets.len(), Trace::default);
+        for (channel, wires) in self.frame.channels.iter().enumerate() {
+            let tracks = &self.tracks[channel];
+            for (wire, track) in wires.iter().zip(&tracks.of) {
+                let x =
+                    track.map(|t| self.across.first[channel] + t as f64 * self.frame.rules.track);
+                self.wire(wire, x, blocks, &mut out[wire.net]);
+            }
+        }
+        for (net, item) in &self.frame.passages {
+            let y = self.mm(self.state.level[*item]);
+            let [left, right] = self.across.columns[self.frame.items[*item].layer];
+            out[*net].join([left, y], [right, y]);
+        }
+        out
+    }
+
+    fn wire(&self, wire: &Wire, track: Option<f64>, blocks: &[Placed], out: &mut Trace) {
+        let point = |side: usize, t: &Term| -> [f64; 2] {
+            let item = &self.frame.items[t.item];
+            match item.block {
+                Some(b) => blocks[b].ports[t.port].at,
+                None => {
+                    let x = self.across.columns[item.layer][1 - side];
+                    [x, self.mm(self.state.level[t.item])]
+                }
+            }
+        };
+        let ends = [0, 1].map(|side| {
+            let own = wire.ends[side].iter();
+            own.map(|t| point(side, t)).collect::<Vec<_>>()
+        });
+        let Some(x) = track else {
+            out.join(ends[0][0], ends[1][0]);
+            return;
+        };
+        let mut levels: Vec<f64> = ends.iter().flatten().map(|p| p[1]).collect();
+        levels.sort_by(f64::total_cmp);
+        levels.dedup();
+        for end in ends.iter().flatten() {
+            out.join(*end, [x, end[1]]);
+        }
+        for pair in levels.windows(2) {
+            out.join([x, pair[0]], [x, pair[1]]);
+        }
+    }
+
+    fn labels(&self, blocks: &[Placed]) -> Vec<LabelBox> {
+        let rules = self.frame.rules;
+        let nets = self.frame.circuit.nets.iter().filter(|n| n.pins.len() > 1);
+        let pins = nets.flat_map(|n| &n.pins);
+        pins.filter_map(|pin| {
+            let width = self.frame.circuit.blocks[pin.block].ports[pin.port].label;
+            let port = &blocks[pin.block].ports[pin.port];
+            let x = match port.face {
+                Face::Right => port.at[0] + rules.stub,
+                _ => port.at[0] - rules.stub - width,
+            };
+            (width > 0.0).then_some(LabelBox {
+                pin: *pin,
+                at: [x, port.at[1] - rules.label],
+                size: [width, rules.label],
+            })
+        })
+        .collect()
+    }
+}
+
+/// How often stretches of different nets cross.
+fn crossings(traces: &[Trace]) -> usize {
+    let mut count = 0;
+    for (i, a) in traces.iter().enumerate() {
+        for b in &traces[i + 1..] {
+            count += a.crossings(b);
+        }
+    }
+    count
+}

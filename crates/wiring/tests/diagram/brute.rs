@@ -1,0 +1,1 @@
+//! Small circuits against every order there is.
