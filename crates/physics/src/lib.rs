@@ -10,6 +10,7 @@ pub mod battery;
 pub mod circuit;
 pub mod driver;
 pub mod heat;
+pub mod indicator;
 pub mod level;
 pub mod loudspeaker;
 pub mod math;
