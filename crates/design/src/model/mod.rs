@@ -120,3 +120,12 @@ pub struct Design {
     /// The instruments to test with.
     pub workshop: Workshop,
 }
+
+impl Design {
+    /// The fuses named in the design, those of the panel first.
+    pub fn fuses(&self) -> impl Iterator<Item = &(FusePart, Place)> {
+        let panel = self.control.iter().flat_map(|control| &control.parts);
+        let panel = panel.filter_map(|used| used.fuse.as_ref());
+        panel.chain(self.modules.iter().filter_map(|used| used.fuse.as_ref()))
+    }
+}

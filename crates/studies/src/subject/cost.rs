@@ -63,6 +63,12 @@ impl CostSubject {
                 account.part(causes, currency, &used.part.common, 1.0);
             }
         }
+        for used in &design.modules {
+            account.part(causes, currency, &used.part.common, 1.0);
+        }
+        for (fuse, _) in design.fuses() {
+            account.part(causes, currency, &fuse.common, 1.0);
+        }
         for thing in &design.inside {
             if let Some(price) = &thing.price {
                 let common = Common {

@@ -138,6 +138,12 @@ pub(super) fn displaced(causes: &mut Causes, design: &Design) -> Vec<(String, Un
             }
         }
     }
+    for used in &design.modules {
+        if let Some(size) = &used.part.size {
+            let name = used.part.common.name.text.clone();
+            ledger.add(name, 1, Volume::of_block(size));
+        }
+    }
     for thing in &design.inside {
         ledger.add_many(
             thing.count,

@@ -2,7 +2,7 @@
 
 use super::EnclosureSubject;
 use crate::build::EnclosureBuild;
-use crate::carpentry::{BOARD_WEIGHT, CONTROL_WEIGHT, grille_weight};
+use crate::carpentry::{BOARD_WEIGHT, CONTROL_WEIGHT, MODULE_WEIGHT, grille_weight};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{
     BatteryPart, Chemistry, Common, Design, DriverKind, DriverPart, EnclosureKind, Value,
@@ -105,6 +105,9 @@ impl WeightSubject {
         account.shelf(&battery.part.common, battery.count, guess);
         for thing in &design.inside {
             account.add(thing.name.text.clone(), thing.count, thing.weight, 0.0);
+        }
+        for used in &design.modules {
+            account.shelf(&used.part.common, 1, MODULE_WEIGHT);
         }
         let label = "wire, screws, glue, sockets and finish".into();
         account.add(label, 1, None, SUNDRIES);

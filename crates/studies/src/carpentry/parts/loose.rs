@@ -17,6 +17,9 @@ const STANDOFF: f64 = 0.006;
 /// Weight of an amplifier board that states none, in kg: common practice, no source.
 pub(crate) const BOARD_WEIGHT: f64 = 0.1;
 
+/// Weight of a module that states none, in kg: common practice, no source.
+pub(crate) const MODULE_WEIGHT: f64 = 0.02;
+
 /// A part whose place is still to be found.
 pub(super) struct Waiting {
     /// Index in the list.
@@ -218,6 +221,29 @@ fn into_bay(list: &mut List, room: &Room<'_>, waiting: &mut Vec<Waiting>, from: 
         ];
         let pose = Pose { turn, at: [0.0; 3] };
         list.parts[own].part.pose = pose.with_low_corner(&shape, corner);
+    }
+}
+
+pub(super) fn modules(list: &mut List, room: &Room<'_>, waiting: &mut Vec<Waiting>) {
+    for (index, used) in room.design.modules.iter().enumerate() {
+        let Some(size) = &used.part.size else {
+            continue;
+        };
+        list.next();
+        let common = &used.part.common;
+        let kind = Kind {
+            kind: PartKind::Other,
+            label: used
+                .name
+                .as_ref()
+                .map_or(&common.name.text, |name| &name.text),
+            size_within: sides(size, within),
+            weight: weight(common, MODULE_WEIGHT),
+            place: used.place,
+            table: format!("module.{}", index + 1),
+        };
+        let shape = Shape::block(sides(size, nominal));
+        put(list, room, waiting, &kind, &shape, 1, &used.placement);
     }
 }
 

@@ -5,7 +5,7 @@ mod loose;
 pub(crate) mod openings;
 
 pub(crate) use fixed::CONTROL_WEIGHT;
-pub(crate) use loose::{BOARD_WEIGHT, Places};
+pub(crate) use loose::{BOARD_WEIGHT, MODULE_WEIGHT, Places};
 
 use super::model::{PartKind, PlacedPart};
 use super::plan::{Hull, PlanSubject, Thicknesses};
@@ -82,6 +82,7 @@ pub(super) fn all(room: &Room<'_>) -> Vec<PlacedPart> {
     let mut waiting = Vec::new();
     loose::battery_and_board(&mut list, room, &mut waiting);
     fixed::controls(&mut list, room);
+    loose::modules(&mut list, room, &mut waiting);
     loose::things(&mut list, room, &mut waiting);
     fixed::handle(&mut list, room);
     fixed::feet(&mut list, room);
