@@ -85,13 +85,16 @@ impl<'a> Top<'a> {
     /// this top to score less than `limit` besides the rest; `None` where
     /// nothing can.
     pub(super) fn room_for(&self, limit: f64, finest: f64, wish: &Wish) -> Option<f64> {
-        let error = loosened((self.fixed_square + self.below_square * finest).sqrt() / wish.trip);
+        let spread = (self.fixed_square + self.below_square * finest).sqrt() / wish.trip;
         let room = limit / 100.0;
-        if room <= error {
+        // m² + s²(1 − g·m)² = room², solved for the miss m.
+        let growth = GROWTH * spread * spread;
+        let square = 1.0 + GROWTH * growth;
+        let left = growth * growth + square * (room * room - spread * spread);
+        if room <= 0.0 || left < 0.0 {
             return None;
         }
-        let miss = (room * room - error * error).sqrt();
-        Some(miss.min(wish.within))
+        Some(((growth + left.sqrt()) / square).min(wish.within))
     }
 
     /// Conductances of the arms below for which the threshold misses by no more
@@ -110,10 +113,13 @@ impl<'a> Top<'a> {
 /// Rounding at the edges of a range, as a share.
 const EDGE: f64 = 1e-9;
 
-/// The least that a relative spread and a miss make together when the spread
-/// grows at most twice as fast as the threshold.
+/// How much faster than the threshold its spread may grow, at most.
+const GROWTH: f64 = 2.0;
+
+/// The least that a relative spread, estimated where the threshold is met
+/// exactly, and a miss make together.
 fn loosened(spread: f64) -> f64 {
-    spread * (1.0 - 2.0 * spread * spread)
+    spread / (1.0 + GROWTH * GROWTH * spread * spread).sqrt()
 }
 
 /// Hysteresis in V where the threshold is met exactly, the output when low taken

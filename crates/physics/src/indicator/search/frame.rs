@@ -29,7 +29,7 @@ pub(super) struct Frame<'a> {
 
 /// Share of the reference's voltage by which it may rise with the battery up to
 /// the threshold: beyond that it is no reference.
-const STIFF: f64 = 0.25;
+const STIFF: f64 = 0.12;
 
 impl<'a> Frame<'a> {
     /// Every frame that works at all, the lowest bound first.

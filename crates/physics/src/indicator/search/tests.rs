@@ -262,7 +262,7 @@ fn small_drawer() -> impl Strategy<Value = Drawer> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig::with_cases(60))]
     #[test]
     fn the_search_is_as_good_as_trying_everything(
         drawer in small_drawer(),
