@@ -1,6 +1,7 @@
 //! Tables that open in a spreadsheet (RFC 4180).
 
 use std::fmt::Write;
+use studies::money::Shopping;
 use studies::report::{Accounts, Curve, Discharging};
 
 /// One field of text. A spreadsheet takes what begins with one of these signs
@@ -95,7 +96,7 @@ pub(crate) fn discharge(discharge: &Discharging) -> String {
 }
 
 /// What takes up air, weighs and costs how much; money in the brief's currency.
-pub(crate) fn accounts(accounts: &Accounts, currency: &str) -> String {
+pub(crate) fn accounts(accounts: &Accounts, money: &Shopping) -> String {
     let mut out = String::from("account,item,value,unit\r\n");
     let mut add = |account: &str, label: &str, value: f64, unit: &str| {
         write!(
@@ -112,13 +113,9 @@ pub(crate) fn accounts(accounts: &Accounts, currency: &str) -> String {
     for weight in &accounts.weight {
         add("weight", &weight.label, weight.kilograms, "kg");
     }
-    for cost in &accounts.cost {
-        add(
-            "to buy",
-            &cost.label,
-            cost.to_buy.unwrap_or(f64::NAN),
-            currency,
-        );
+    for line in &money.lines {
+        let till = line.till().unwrap_or(f64::NAN);
+        add("to buy", &line.label, till, &money.currency);
     }
     out
 }

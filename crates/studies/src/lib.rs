@@ -42,7 +42,7 @@ pub use outcome::{Outcome, Traces};
 pub use report::Report;
 pub use run::{Options, run, survey};
 pub use sound::Limit;
-pub use subject::{AirLine, CostLine, DIAGNOSTIC_CODES, Front, Spot, SpotKind, WeightLine};
+pub use subject::{AirLine, DIAGNOSTIC_CODES, Front, Spot, SpotKind, WeightLine};
 pub use texts::Texts;
 pub use versus::{Versus, Way};
 pub use worker::{Prepared, Worker};

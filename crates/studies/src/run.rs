@@ -4,6 +4,7 @@ use crate::carpentry;
 use crate::check::Evidence;
 use crate::finish;
 use crate::mend;
+use crate::money;
 use crate::odds::Drawn;
 use crate::outcome::Bench;
 use crate::report::{self, Accounts, Report};
@@ -115,6 +116,7 @@ fn studied(
         versus,
         assumptions: report::assumptions(&subject),
         warmth,
+        money: money::study(&subject, &carpentry),
         accounts: accounts(&subject),
         promises,
         findings,
@@ -160,7 +162,6 @@ fn accounts(subject: &Subject) -> Accounts {
         net: enclosure.net,
         filling_gain: 1.0 + (nominal.air.gamma - 1.0) * enclosure.filling,
         weight: subject.weight.lines(enclosure),
-        cost: subject.cost.lines().to_vec(),
         front: subject.front.clone(),
     }
 }

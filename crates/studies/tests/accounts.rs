@@ -83,10 +83,10 @@ fn weight_is_the_sum_of_its_account() {
 fn money_counts_what_is_still_to_be_bought() {
     let report = study(&exact(&[]), 0, 1.0);
     let sum: f64 = report
-        .accounts
-        .cost
+        .money
+        .lines
         .iter()
-        .filter_map(|line| line.to_buy)
+        .filter_map(|line| line.till())
         .sum();
     assert!((sum - promise(&report, "cost").value).abs() < 1e-9);
     let priced = "leak = \"usual\"\n[[inside]]\nname = \"handle\"\nvolume = \"0.01 L\"\nprice = \"9.50 €\"\ncount = 2\n";

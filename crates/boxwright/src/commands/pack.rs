@@ -136,19 +136,13 @@ fn contents(
         ),
         (
             ACCOUNTS.to_owned(),
-            csv::accounts(&report.accounts, currency(report)),
+            csv::accounts(&report.accounts, &report.money),
         ),
     ];
     let texts = svgs.chain(curves).chain(rest);
     Ok(std::iter::once((PDF.to_owned(), pdf))
         .chain(texts.map(|(name, text)| (name, text.into_bytes())))
         .collect())
-}
-
-/// The currency costs are counted in.
-fn currency(report: &Report) -> &str {
-    let cost = report.promises.iter().find(|promise| promise.id == "cost");
-    cost.map_or("", |promise| &promise.unit)
 }
 
 /// A file name that sorts like the sheets and tells what is on them.

@@ -1,6 +1,7 @@
 //! The accounts behind volume, weight and cost.
 
 use serde::Serialize;
+use studies::money::Shopping;
 use studies::report::Accounts as Model;
 
 #[derive(Serialize)]
@@ -44,7 +45,7 @@ struct Cost<'a> {
 }
 
 impl<'a> Accounts<'a> {
-    pub(super) fn new(model: &'a Model) -> Self {
+    pub(super) fn new(model: &'a Model, money: &'a Shopping) -> Self {
         let air = model.air.iter().map(|line| Air {
             label: &line.label,
             volume: line.volume,
@@ -54,12 +55,12 @@ impl<'a> Accounts<'a> {
             weight: line.kilograms,
             known: line.known,
         });
-        let cost = model.cost.iter().map(|line| Cost {
+        let cost = money.lines.iter().map(|line| Cost {
             label: &line.label,
             needed: line.needed,
             on_hand: line.on_hand,
-            to_buy: line.to_buy,
-            in_drawer: line.in_drawer,
+            to_buy: line.till(),
+            in_drawer: line.in_drawer(),
         });
         Self {
             outside: model.outside,

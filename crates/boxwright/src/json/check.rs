@@ -58,7 +58,7 @@ pub(crate) fn check(report: &Report) -> String {
         measurement: report.measurement.as_ref(),
         versus: report.versus.as_ref(),
         assumptions: &report.assumptions,
-        accounts: Accounts::new(&report.accounts),
+        accounts: Accounts::new(&report.accounts, &report.money),
         carpentry: Carpentry::new(&report.carpentry),
     })
 }

@@ -4,7 +4,8 @@ use super::{Page, flowed, say};
 use crate::layout::{Align, Block, Cell, Column, Heading, Ledger, Paragraph, Table};
 use crate::paper::Paper;
 use crate::text::number;
-use studies::{CostLine, Report, words};
+use studies::money::Line;
+use studies::{Report, words};
 
 pub(crate) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
     let mut blocks: Vec<Box<dyn Block>> = Vec::new();
@@ -14,21 +15,14 @@ pub(crate) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
     };
     add("Air inside", "nominal", Box::new(air(report)));
     add("Weight", "nominal", Box::new(weight(report)));
-    let cost = report.promises.iter().find(|p| p.id == "cost");
-    let currency = cost.map_or("EUR", |p| p.unit.as_str());
     add(
         "Cost",
         "what is still to be bought",
-        Box::new(costs(report, currency)),
+        Box::new(costs(report)),
     );
     let remark = "as designed, and between which eight of ten builds lie";
     add("Figures", remark, Box::new(figures(report)));
-    if report
-        .accounts
-        .cost
-        .iter()
-        .any(|line| line.to_buy.is_none())
-    {
+    if report.money.unpriced().next().is_some() {
         let text = "A dash: no price in the brief's currency is known, so the sum leaves it out.";
         blocks.push(Box::new(Paragraph::remark(text)));
     }
@@ -96,18 +90,12 @@ fn small_together(lines: Vec<(String, f64)>, digit: f64) -> Vec<(String, f64)> {
     rest
 }
 
-fn costs(report: &Report, currency: &str) -> Ledger {
-    let money = |line: &CostLine| line.to_buy;
-    let lines = &report.accounts.cost;
-    let mut rows: Vec<(String, String)> = lines
-        .iter()
-        .map(|line| {
-            let value = money(line).map_or("–".to_owned(), |m| words::number(m, currency));
-            (line.label.clone(), value)
-        })
-        .collect();
-    let sum: f64 = lines.iter().filter_map(money).sum();
-    rows.push(("to be spent".to_owned(), words::number(sum, currency)));
+fn costs(report: &Report) -> Ledger {
+    let money = &report.money;
+    let said = |sum: f64| words::number(sum, &money.currency);
+    let row = |line: &Line| (line.label.clone(), line.till().map_or("–".to_owned(), said));
+    let mut rows: Vec<(String, String)> = money.lines.iter().map(row).collect();
+    rows.push(("to be spent".to_owned(), said(money.till())));
     Ledger { rows, summed: true }
 }
 

@@ -11,7 +11,7 @@ use wood::{BoardKind, Body, Crossing, Panel, PanelEdge, PanelHole, PanelId, Wall
 const ALIKE: f64 = 0.000_05;
 
 /// What cleats and sticks are cut from that no sheet is as thick as.
-const STRIP: &str = "strip of wood";
+pub(crate) const STRIP: &str = "strip of wood";
 
 /// A board this much off the thickness of its sheet is not cut from it, in m.
 const OWN_THICKNESS: f64 = 0.001;

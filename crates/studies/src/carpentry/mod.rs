@@ -27,7 +27,7 @@ pub use model::*;
 pub use plan::wall;
 
 pub(crate) use control::{front, knob_height};
-pub(crate) use cuts::{cut_list, grille_weight};
+pub(crate) use cuts::{STRIP, cut_list, grille_weight};
 pub(crate) use parts::{BOARD_WEIGHT, CONTROL_WEIGHT, MODULE_WEIGHT};
 pub(crate) use plan::{
     Hull, Opening, PlanSubject, Sheets, TUBE_WALL, Thicknesses, extent, fit, middle, screws,

@@ -12,7 +12,8 @@ pub(super) const CHECK: Check = Check {
 of a hundred.",
     why: "Money is spent part by part; the sum is seen too late.",
     limits: "What lies in the drawer costs nothing; parts without a price in the brief's currency are \
-not counted and are named. Sheets are counted by area with a quarter for offcuts, tools and finish are not.",
+not counted and are named. Sheets are bought whole, as many as the sawing layout cuts into, finishes by the \
+can, wire by the metre. Glue, screws and tools are not counted.",
     bad: "cost = \"60 €\" with a battery for 62 €",
     good: "cost = \"170 €\" where parts come to 122 €",
     sources: &["common practice, no source"],
@@ -35,14 +36,14 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let currency = &evidence.design().brief.currency;
     let dearest = lines
         .iter()
-        .filter_map(|line| Some((line, line.to_buy.filter(|sum| *sum > 0.0)?)))
+        .filter_map(|line| Some((line, line.till().filter(|sum| *sum > 0.0)?)))
         .max_by(|a, b| a.1.total_cmp(&b.1));
     if let Some((line, sum)) = dearest {
         verdict.cause += &format!(" Dearest: {} for {}.", line.label, number(sum, currency));
     }
     let unknown: Vec<&str> = lines
         .iter()
-        .filter(|line| line.to_buy.is_none())
+        .filter(|line| line.till().is_none())
         .map(|line| line.label.as_str())
         .collect();
     if !unknown.is_empty() {

@@ -21,7 +21,8 @@ pub(crate) use spread::{best_measurement, movers};
 use crate::carpentry::Carpentry;
 use crate::finding::Finding;
 use crate::finish::Finish;
-use crate::subject::{AirLine, CostLine, Front, WeightLine};
+use crate::money::Shopping;
+use crate::subject::{AirLine, Front, WeightLine};
 use crate::versus::Versus;
 use crate::warmth::Warmth;
 use serde::Serialize;
@@ -56,7 +57,10 @@ pub struct Report {
     pub assumptions: Vec<Assumption>,
     /// How warm it gets in the closed box.
     pub warmth: Option<Warmth>,
-    /// The accounts behind volume, weight and cost, and the layout of the front.
+    /// What it takes and costs.
+    #[serde(skip)]
+    pub money: Shopping,
+    /// The accounts behind volume and weight, and the layout of the front.
     #[serde(skip)]
     pub accounts: Accounts,
     /// The box as wood.
@@ -86,8 +90,6 @@ pub struct Accounts {
     pub filling_gain: f64,
     /// What weighs how much.
     pub weight: Vec<WeightLine>,
-    /// What costs how much.
-    pub cost: Vec<CostLine>,
     /// Where things sit on the front.
     pub front: Front,
 }

@@ -17,7 +17,6 @@ mod timber;
 mod weight;
 
 pub use codes::DIAGNOSTIC_CODES;
-pub use cost::CostLine;
 pub(crate) use driver::DriverSubject;
 pub use enclosure::AirLine;
 pub(crate) use enclosure::EnclosureSubject;
@@ -34,6 +33,7 @@ pub(crate) use weight::{RADIATOR_WEIGHT, WeightSubject, battery_guess, driver_gu
 use crate::baffles::Baffles;
 use crate::build::Build;
 use crate::carpentry::{CutLine, SheetPlan, Workshop, cut_list, diagnostic, sheet_plans, solid};
+use crate::money::{self, Need};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{Diagnostic, DriverUse, EnclosureKind, Project, Side};
 use physics::air::Air;
@@ -155,7 +155,8 @@ impl Subject {
         let plan = &enclosure.plan;
         let cut_list = cut_list(&body, plan, design);
         let sheets = sheet_plans(&project, &plan.sheets, &cut_list, &workshop.layouts, effort);
-        let cost = CostSubject::new(&mut causes, &project, &sheets);
+        let needs = money::named(&project, &sheets);
+        let cost = CostSubject::new(&mut causes, &project.design.brief.currency, needs);
         let mut subject = Self {
             air: reference,
             causes,
@@ -186,11 +187,19 @@ impl Subject {
     /// As for [`Subject::new`].
     pub(crate) fn variant(&self, project: Project) -> Result<Self, Vec<Diagnostic>> {
         let workshop = self.workshop.clone();
-        let subject = Self::prepared(project, 1.0, workshop, true)?;
+        let mut subject = Self::prepared(project, 1.0, workshop, true)?;
+        subject.find(self.cost.found());
         Ok(Self {
             baffles: self.baffles.clone(),
             ..subject
         })
+    }
+
+    /// Counts what only the studies of the nominal build found to be needed, such as wires; a
+    /// variant takes over what was found for the design.
+    pub(crate) fn find(&mut self, found: &[Need]) {
+        let currency = &self.project.design.brief.currency;
+        self.cost.find(&mut self.causes, currency, found);
     }
 
     /// The numbers of one box.
