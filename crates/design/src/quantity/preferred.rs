@@ -63,17 +63,6 @@ impl Series {
             .filter(|value| (low..=high).contains(value))
             .collect()
     }
-
-    /// The smallest value that is not below `least`; 0 where that is not a positive number.
-    ///
-    /// ```
-    /// assert_eq!(boxwright_design::Series::E12.at_or_above(1290.0), 1500.0);
-    /// ```
-    #[must_use]
-    pub fn at_or_above(self, least: f64) -> f64 {
-        let values = self.between(least, 10.0 * least);
-        values.first().copied().unwrap_or(0.0)
-    }
 }
 
 /// What a bound may be off by, from being written in other units.
