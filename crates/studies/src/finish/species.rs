@@ -32,7 +32,8 @@ pub(crate) const fn takes_colour(species: Species) -> Takes {
 }
 
 /// A species in words.
-pub(crate) const fn named(species: Species) -> &'static str {
+#[must_use]
+pub const fn named(species: Species) -> &'static str {
     match species {
         Species::Ash => "ash",
         Species::Beech => "beech",
