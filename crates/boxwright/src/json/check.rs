@@ -6,6 +6,7 @@ use super::{FORMAT, layout};
 use serde::Serialize;
 use studies::check::{Finding, Severity};
 use studies::report::{Assumption, Curve, Discharging, Figure, Measurement, Mover, Promise};
+use studies::warmth::Warmth;
 use studies::{Report, Versus};
 
 #[derive(Serialize)]
@@ -26,6 +27,7 @@ struct Check<'a> {
     measurement: Option<&'a Measurement>,
     versus: Option<&'a Versus>,
     assumptions: &'a [Assumption],
+    warmth: Option<&'a Warmth>,
     accounts: Accounts<'a>,
     carpentry: Carpentry<'a>,
 }
@@ -58,6 +60,7 @@ pub(crate) fn check(report: &Report) -> String {
         measurement: report.measurement.as_ref(),
         versus: report.versus.as_ref(),
         assumptions: &report.assumptions,
+        warmth: report.warmth.as_ref(),
         accounts: Accounts::new(&report.accounts, &report.money),
         carpentry: Carpentry::new(&report.carpentry),
     })

@@ -8,6 +8,7 @@ mod curves;
 mod findings;
 mod first;
 mod say;
+mod warmth;
 mod wood;
 
 pub use curves::chart_of;
@@ -56,6 +57,7 @@ pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>
     pages.extend(curves::pages(project, report, paper));
     pages.extend(accounts::pages(report, paper));
     pages.extend(wood::pages(project, report, paper));
+    pages.extend(warmth::pages(report, paper));
     pages.extend(assumed::pages(report, paper));
     let lacking = |page: &Page| lacks_letters(&page.drawing.items);
     if !missing(&report.name, Weight::Bold).is_empty() || pages.iter().any(lacking) {
