@@ -306,6 +306,8 @@ fn tried(subject: &Subject, carpentry: Option<&Carpentry>, grid: Grid, builds: u
         measurement: None,
         carpentry,
         warmth: OnceLock::new(),
+        indicator: OnceLock::new(),
+        electrics: OnceLock::new(),
         trial: true,
     })
 }

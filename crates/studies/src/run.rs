@@ -2,10 +2,12 @@
 
 use crate::carpentry;
 use crate::check::Evidence;
+use crate::electrics::{self, Asked};
 use crate::finish;
 use crate::mend;
 use crate::money;
 use crate::odds::Drawn;
+use crate::order::{self, Testing};
 use crate::outcome::Bench;
 use crate::report::{self, Accounts, Report};
 use crate::sound::{Grid, VENT_SPEED};
@@ -82,6 +84,28 @@ fn studied(
         &Bench::new(&subject, coarse.clone()),
         options.builds,
     );
+    let electrics = Arc::new(electrics::study(&Asked {
+        subject: &subject,
+        build: &studied.build,
+        outcome: &studied.outcome,
+        gains: &studied.gains,
+        scene: &bench.scene,
+        carpentry: &carpentry,
+    }));
+    let finish = finish::study(&subject, &carpentry);
+    let order = order::study(&Testing {
+        subject: &subject,
+        carpentry: &carpentry,
+        finish: &finish,
+        build: &studied.build,
+        outcome: &studied.outcome,
+        gains: &studied.gains,
+        hertz: &fine.hertz,
+        drawn: &drawn,
+        coarse: &coarse.hertz,
+        electrics: Some(&electrics),
+        warmth: warmth.as_ref(),
+    });
     let evidence = Evidence {
         subject: &subject,
         build: &studied.build,
@@ -96,6 +120,8 @@ fn studied(
         measurement: measurement.as_ref(),
         carpentry: Some(&carpentry),
         warmth: OnceLock::new(),
+        indicator: OnceLock::new(),
+        electrics: OnceLock::from(Arc::clone(&electrics)),
         trial: false,
     };
     let findings = mend::findings(texts, &evidence, mending);
@@ -120,7 +146,8 @@ fn studied(
         accounts: accounts(&subject),
         promises,
         findings,
-        finish: finish::study(&subject, &carpentry),
+        finish,
+        order,
         carpentry,
     })
 }

@@ -2,6 +2,8 @@
 
 use crate::build::Build;
 use crate::carpentry::Carpentry;
+use crate::electrics::{self, Asked, Electrics};
+use crate::indicator::{self, Indicator};
 use crate::odds::Drawn;
 use crate::outcome::Outcome;
 use crate::report::{Measurement, Promise};
@@ -13,7 +15,7 @@ use crate::warmth::{self, Played, Player, Rest};
 use core::f64::consts::SQRT_2;
 use design::{Design, EnclosureKind, RadiatorUse, VentUse};
 use physics::math::amplitude_from_db;
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 /// The nominal build and the drawn builds, studied.
 #[derive(Debug)]
@@ -37,6 +39,10 @@ pub struct Evidence<'a> {
     pub(crate) carpentry: Option<&'a Carpentry>,
     /// How warm things get, worked out where a check asks.
     pub(crate) warmth: OnceLock<Vec<Rest>>,
+    /// The electrics, nominal, once they are asked for.
+    pub(crate) electrics: OnceLock<Arc<Electrics>>,
+    /// The low-battery indicator, once it is asked for.
+    pub(crate) indicator: OnceLock<Option<Arc<Indicator>>>,
     /// Whether a mend is being tried: what is told only to inform is left out,
     /// and odds, then of few builds, must be better by a margin.
     pub(crate) trial: bool,
@@ -110,6 +116,38 @@ impl Evidence<'_> {
             };
             warmth::at_rest(&player, &Draw::Nominal, &Played::ALL)
         })
+    }
+
+    /// The electrics, nominal; `None` where the box is not studied as wood.
+    pub(crate) fn electrics(&self) -> Option<&Electrics> {
+        let carpentry = self.carpentry?;
+        let electrics = self.electrics.get_or_init(|| {
+            Arc::new(electrics::study(&Asked {
+                subject: self.subject,
+                build: self.build,
+                outcome: self.outcome,
+                gains: self.gains,
+                scene: self.scene,
+                carpentry,
+            }))
+        });
+        Some(electrics)
+    }
+
+    /// The low-battery indicator; `None` where none is wanted.
+    pub(crate) fn indicator(&self) -> Option<&Arc<Indicator>> {
+        let found = self.indicator.get_or_init(|| {
+            let player = indicator::Player {
+                subject: self.subject,
+                build: self.build,
+                outcome: self.outcome,
+                gains: self.gains,
+                scene: self.scene,
+                drawn: self.drawn,
+            };
+            indicator::study(&player).map(Arc::new)
+        });
+        found.as_ref()
     }
 
     /// How the level of the programme is said: "at 85.0 dB", or "at its loudest".

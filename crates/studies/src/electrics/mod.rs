@@ -1,7 +1,20 @@
 //! The electrics of a box: the net list it needs, what its switches do, its harness.
 
 pub mod colour;
+pub mod section;
 
+mod currents;
+mod draft;
+mod harness;
+mod kinds;
 mod model;
+mod modes;
+mod named;
+mod overrides;
+mod propose;
+mod route;
+mod spots;
+mod study;
 
 pub use model::*;
+pub(crate) use study::{Asked, DROP_SHARE, FUSE_MARGIN, amplifier_drop, study};

@@ -19,9 +19,12 @@ pub(crate) use promises::promises;
 pub(crate) use spread::{best_measurement, movers};
 
 use crate::carpentry::Carpentry;
+use crate::electrics::Electrics;
 use crate::finding::Finding;
 use crate::finish::Finish;
+use crate::indicator::Indicator;
 use crate::money::Shopping;
+use crate::order::Order;
 use crate::subject::{AirLine, Front, WeightLine};
 use crate::versus::Versus;
 use crate::warmth::Warmth;
@@ -60,15 +63,24 @@ pub struct Report {
     /// What it takes and costs.
     #[serde(skip)]
     pub money: Shopping,
+    /// The low-battery indicator, where one is wanted.
+    #[serde(skip)]
+    pub indicator: Option<Arc<Indicator>>,
     /// The accounts behind volume and weight, and the layout of the front.
     #[serde(skip)]
     pub accounts: Accounts,
     /// The box as wood.
     #[serde(skip)]
     pub carpentry: Arc<Carpentry>,
+    /// The electrics.
+    #[serde(skip)]
+    pub electrics: Arc<Electrics>,
     /// What goes on the wood at last.
     #[serde(skip)]
     pub finish: Finish,
+    /// Steps in order, and where to stop and test.
+    #[serde(skip)]
+    pub order: Order,
 }
 
 /// Accounts behind the promises, nominal.
