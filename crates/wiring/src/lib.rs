@@ -15,6 +15,8 @@ mod part;
 mod reach;
 mod system;
 
+pub mod rules;
+
 pub use fault::Fault;
 pub use flow::{Draw, Flow, flow};
 pub use nets::{Net, Nets};

@@ -1,0 +1,106 @@
+//! Everything that draws is fed when the box plays, the right way round, from its own source,
+//! and dead when it is off; no source is shorted.
+
+use super::view::breach;
+use super::{Breach, BreachKind};
+use crate::{Carries, Limits, Mode, Role, State, System};
+
+pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
+    let mut found = Vec::new();
+    for (index, mode) in modes.iter().enumerate() {
+        found.extend(shorts(system, mode, index));
+        for part in 0..system.parts.len() {
+            match mode.state {
+                State::On => found.extend(fed(system, mode, index, part)),
+                State::Off => found.extend(live(system, mode, index, part)),
+                State::Charging | State::Both => {}
+            }
+            found.extend(reversed(system, mode, index, part));
+        }
+    }
+    found
+}
+
+/// Poles joined by metal or a fuse, of one source or of two.
+fn shorts(system: &System, mode: &Mode, index: usize) -> Vec<Breach> {
+    let mut found = Vec::new();
+    for plus in system.role(Role::Plus) {
+        let reach = system.reach(mode, plus, &Limits::supply());
+        for minus in system.role(Role::Minus) {
+            if reach.has(minus) {
+                found.push(breach(BreachKind::Short, index, [plus, minus]));
+            }
+        }
+        for other in system.role(Role::Plus) {
+            let alike = system.parts[other.part].kind == system.parts[plus.part].kind;
+            if other > plus && reach.has(other) && !alike {
+                found.push(breach(BreachKind::Short, index, [plus, other]));
+            }
+        }
+    }
+    found
+}
+
+/// A part is reached from both poles of its feeder.
+fn fed(system: &System, mode: &Mode, index: usize, part: usize) -> Option<Breach> {
+    let [supply, back] = system.intake(part)?;
+    // A light may have its resistor before it; nothing else may be fed through one.
+    let limits = match system.parts[part].kind {
+        crate::Kind::Light => Limits::signal(),
+        _ => Limits::supply(),
+    };
+    let limits = limits.along(&[Carries::Supply, Carries::Charge]);
+    let reaches = |role: Role, end| {
+        let sources = (0..system.parts.len()).filter(|other| *other != part);
+        let mut poles = sources.filter_map(|source| Some((source, system.first(source, role)?)));
+        poles
+            .find(|(_, pole)| system.reach(mode, *pole, &limits).has(end))
+            .map(|(source, _)| source)
+    };
+    let own = system.feeders(part);
+    let returns = own.iter().any(|source| {
+        let minus = system.first(*source, Role::Minus);
+        minus.is_some_and(|minus| system.reach(mode, minus, &limits).has(back))
+    });
+    match reaches(Role::Plus, supply) {
+        None => Some(breach(BreachKind::Unfed, index, [supply])),
+        Some(source) if !own.contains(&source) => {
+            Some(breach(BreachKind::WrongSource, index, [supply]))
+        }
+        Some(_) if !returns => Some(breach(BreachKind::Unfed, index, [back])),
+        Some(_) => None,
+    }
+}
+
+/// A return reached from a positive pole, or a supply terminal from a negative one.
+fn reversed(system: &System, mode: &Mode, index: usize, part: usize) -> Option<Breach> {
+    let [supply, back] = system.intake(part)?;
+    let limits = Limits::supply();
+    let wrong = |role: Role, end| {
+        system
+            .role(role)
+            .into_iter()
+            .any(|pole| pole.part != part && system.reach(mode, pole, &limits).has(end))
+    };
+    if wrong(Role::Minus, supply) {
+        Some(breach(BreachKind::Reversed, index, [supply]))
+    } else if wrong(Role::Plus, back) {
+        Some(breach(BreachKind::Reversed, index, [back]))
+    } else {
+        None
+    }
+}
+
+/// What is fed although the box is off.
+fn live(system: &System, mode: &Mode, index: usize, part: usize) -> Option<Breach> {
+    let [supply, back] = system.intake(part)?;
+    let limits = Limits::signal();
+    let joined = |role: Role, end| {
+        let poles = system.role(role).into_iter();
+        let mut batteries =
+            poles.filter(|pole| system.parts[pole.part].kind == crate::Kind::Battery);
+        batteries.any(|pole| system.reach(mode, pole, &limits).has(end))
+    };
+    (joined(Role::Plus, supply) && joined(Role::Minus, back))
+        .then(|| breach(BreachKind::LiveWhenOff, index, [supply]))
+}
