@@ -99,6 +99,11 @@ impl Drawn {
         }
     }
 
+    /// The curves of all drawn builds, on the coarse grid.
+    pub(crate) fn traces(&self) -> &[Traces] {
+        &self.traces
+    }
+
     /// The band of one number.
     pub(crate) fn band(&self, number: impl Fn(&Outcome) -> f64) -> Option<Band> {
         Band::of(self.outcomes.iter().map(number))

@@ -1,0 +1,234 @@
+//! First power, idle current, and direct voltage at the outputs.
+
+use super::context::DIRECT;
+use super::{Testing, test};
+use crate::build::Build;
+use crate::order::model::{Expect, Hold};
+use design::Instrument;
+use wiring::State;
+
+/// Rated currents of small fuses in A (`iec-60127`).
+const FUSES: [f64; 24] = [
+    0.05, 0.063, 0.08, 0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1.0, 1.25, 1.6,
+    2.0, 2.5, 3.15, 4.0, 5.0, 6.3, 8.0, 10.0,
+];
+/// How far above the idle current the fuse of the first power-up lies: common practice, no
+/// source.
+const ABOVE_IDLE: f64 = 2.0;
+/// Direct voltage at an output that is not questioned, in V: common practice, no source.
+const OFFSET: f64 = 0.05;
+/// Share of its travel to which a cone may be pushed by a direct voltage, and of its rated
+/// power that may heat its coil: common practice, no source.
+const PUSHED: f64 = 0.1;
+const HEATED: f64 = 0.01;
+
+/// Current drawn in a mode with nothing playing, of one build, in A.
+fn drawn(testing: &Testing<'_>, build: &Build, state: State) -> Option<f64> {
+    let modes = &testing.electrics?.modes;
+    let mode = modes.iter().find(|mode| mode.mode.state == state)?;
+    let plays = state == State::On;
+    let varies = if plays {
+        build.amplifier.stage.idle_current - testing.build.amplifier.stage.idle_current
+    } else {
+        0.0
+    };
+    Some(mode.idle + varies)
+}
+
+/// Current drawn while on with nothing playing, in A.
+fn idle_current(testing: &Testing<'_>, build: &Build) -> f64 {
+    let amplifier = build.amplifier.stage.idle_current;
+    drawn(testing, build, State::On).unwrap_or(amplifier)
+}
+
+fn idle_band(testing: &Testing<'_>) -> Expect {
+    testing.band("A", [2.0 * DIRECT, 0.0], |build| {
+        idle_current(testing, build)
+    })
+}
+
+/// The small fuse of the first power-up, in A.
+pub(super) fn small_fuse(testing: &Testing<'_>) -> f64 {
+    let high = match idle_band(testing) {
+        Expect::Band { high, .. } => high,
+        _ => idle_current(testing, testing.build),
+    };
+    let wanted = ABOVE_IDLE * high;
+    let found = FUSES.into_iter().find(|fuse| *fuse >= wanted);
+    found.unwrap_or(FUSES[FUSES.len() - 1])
+}
+
+pub(super) fn power_up(testing: &Testing<'_>) -> Hold {
+    let fuse = small_fuse(testing);
+    let said = if fuse < 1.0 {
+        format!("{:.0} mA", 1e3 * fuse)
+    } else {
+        format!("{fuse} A")
+    };
+    let volts = crate::words::stated(testing.build.battery.mid_voltage(), "V");
+    let hold = test("test-power-up", "First power behind a small fuse", &[]);
+    let hold = if testing.has(Instrument::BenchSupply) {
+        let hold = Hold {
+            with: vec![Instrument::BenchSupply],
+            ..hold
+        };
+        hold.how(format!(
+            "bench supply in place of the battery: {volts}, current limit {said}; volume down, \
+drivers joined"
+        ))
+        .seen(
+            "the supply",
+            "holds its voltage: it does not go into its limit",
+        )
+    } else {
+        hold.how(format!(
+            "in the holder, in place of the fuse of the design: {said}, slow; volume down, drivers \
+joined"
+        ))
+        .seen("the fuse", "holds")
+    };
+    hold.seen(
+        "light and board",
+        "the light comes on; a short plop at most from the drivers",
+    )
+    .seen(
+        "after a minute, by nose and the back of a finger",
+        "nothing smells, nothing is warm",
+    )
+    .if_not(
+        "the fuse goes at once",
+        "a short or reversed supply: do not put in a larger one; back to the isolation test. \
+If the same wires pass it, the rush into the board's capacitors did it: try once with 10 Ω, 5 W in \
+its place, switch on, then bridge it",
+    )
+    .if_not(
+        "nothing at all",
+        "switch, polarity, or a wire not made: meter along the supply",
+    )
+    .if_not(
+        "hum or hiss",
+        "normal with the volume up and the input open; not with it down",
+    )
+    .care(
+        "Battery in last and out first. Glasses on; fuse out before any wire is touched. A \
+cell that is hot, swells or hisses: away from it, outdoors.",
+    )
+}
+
+pub(super) fn idle(testing: &Testing<'_>) -> Hold {
+    let hold = test("test-idle", "Idle current", &[Instrument::Multimeter])
+        .if_not(
+            "twice as much or more",
+            "the board oscillates, an output is loaded, or a light has \
+no resistor",
+        )
+        .if_not(
+            "none",
+            "the meter's own fuse is gone, or it is in the wrong jack",
+        )
+        .if_not(
+            "something flows while switched off",
+            "something is left of the switch: it empties the battery in the cupboard",
+        );
+    let off = testing
+        .electrics
+        .and_then(|_| drawn(testing, testing.build, State::Off));
+    let read = |hold: Hold| {
+        let hold = hold.read("on, nothing playing", idle_band(testing));
+        match off {
+            Some(amperes) if amperes > 1e-6 => hold.read(
+                "switched off",
+                Expect::AtMost {
+                    value: 1.2 * amperes,
+                    unit: "A",
+                },
+            ),
+            Some(_) => hold.seen("switched off", "nothing on the most sensitive range"),
+            None => hold,
+        }
+    };
+    if testing.has(Instrument::BenchSupply) {
+        let hold = Hold {
+            with: vec![Instrument::BenchSupply],
+            ..hold
+        };
+        return read(hold.how("as the bench supply shows it, volume down, after a minute"));
+    }
+    if testing.has(Instrument::Multimeter) {
+        return read(
+            hold.how(
+                "meter on its 10 A jack across the empty fuse holder, volume down, after a minute",
+            )
+            .how("leads back into the volts jack at once: the meter is a short in that one"),
+        );
+    }
+    if testing.has(Instrument::ClampMeter) {
+        let hold = Hold {
+            with: vec![Instrument::ClampMeter],
+            ..hold
+        };
+        return read(hold.how("clamp zeroed, then around the plus wire alone"));
+    }
+    hold.cannot("a multimeter, clamp meter or bench supply")
+}
+
+/// Greatest direct voltage that neither pushes nor heats a cone of this build, in V.
+fn harmless(build: &Build) -> f64 {
+    let each = build.drivers.iter().map(|example| {
+        let driver = &example.driver;
+        let pushed = PUSHED * example.xmax * driver.re / (driver.bl * driver.compliance);
+        let heated = (HEATED * example.power * driver.re).sqrt();
+        pushed.min(heated)
+    });
+    each.fold(f64::INFINITY, f64::min)
+}
+
+pub(super) fn offset(testing: &Testing<'_>) -> Hold {
+    let part = &testing.design().amplifier.part;
+    let limit = OFFSET.min(harmless(testing.build));
+    let hold = test(
+        "test-offset",
+        "Direct voltage at the outputs",
+        &[Instrument::Multimeter],
+    );
+    let hold = hold
+        .if_not(
+            "more",
+            "a fault of the board, or a leaky coupling capacitor: it warms the coil and pushes \
+the cone off its middle; take the drivers off",
+        )
+        .if_not(
+            "one channel only",
+            "swap the inputs: where it stays, the board has it",
+        );
+    if !testing.has(Instrument::Multimeter) {
+        let mut hold = hold
+            .how("watch each cone while somebody switches on")
+            .instead(&[]);
+        for (name, _) in testing.outputs() {
+            hold = hold.seen(
+                name,
+                "the cones step back to where they were within a second",
+            );
+        }
+        return hold;
+    }
+    let mut hold = hold.how("from plus to minus of each output, drivers joined, nothing playing");
+    if part.bridged {
+        let half = crate::words::number(testing.build.battery.mid_voltage() / 2.0, "V");
+        hold = hold.how(format!(
+            "each of the two by itself reads about half the supply, {half}, against battery −: \
+that is right for a bridge; only what is between them counts"
+        ));
+    }
+    for (name, _) in testing.outputs() {
+        hold = hold.read(
+            name,
+            Expect::AtMost {
+                value: limit,
+                unit: "V",
+            },
+        );
+    }
+    hold
+}

@@ -1,0 +1,51 @@
+//! Where the low-battery indicator trips.
+
+use super::{Testing, test};
+use crate::order::model::Hold;
+use design::Instrument;
+
+pub(super) fn hold(testing: &Testing<'_>) -> Option<Hold> {
+    let said = testing.design().indicator.as_ref()?;
+    let hold = test(
+        "test-indicator",
+        "Trip points of the indicator",
+        &[Instrument::BenchSupply, Instrument::Multimeter],
+    )
+    .if_not(
+        "it lights at no voltage",
+        "the light or its resistor the wrong way round",
+    )
+    .if_not(
+        "it lights always",
+        "the comparator's inputs are swapped, or the divider is open",
+    )
+    .if_not(
+        "it flickers at one voltage",
+        "the resistor of the hysteresis is missing",
+    )
+    .if_not(
+        "off by more than the band",
+        "a resistor in the wrong place: read each again",
+    );
+    let trimmed = if said.trim.value {
+        "set the trimmer so that it lights where its sheet says, then lock it with a drop of varnish"
+    } else {
+        "it cannot be trimmed: exchange the resistor its sheet names"
+    };
+    let hold = if testing.has(Instrument::BenchSupply) && testing.has(Instrument::Multimeter) {
+        hold.how("bench supply on its two supply wires, meter across them, current limit 50 mA")
+            .how("from the full battery's voltage slowly down until it lights, and up until it is dark")
+            .how(trimmed)
+    } else if testing.has(Instrument::Multimeter) {
+        hold.how(
+            "with a charged battery and a potentiometer of 1 kΩ as divider in front of it, meter \
+across its supply wires",
+        )
+        .how("slowly down until it lights, and up until it is dark; wait out its delay each time")
+        .how(trimmed)
+        .instead(&[Instrument::Multimeter])
+    } else {
+        return Some(hold.cannot("a multimeter"));
+    };
+    Some(hold)
+}

@@ -1,0 +1,119 @@
+//! What is made on the bench while the wood dries: control panel, harness, indicator.
+
+use super::Site;
+use crate::order::draft::{Draft, Drafts};
+use crate::order::model::{Why, Work};
+use crate::order::times;
+
+pub(super) fn add(drafts: &mut Drafts, site: &Site<'_>) {
+    control(drafts, site);
+    harness(drafts, site);
+    indicator(drafts, site);
+}
+
+fn control(drafts: &mut Drafts, site: &Site<'_>) {
+    let Some(control) = &site.carpentry.control else {
+        return;
+    };
+    let holes = control.holes.len() + control.screws.len();
+    let draft = Draft::new(
+        Work::Panel,
+        "Cut the control panel",
+        times::PLATE + holes as f64 * times::PLATE_HOLE,
+    )
+    .say(format!(
+        "{}: template on, check its bar of 100 mm, centre-punch, small drill first, then each size",
+        control.plate
+    ))
+    .say("try every part in its hole; file, do not force")
+    .with([
+        "fine saw or shear",
+        "drill",
+        "step drill or files",
+        "centre punch",
+    ]);
+    drafts.add("plate", draft);
+    let written = control
+        .holes
+        .iter()
+        .any(|hole| hole.label.is_some() || hole.scale.is_some());
+    if written {
+        let draft = Draft::new(Work::Panel, "Letter the control panel", times::LETTERING)
+            .say("etch, engrave or transfer, as the file for it shows; not mirrored: hold it up to the \
+plate first")
+            .say("degrease before, seal after")
+            .with(["etching, engraving or transfer set", "gloves and glasses"]);
+        drafts.add("lettering", draft);
+        drafts.after("lettering", ["plate"], Why::Work);
+    }
+    let count = control.holes.len();
+    let draft = Draft::new(
+        Work::Panel,
+        "Mount the parts of the panel",
+        count as f64 * times::PANEL_PART,
+    )
+    .say("bodies stop at their nuts, washers as drawn; insulate what must not touch a metal plate")
+    .with(["spanners", "soldering iron"]);
+    drafts.add("panel-parts", draft);
+    drafts.after("panel-parts", ["plate", "lettering"], Why::Work);
+}
+
+/// Electrical things that are wired to one another.
+fn electrical_parts(site: &Site<'_>) -> usize {
+    let drivers: u32 = site.design.drivers.iter().map(|group| group.count).sum();
+    let panel = site
+        .design
+        .control
+        .as_ref()
+        .map_or(0, |control| control.parts.len());
+    // Amplifier and battery are always there.
+    2 + drivers as usize + panel + site.design.modules.len()
+}
+
+fn wires(site: &Site<'_>) -> f64 {
+    let guess = times::WIRES_OF_PART * electrical_parts(site) as f64 / 2.0;
+    site.wires.map_or(guess, |wires| wires as f64)
+}
+
+fn harness(drafts: &mut Drafts, site: &Site<'_>) {
+    let draft = Draft::new(Work::Wiring, "Make the harness", wires(site) * times::WIRE)
+        .say("cut, strip and label each wire as the list says; sleeves on before the ends")
+        .say("fuse holder at the battery's end of its wire, the fuse still out")
+        .say("pull at every end; ring out every wire with the meter")
+        .with([
+            "side cutters and stripper",
+            "crimping tool or soldering iron",
+            "labels",
+        ]);
+    drafts.add("harness", draft);
+}
+
+fn indicator(drafts: &mut Drafts, site: &Site<'_>) {
+    if !site.has_indicator() {
+        return;
+    }
+    let built = site.design.indicator.is_some();
+    let draft = if built {
+        Draft::new(
+            Work::Wiring,
+            "Build the low-battery indicator",
+            times::INDICATOR,
+        )
+        .say("on a small board, values as its sheet says; measure each resistor before it goes in")
+        .with(["soldering iron", "side cutters"])
+    } else {
+        Draft::new(
+            Work::Wiring,
+            "Prepare the low-battery indicator",
+            times::SMALL_PART,
+        )
+        .say("leads on its board, set as its own leaflet says")
+        .with(["soldering iron"])
+    };
+    drafts.add("indicator", draft);
+}
+
+/// Time to join the harness in the box.
+pub(super) fn joining(site: &Site<'_>) -> f64 {
+    2.0 * wires(site) * times::JOIN
+}
