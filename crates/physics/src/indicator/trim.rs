@@ -24,6 +24,15 @@ impl Indicator {
         input / (trip * top + (trip - self.high_loss()) * back - input * (top + back))
     }
 
+    /// The value of the arm above at which the lamp lights at `trip` V, in Ω,
+    /// all else nominal.
+    #[must_use]
+    pub fn top_for(&self, trip: f64) -> f64 {
+        let (_, back, bottom) = self.dark_conductances();
+        let input = self.reference.at(trip, self.feed.ohms);
+        (trip - input) / (input * (back + bottom) - (trip - self.high_loss()) * back)
+    }
+
     /// The fixed resistor and the smallest trimmer of those offered with which
     /// every example can be set to `trip` V: what all tolerances at their worst
     /// ask for, and a tenth more.

@@ -1,6 +1,7 @@
 //! The battery's protection board against the peaks of music.
 
 use super::{Check, Evidence, Verdict, swap};
+use crate::power::peak_current;
 use crate::words::number;
 use design::Chemistry;
 
@@ -83,24 +84,9 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
 }
 
 /// Peak current drawn at the brief's loudness in A.
-///
-/// A switching stage changes its supply down to what the peak needs, which for
-/// a single output counts from the lower rail; a linear one passes its output current.
 fn at_brief(evidence: &Evidence<'_>) -> f64 {
-    let stage = &evidence.build.amplifier.stage;
-    let supply = evidence.build.battery.full_voltage();
-    let most = stage.open_circuit_peak(supply);
-    let peak = (evidence.scene.crest * evidence.wanted_volts()).min(most);
-    let per_volt = evidence.gains.current.iter().copied().fold(0.0, f64::max);
-    let output = (peak * per_volt).min(stage.current_limit);
-    let swing = if most > 0.0 { peak / most } else { 1.0 };
-    let share = match (stage.linear, stage.bridged) {
-        (true, _) => 1.0,
-        (false, true) => swing,
-        (false, false) => (1.0 + swing) / 2.0,
-    };
-    let channels = f64::from(evidence.subject.channels_used());
-    channels * output * share + stage.idle_current
+    let channels = evidence.subject.channels_used();
+    peak_current(evidence.build, evidence.gains, evidence.scene, evidence.wanted_volts(), channels)
 }
 
 #[cfg(test)]

@@ -1,0 +1,66 @@
+//! The search for a circuit, and the threshold it is set to.
+
+use super::drawer::Named;
+use super::fading::Fading;
+use super::model::Wanted;
+use super::wants::{off, trip, wish};
+use design::IndicatorUse;
+use physics::indicator::Indicator as Circuit;
+use crate::memo::Memo;
+use physics::indicator::search::{Drawer, Found, Lamp, Wish, search};
+
+/// What was found before for the same drawer and wish.
+pub(crate) type Indicators = Memo<(Drawer, Wish), Vec<Found>>;
+
+/// Circuits kept, the best included.
+const KEPT: usize = 4;
+
+/// How far thresholds are taken to differ before a circuit is known, as a share.
+const GUESS: f64 = 0.012;
+
+/// A change of the wanted threshold, as a share, that asks for another circuit.
+const ENOUGH: f64 = 1e-3;
+
+/// The best circuits, each with the small capacitor across its feedback, and what
+/// was wanted of them.
+pub(super) fn design(
+    named: &Named<'_>,
+    used: &IndicatorUse,
+    lamp: Lamp,
+    fading: &Fading,
+    wanted: Wanted,
+    highest: f64,
+    met: &Indicators,
+) -> (Wanted, Vec<Found>) {
+    let guess = |own: &[f64]| 1.0 + GUESS * own.first().copied().unwrap_or(0.0);
+    let mut wanted = Wanted {
+        trip: trip(fading, wanted.warning, guess),
+        ..wanted
+    };
+    let look = |wanted: &Wanted| {
+        let question = (named.drawer.clone(), wish(wanted, used, lamp, highest));
+        let found = met.of(question, |(drawer, wish)| search(drawer, wish, KEPT));
+        found.as_ref().clone()
+    };
+    let mut found = look(&wanted);
+    if let Some(best) = found.first() {
+        let known = trip(fading, wanted.warning, off(&best.circuit));
+        if (known / wanted.trip - 1.0).abs() > ENOUGH {
+            wanted.trip = known;
+            found = look(&wanted);
+        }
+    }
+    for one in &mut found {
+        one.circuit = hurried(named, one.circuit);
+    }
+    (wanted, found)
+}
+
+/// With the capacitor across the feedback that lets the hysteresis act at once.
+pub(super) fn hurried(named: &Named<'_>, circuit: Circuit) -> Circuit {
+    let nearest = circuit.wanted_speed_up().and_then(|farads| named.unpolar(farads));
+    Circuit {
+        speed_up: nearest.map(|(_, farads)| farads),
+        ..circuit
+    }
+}
