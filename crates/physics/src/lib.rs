@@ -17,6 +17,7 @@ pub mod math;
 pub mod plate;
 pub mod programme;
 pub mod radiation;
+pub mod signal;
 pub mod special;
 pub mod warmth;
 pub mod wire;
