@@ -131,7 +131,7 @@ fn theirs(frequency: f64) -> Complex {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
     let path = folder.join(format!("signal-{frequency}.cir"));
     deck += ".control\nset numdgt=12\nrun\nprint v(ch1_terminals)\nquit\n.endc\n.end\n";
-    fs::write(&path, &deck).unwrap();
+    fs::write(&path, &deck).expect("the test folder can be written");
     let output = Command::new("ngspice")
         .arg("-b")
         .arg(&path)
