@@ -19,6 +19,7 @@ mod baffles;
 mod build;
 mod finding;
 mod follow;
+pub mod indicator;
 mod maker_units;
 mod memo;
 mod mend;

@@ -4,12 +4,13 @@ use crate::outcome::{Bench, Outcome, Traces};
 use crate::subject::Subject;
 use crate::vary::draw;
 use rayon::prelude::*;
+use serde::Serialize;
 
 /// Lower and upper share of builds that a band leaves out.
 const TAILS: (f64, f64) = (0.1, 0.9);
 
 /// The tenth and ninetieth percentile of a number over the drawn builds.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Band {
     /// One build in ten is below.
     pub p10: f64,
@@ -97,6 +98,17 @@ impl Drawn {
             traces,
             points: bench.scene.grid.hertz.len(),
         }
+    }
+
+    /// Works out anew what each build costs, for a subject with the same causes in the same
+    /// order, and more after them for more to be bought.
+    pub(crate) fn priced(&mut self, subject: &Subject) {
+        let dimensions = subject.causes.list().len();
+        let each = self.outcomes.par_iter_mut().enumerate();
+        each.for_each(|(index, outcome)| {
+            let index = u32::try_from(index).unwrap_or(u32::MAX);
+            outcome.cost = subject.cost.at(&draw(index, dimensions));
+        });
     }
 
     /// The curves of all drawn builds, on the coarse grid.

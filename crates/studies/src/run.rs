@@ -4,11 +4,12 @@ use crate::carpentry;
 use crate::check::Evidence;
 use crate::electrics::{self, Asked};
 use crate::finish;
+use crate::indicator;
 use crate::mend;
-use crate::money;
+use crate::money::{self, Need};
 use crate::odds::Drawn;
 use crate::order::{self, Testing};
-use crate::outcome::Bench;
+use crate::outcome::{Bench, Studied};
 use crate::report::{self, Accounts, Report};
 use crate::sound::{Grid, VENT_SPEED};
 use crate::subject::Subject;
@@ -58,16 +59,15 @@ fn studied(
     let subject = Subject::new(project, options.spread)?;
     let fine = Grid::fine();
     let mut bench = Bench::new(&subject, fine.clone());
-    let studied = bench.study(subject.build(&Draw::Nominal));
+    let mut studied = bench.study(subject.build(&Draw::Nominal));
     let traces = bench.traces(&studied);
     let coarse = Grid::coarse();
-    let drawn = Drawn::run(
+    let mut drawn = Drawn::run(
         &subject,
         &Bench::new(&subject, coarse.clone()),
         options.builds,
         options.progress,
     );
-    let promises = report::promises(&subject, &studied.outcome, &drawn);
     let versus = if options.builds > 0 {
         let builds = (options.builds / VERSUS_SHARE).max(1);
         versus(&subject, &studied.outcome, &drawn, builds)
@@ -93,6 +93,23 @@ fn studied(
         carpentry: &carpentry,
     }));
     let finish = finish::study(&subject, &carpentry);
+    let indicator = indicator::study(&indicator::Player {
+        subject: &subject,
+        build: &studied.build,
+        outcome: &studied.outcome,
+        gains: &studied.gains,
+        scene: &bench.scene,
+        drawn: &drawn,
+    });
+    let indicator = indicator.map(Arc::new);
+    let needing = money::Studied {
+        electrics: &electrics,
+        finish: &finish,
+        indicator: indicator.as_deref(),
+    };
+    let needs = money::found(&subject, &needing);
+    let subject = paid(&subject, &needs, &mut studied, &mut drawn);
+    let promises = report::promises(&subject, &studied.outcome, &drawn);
     let order = order::study(&Testing {
         subject: &subject,
         carpentry: &carpentry,
@@ -106,6 +123,7 @@ fn studied(
         electrics: Some(&electrics),
         warmth: warmth.as_ref(),
     });
+    let money = money::study(&subject, &carpentry, &needing);
     let evidence = Evidence {
         subject: &subject,
         build: &studied.build,
@@ -120,11 +138,12 @@ fn studied(
         measurement: measurement.as_ref(),
         carpentry: Some(&carpentry),
         warmth: OnceLock::new(),
-        indicator: OnceLock::new(),
+        indicator: OnceLock::from(indicator.clone()),
         electrics: OnceLock::from(Arc::clone(&electrics)),
         trial: false,
     };
     let findings = mend::findings(texts, &evidence, mending);
+    let indicator = evidence.indicator().cloned();
     let design = &subject.project.design;
     let curves = report::curves(&fine, &coarse, &traces, &drawn, &marks(&subject, &bench));
     Ok(Report {
@@ -140,16 +159,28 @@ fn studied(
         movers: report::movers(&subject, &drawn, &promises),
         measurement,
         versus,
+        indicator,
         assumptions: report::assumptions(&subject),
         warmth,
-        money: money::study(&subject, &carpentry),
+        money,
         accounts: accounts(&subject),
         promises,
         findings,
         finish,
         order,
         carpentry,
+        electrics,
     })
+}
+
+/// Counts what only these studies found to be needed, in the nominal build and the drawn ones.
+fn paid(subject: &Subject, needs: &[Need], studied: &mut Studied, drawn: &mut Drawn) -> Subject {
+    let mut subject = subject.clone();
+    subject.find(needs);
+    studied.build.cost = subject.cost.at(&Draw::Nominal);
+    studied.outcome.cost = studied.build.cost;
+    drawn.priced(&subject);
+    subject
 }
 
 fn marks(subject: &Subject, bench: &Bench<'_>) -> report::Marks {

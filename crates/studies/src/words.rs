@@ -77,6 +77,36 @@ fn decimals(value: f64, unit: &str) -> usize {
     }
 }
 
+/// A value of a part with the prefix it is sold under: "4.7 kΩ", "100 nF".
+#[must_use]
+pub fn prefixed(value: f64, unit: &str) -> String {
+    const PREFIXES: [(f64, &str); 7] = [
+        (1e6, "M"),
+        (1e3, "k"),
+        (1.0, ""),
+        (1e-3, "m"),
+        (1e-6, "µ"),
+        (1e-9, "n"),
+        (1e-12, "p"),
+    ];
+    // 999.9 of the next smaller prefix are one of this.
+    let reached = |(one, _): &&(f64, &str)| value.abs() >= 0.9995 * one;
+    let (one, prefix) = PREFIXES.iter().find(reached).unwrap_or(&PREFIXES[2]);
+    let scaled = value / one;
+    let decimals = match scaled.abs() {
+        size if size >= 99.95 => 0,
+        size if size >= 9.995 => 1,
+        _ => 2,
+    };
+    let text = format!("{scaled:.decimals$}");
+    let text = if decimals > 0 {
+        text.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        &text
+    };
+    format!("{text} {prefix}{unit}")
+}
+
 /// Odds in builds of a hundred; only certainty reads 0 or 100.
 #[must_use]
 pub fn of_hundred(odds: f64) -> u32 {
@@ -131,6 +161,23 @@ pub const fn stands(stands: Stands) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn values_of_parts_keep_three_digits_and_their_prefix() {
+        for (value, unit, said) in [
+            (4700.0, "Ω", "4.7 kΩ"),
+            (100e-9, "F", "100 nF"),
+            (2.2e-6, "F", "2.2 µF"),
+            (1.02e6, "Ω", "1.02 MΩ"),
+            (999.96, "Ω", "1 kΩ"),
+            (97.6, "Ω", "97.6 Ω"),
+            (120.0, "Ω", "120 Ω"),
+            (47e-12, "F", "47 pF"),
+            (0.0, "Ω", "0 Ω"),
+        ] {
+            assert_eq!(prefixed(value, unit), said);
+        }
+    }
 
     #[test]
     fn what_was_written_down_is_said_without_needless_zeros() {

@@ -1,13 +1,20 @@
 //! What is needed too but stands on no shelf: glue, screws, strips, filling.
 
+use super::circuit;
+use super::found::Studied;
 use super::model::Extra;
 use crate::carpentry::{Carpentry, CutLine, STRIP};
+use crate::electrics::{Assumed, Electrics, EndingKind};
 use crate::subject::Subject;
 use crate::vary::Draw;
 use wood::Purpose;
 
 /// Glue, screws and bolts, strips of wood and filling, as far as the design tells.
-pub(super) fn extras(subject: &Subject, carpentry: &Carpentry) -> Vec<Extra> {
+pub(super) fn extras(
+    subject: &Subject,
+    carpentry: &Carpentry,
+    studied: &Studied<'_>,
+) -> Vec<Extra> {
     let glue = Extra {
         label: "wood glue".into(),
         amount: 1e3 * carpentry.glue_up.glue,
@@ -19,6 +26,12 @@ pub(super) fn extras(subject: &Subject, carpentry: &Carpentry) -> Vec<Extra> {
     all.extend(fastenings(carpentry));
     all.extend(strips(&subject.cut_list));
     all.extend(filling(subject));
+    let electrics = studied.electrics;
+    all.extend(electrics.assumed.iter().map(assumed));
+    all.extend(endings(electrics));
+    if let Some(indicator) = studied.indicator {
+        all.extend(circuit::strangers(&subject.project.shelf, indicator));
+    }
     all
 }
 
@@ -77,4 +90,33 @@ fn filling(subject: &Subject) -> Option<Extra> {
         unit: "L",
         about: "space it fills when loose".into(),
     })
+}
+
+/// What the design does not name although its wires need it.
+fn assumed(assumed: &Assumed) -> Extra {
+    Extra {
+        label: assumed.words.clone(),
+        amount: 1.0,
+        unit: "",
+        about: "assumed: name it in the design to have it counted".into(),
+    }
+}
+
+/// What is put on the ends of the wires.
+fn endings(electrics: &Electrics) -> Vec<Extra> {
+    let kinds = [
+        (EndingKind::PushOn, "push-on sleeve"),
+        (EndingKind::Ring, "ring to crimp"),
+        (EndingKind::Ferrule, "ferrule"),
+        (EndingKind::Plug, "contact of the pack's plug"),
+    ];
+    let ends = || electrics.harness.iter().flat_map(|wire| wire.endings);
+    let extra = |(kind, label): (EndingKind, &str)| Extra {
+        label: label.into(),
+        amount: ends().filter(|end| end.kind == kind).count() as f64,
+        unit: "",
+        about: "ends of wires".into(),
+    };
+    let all = kinds.into_iter().map(extra);
+    all.filter(|extra| extra.amount > 0.0).collect()
 }

@@ -1,7 +1,7 @@
 //! A list on which equal things stand once and share what lies in the drawer.
 
 use super::model::{Kind, Line, Unit};
-use design::{Common, Place, Value};
+use design::{Common, Money, Place, Value};
 
 /// A line, and its price with the spread it has.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,9 +66,11 @@ impl<'a> List<'a> {
         }
     }
 
-    /// Adds a finished line.
-    pub(super) fn add(&mut self, line: Line, common: &Common) {
-        let price = self.price(common);
+    /// Adds a finished line, with the price of one.
+    pub(super) fn add(&mut self, line: Line, price: Option<&Money>) {
+        let price = price
+            .filter(|price| price.currency == self.currency)
+            .map(|price| price.amount);
         self.needs.push(Need {
             line: Line {
                 price: price.map(|price| price.si),
@@ -80,13 +82,6 @@ impl<'a> List<'a> {
 
     pub(super) fn done(self) -> Vec<Need> {
         self.needs
-    }
-
-    fn price(&self, common: &Common) -> Option<Value> {
-        let price = common.price.as_ref();
-        price
-            .filter(|price| price.currency == self.currency)
-            .map(|price| price.amount)
     }
 
     /// The line of a part, begun where there is none yet.
@@ -107,7 +102,7 @@ impl<'a> List<'a> {
                 place,
                 instead: Vec::new(),
             };
-            self.add(line, common);
+            self.add(line, common.price.as_ref());
             self.needs.len() - 1
         });
         &mut self.needs[index].line

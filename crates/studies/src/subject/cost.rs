@@ -51,7 +51,7 @@ impl CostSubject {
     }
 
     /// Still to be spent on one build.
-    pub(super) fn at(&self, draw: &Draw) -> Money {
+    pub(crate) fn at(&self, draw: &Draw) -> Money {
         self.prices
             .iter()
             .fold(0.0, |sum, (count, price)| sum + count * price.at(draw))

@@ -1,0 +1,89 @@
+//! What only the studies of the nominal build find to be needed: wire, a fuse that the design
+//! does not name, what goes on the wood.
+
+use super::list::{Amount, List, Need};
+use super::model::{Kind, Line, Unit};
+use super::wire::{Reel, reels};
+use crate::electrics::Electrics;
+use crate::finish::Finish;
+use crate::indicator::Indicator;
+use crate::subject::Subject;
+use design::{FinishPart, Place};
+
+/// What those studies gave.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Studied<'a> {
+    pub(crate) electrics: &'a Electrics,
+    pub(crate) finish: &'a Finish,
+    pub(crate) indicator: Option<&'a Indicator>,
+}
+
+/// Everything they find to be needed.
+pub(crate) fn found(subject: &Subject, studied: &Studied<'_>) -> Vec<Need> {
+    let project = &subject.project;
+    let mut list = List::new(&project.design.brief.currency);
+    fuse(&mut list, studied.electrics);
+    if let Some(indicator) = studied.indicator {
+        super::circuit::parts(&mut list, &project.shelf, indicator);
+    }
+    for reel in reels(&studied.electrics.harness, &project.shelf.wires) {
+        wire(&mut list, &reel);
+    }
+    finish(&mut list, subject, studied.finish);
+    list.done()
+}
+
+/// The battery's fuse, where the program had to choose it.
+fn fuse(list: &mut List<'_>, electrics: &Electrics) {
+    let chosen = electrics.fuse.as_ref().filter(|fuse| !fuse.stated);
+    if let Some(part) = chosen.and_then(|fuse| fuse.stock.as_ref()) {
+        let about = "fuse, chosen by the program";
+        list.pieces(Kind::Electric, &part.common, Amount::pieces(1), None, about);
+    }
+}
+
+fn wire(list: &mut List<'_>, reel: &Reel<'_>) {
+    let line = Line {
+        label: reel.label.clone(),
+        kind: Kind::Wire,
+        unit: Unit::Metre,
+        about: reel.colours(),
+        uses: reel.length(),
+        needed: reel.length(),
+        on_hand: reel.on_hand(),
+        to_buy: reel.to_buy(),
+        price: None,
+        place: None,
+        instead: Vec::new(),
+    };
+    let price = reel.part.and_then(|part| part.common.price.as_ref());
+    list.add(line, price);
+}
+
+/// Cans of what goes on the wood, layers of one finish out of the same cans.
+fn finish(list: &mut List<'_>, subject: &Subject, finish: &Finish) {
+    let said = &subject.project.design.finishes;
+    let mut parts: Vec<(&FinishPart, Place, f64)> = Vec::new();
+    for (used, layer) in said.iter().zip(&finish.layers) {
+        let name = &used.part.common.name.text;
+        let known = parts
+            .iter_mut()
+            .find(|(part, ..)| part.common.name.text == *name);
+        match known {
+            Some((_, _, volume)) => *volume += layer.volume,
+            None => parts.push((&used.part, used.place, layer.volume)),
+        }
+    }
+    for (part, place, volume) in parts {
+        let cans = volume / part.can.si;
+        let amount = Amount {
+            uses: cans,
+            needed: (cans - ROUNDING).ceil().max(0.0),
+        };
+        let about = format!("cans; {:.2} L", 1e3 * volume);
+        list.pieces(Kind::Finish, &part.common, amount, Some(place), &about);
+    }
+}
+
+/// So much over a whole number of cans or metres is rounding.
+pub(super) const ROUNDING: f64 = 1e-9;
