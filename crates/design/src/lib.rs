@@ -18,5 +18,5 @@ pub use edit::{EditError, Key, key_path, path_at, remove_value, set_value};
 pub use model::*;
 pub use place::{FileId, Place};
 pub use quantity::{Dimension, Series, format_like, format_rounded, format_value};
-pub use read::{BUILT_IN_SHELF, built_in_shelf, read, read_shelf};
+pub use read::{BUILT_IN_SHELF, Word, built_in_shelf, read, read_shelf};
 pub use value::{Tolerance, Value};

@@ -4,16 +4,15 @@ use super::{Facts, OFFCUT, Part};
 use design::Dimension::{
     Area, Capacitance, Charge, Compliance, Current, Density, ForceFactor, Frequency, Gain,
     Inductance, Length, Mass, Number, Power, Pressure, Resistance, SemiInductance, SoundLevel,
-    Time, Voltage, Volume,
+    Temperature, ThermalResistance, Time, Voltage, Volume,
 };
 use design::{
-    AmplifierPart, BatteryPart, Chemistry, ControlKind, ControlPart, DriverKind, DriverPart,
-    Offcut, RadiatorPart, SheetPart, Stage,
+    AmplifierPart, BatteryPart, ControlPart, DriverPart, Offcut, RadiatorPart, SheetPart,
 };
 
 pub(super) fn driver(part: &DriverPart) -> Part {
     Facts::default()
-        .word("kind", part.kind, driver_kind)
+        .word("kind", part.kind)
         .nominal_size(part.size)
         .number("impedance", part.impedance, Resistance)
         .number("re", part.re, Resistance)
@@ -62,7 +61,7 @@ pub(super) fn radiator(part: &RadiatorPart) -> Part {
 
 pub(super) fn amplifier(part: &AmplifierPart) -> Part {
     Facts::default()
-        .word("stage", part.stage, stage)
+        .word("stage", part.stage)
         .count("channels", part.channels)
         .flag("bridged", part.bridged)
         .number("on_resistance", part.on_resistance, Resistance)
@@ -78,13 +77,20 @@ pub(super) fn amplifier(part: &AmplifierPart) -> Part {
         .number("switching_loss", part.switching_loss, Voltage)
         .number("filter_inductance", part.filter_inductance, Inductance)
         .number("filter_capacitance", part.filter_capacitance, Capacitance)
+        .number("supply_capacitance", part.supply_capacitance, Capacitance)
+        .number(
+            "thermal_resistance",
+            part.thermal_resistance,
+            ThermalResistance,
+        )
+        .number("hottest", part.hottest, Temperature)
         .size("size", part.size)
         .part("amplifier", &part.common)
 }
 
 pub(super) fn battery(part: &BatteryPart) -> Part {
     Facts::default()
-        .word("chemistry", part.chemistry, chemistry)
+        .word("chemistry", part.chemistry)
         .count("cells", part.cells)
         .number("capacity", part.capacity, Charge)
         .number("rated_time", part.rated_time, Time)
@@ -93,6 +99,8 @@ pub(super) fn battery(part: &BatteryPart) -> Part {
         .number("end_voltage", part.end_voltage, Voltage)
         .number("charge_voltage", part.charge_voltage, Voltage)
         .number("protection_current", part.protection_current, Current)
+        .said_flag("protection_latches", part.protection_latches)
+        .number("hottest", part.hottest, Temperature)
         .size("size", part.size)
         .part("battery", &part.common)
 }
@@ -103,6 +111,7 @@ pub(super) fn sheet(part: &SheetPart) -> Part {
         .number("density", part.density, Density)
         .number("modulus", part.modulus, Pressure)
         .number("modulus_across", part.modulus_across, Pressure)
+        .word("species", part.species)
         .said_flag("metal", part.metal)
         .number("length", part.length, Length)
         .number("width", part.width, Length)
@@ -111,7 +120,7 @@ pub(super) fn sheet(part: &SheetPart) -> Part {
 
 pub(super) fn control(part: &ControlPart) -> Part {
     Facts::default()
-        .word("kind", part.kind, control_kind)
+        .word("kind", part.kind)
         .number("hole", part.hole, Length)
         .two("cutout", part.cutout)
         .thread(part.thread)
@@ -125,6 +134,7 @@ pub(super) fn control(part: &ControlPart) -> Part {
         .number("plug", part.plug, Length)
         .said_flag("insulated", part.insulated)
         .said_flag("radio", part.radio)
+        .panel_electric(&part.electric)
         .part("control", &part.common)
 }
 
@@ -142,44 +152,5 @@ pub(super) fn offcut(offcut: &Offcut) -> Part {
         price: None,
         on_hand: 0,
         facts: facts.0,
-    }
-}
-
-const fn driver_kind(kind: DriverKind) -> &'static str {
-    match kind {
-        DriverKind::FullRange => "full-range",
-        DriverKind::Woofer => "woofer",
-        DriverKind::Coaxial => "coaxial",
-        DriverKind::Subwoofer => "subwoofer",
-    }
-}
-
-const fn stage(stage: Stage) -> &'static str {
-    match stage {
-        Stage::Switching => "switching",
-        Stage::Linear => "linear",
-    }
-}
-
-const fn chemistry(chemistry: Chemistry) -> &'static str {
-    match chemistry {
-        Chemistry::LeadAcid => "lead-acid",
-        Chemistry::IronPhosphate => "iron phosphate",
-        Chemistry::LithiumIon => "lithium-ion",
-        Chemistry::NickelMetalHydride => "nickel-metal hydride",
-    }
-}
-
-const fn control_kind(kind: ControlKind) -> &'static str {
-    match kind {
-        ControlKind::Potentiometer => "potentiometer",
-        ControlKind::Switch => "switch",
-        ControlKind::Jack => "jack",
-        ControlKind::PowerSocket => "power socket",
-        ControlKind::Terminal => "terminal",
-        ControlKind::FuseHolder => "fuse holder",
-        ControlKind::Light => "light",
-        ControlKind::Meter => "meter",
-        ControlKind::Radio => "radio",
     }
 }

@@ -1,8 +1,9 @@
 //! Shelf parts of every kind as lists of facts.
 
+mod electric;
 mod facts;
 
-use design::{Choice, Common, Dimension, FileId, Money, Shelf, Size, Tolerance, Value};
+use design::{Choice, Common, Dimension, FileId, Money, Shelf, Size, Tolerance, Value, Word};
 
 /// A part of any kind.
 #[derive(Clone, Debug)]
@@ -34,6 +35,19 @@ pub(crate) struct Fact {
     pub(crate) own: bool,
 }
 
+impl Fact {
+    /// What a shelf file lists between brackets.
+    fn list(key: &'static str, elements: &[String]) -> Self {
+        Self {
+            key,
+            text: format!("[{}]", elements.join(", ")),
+            quoted: false,
+            si: None,
+            own: false,
+        }
+    }
+}
+
 /// The table of offcuts: they have no name of their own.
 pub(crate) const OFFCUT: &str = "offcut";
 
@@ -59,6 +73,7 @@ pub(crate) fn all(shelf: &Shelf) -> Vec<Part> {
         .chain(batteries)
         .chain(sheets)
         .chain(controls)
+        .chain(electric::all(shelf))
         .chain(offcuts)
         .collect()
 }
@@ -131,21 +146,57 @@ impl Facts {
         facts
     }
 
-    fn word<T: Copy>(
-        mut self,
-        key: &'static str,
-        choice: Choice<T>,
-        word: fn(T) -> &'static str,
-    ) -> Self {
+    fn word<T: Word>(self, key: &'static str, choice: impl Into<Option<Choice<T>>>) -> Self {
+        match choice.into() {
+            Some(choice) => self.one_word(key, choice),
+            None => self,
+        }
+    }
+
+    fn one_word<T: Word>(mut self, key: &'static str, choice: Choice<T>) -> Self {
         self.0.push(Fact {
             key,
-            text: word(choice.value).into(),
+            text: choice.value.word().into(),
             quoted: true,
             si: None,
             own: choice
                 .place
                 .is_some_and(|place| place.file == FileId::Shelf),
         });
+        self
+    }
+
+    /// A word that tells apart what is read in different ways.
+    fn say(mut self, key: &'static str, word: &str) -> Self {
+        self.0.push(Fact {
+            key,
+            text: word.into(),
+            quoted: true,
+            si: None,
+            own: false,
+        });
+        self
+    }
+
+    /// Words in a list.
+    fn words<T: Word>(mut self, key: &'static str, words: &[T]) -> Self {
+        if !words.is_empty() {
+            let quoted: Vec<String> = words
+                .iter()
+                .map(|word| format!("\"{}\"", word.word()))
+                .collect();
+            self.0.push(Fact::list(key, &quoted));
+        }
+        self
+    }
+
+    /// Plain values in a list.
+    fn values(mut self, key: &'static str, values: &[f64], what: Dimension) -> Self {
+        let quoted: Vec<String> = values
+            .iter()
+            .map(|value| format!("\"{}\"", design::format_rounded(*value, what, DIGITS)))
+            .collect();
+        self.0.push(Fact::list(key, &quoted));
         self
     }
 

@@ -8,7 +8,7 @@ use crate::terminal::{Ink, Tone};
 
 /// Kinds in the order they are listed, with their heading and the facts that
 /// tell parts of one kind apart.
-const KINDS: [(&str, &str, &[&str]); 7] = [
+const KINDS: [(&str, &str, &[&str]); 18] = [
     ("driver", "Drivers", &["fs", "qts", "vas"]),
     ("radiator", "Passive radiators", &["fs", "mass", "xmax"]),
     (
@@ -23,6 +23,49 @@ const KINDS: [(&str, &str, &[&str]); 7] = [
         "Parts of control panels",
         &["kind", "thread", "cutout", "hole"],
     ),
+    ("fuse", "Fuses", &["current", "speed", "breaking_current"]),
+    (
+        "module",
+        "Electrical parts inside the box",
+        &["kind", "supply_min", "output_voltage", "takes"],
+    ),
+    ("wire", "Wires", &["section", "outer", "in_drawer"]),
+    (
+        "resistor",
+        "Drawers of resistors",
+        &["values", "tolerance", "power"],
+    ),
+    (
+        "capacitor",
+        "Drawers of capacitors",
+        &["values", "tolerance", "voltage"],
+    ),
+    (
+        "zener",
+        "Zener diodes",
+        &["voltage", "tolerance", "test_current"],
+    ),
+    (
+        "reference",
+        "Shunt references",
+        &["voltage", "tolerance", "least_current"],
+    ),
+    (
+        "comparator",
+        "Comparators",
+        &["output", "supply_current", "offset"],
+    ),
+    (
+        "led",
+        "Light-emitting diodes",
+        &["colour", "forward_voltage", "current"],
+    ),
+    (
+        "switching",
+        "Relays and transistors",
+        &["kind", "dc_current", "dc_voltage"],
+    ),
+    ("finish", "Finishes", &["kind", "base", "can", "coverage"]),
     (OFFCUT, "Offcuts", &["length", "width", "count"]),
 ];
 
@@ -66,6 +109,14 @@ fn facts(part: &Part, keys: &[&str]) -> String {
             "supply_max" => format!("to {}", fact.text),
             "minimum_load" => format!("from {}", fact.text),
             "cutout" | "hole" => format!("{} {}{}", fact.key, fact.text, star(fact)),
+            "values" => values(&fact.text),
+            "tolerance" => format!("± {}", fact.text),
+            "breaking_current" => format!("breaks {}", fact.text),
+            "takes" => format!("for {} fuses", fact.text),
+            "supply_min" => format!("from {}", fact.text),
+            "output_voltage" => format!("gives {}", fact.text),
+            "outer" => format!("⌀ {}", fact.text),
+            "in_drawer" => format!("{} in the drawer", fact.text),
             "length" => format!("{} long", fact.text),
             "width" => format!("{} wide", fact.text),
             "count" if fact.text == "1" => "one".into(),
@@ -77,6 +128,20 @@ fn facts(part: &Part, keys: &[&str]) -> String {
         said.push(format!("{} on hand", part.on_hand));
     }
     said.join(", ")
+}
+
+/// How many values a drawer has, and from where to where.
+fn values(list: &str) -> String {
+    let all: Vec<&str> = list.trim_matches(['[', ']']).split(", ").collect();
+    let bare = |value: Option<&&str>| value.map_or("", |value| value.trim_matches('"')).to_owned();
+    match all.len() {
+        1 => bare(all.first()),
+        many => format!(
+            "{many} values, {} to {}",
+            bare(all.first()),
+            bare(all.last())
+        ),
+    }
 }
 
 const fn star(fact: &Fact) -> &'static str {

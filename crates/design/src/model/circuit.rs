@@ -64,6 +64,11 @@ pub struct AmplifierUse {
     pub placement: Placement,
     /// Height of the pillars it stands on, in m.
     pub standoff: Option<Value>,
+    /// Resistor across each output in Ω, in series with [`AmplifierUse::damping_capacitor`]:
+    /// it damps the output filter.
+    pub damping_resistor: Option<Value>,
+    /// Capacitor in series with it in F.
+    pub damping_capacitor: Option<Value>,
     /// Where its chip gives its heat.
     pub cooling: Choice<Cooling>,
 }

@@ -31,6 +31,8 @@ pub struct AmplifierPart {
     pub gain: Value,
     /// Input impedance in Ω.
     pub input_impedance: Value,
+    /// Capacitor in series with its input in F, where known.
+    pub input_capacitance: Option<Value>,
     /// Supply current with no signal, in A.
     pub idle_current: Value,
     /// Loss that grows with output current, in V: watts per ampere of mean output current.

@@ -25,6 +25,7 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
     let supply_recommended = fields.value("supply_recommended", D::Voltage, Positive, log);
     let gain = fields.need("gain", D::Gain, Positive, log);
     let input_impedance = fields.need("input_impedance", D::Resistance, Positive, log);
+    let input_capacitance = fields.value("input_capacitance", D::Capacitance, Positive, log);
     let idle_current = fields.need("idle_current", D::Current, NotNegative, log);
     fields.in_order("supply_min", supply_min, "supply_max", supply_max, log);
     fields.in_order(
@@ -64,6 +65,7 @@ pub(crate) fn read(fields: &Fields<'_>, common: Common, log: &mut Log) -> Option
         supply_recommended,
         gain: gain?,
         input_impedance: input_impedance?,
+        input_capacitance,
         idle_current: idle_current?,
         switching_loss,
         filter_inductance,

@@ -46,34 +46,40 @@ pub(crate) fn capacitor(
 
 /// The values of a drawer, listed or by series, rising, each once.
 fn values(fields: &Fields<'_>, dimension: D, log: &mut Log) -> Option<Vec<f64>> {
-    let listed = listed(fields, dimension, log);
-    let series = fields.word("series", SERIES, log);
-    let by_series = !fields.is_absent("series");
+    // What a maker says one way replaces what the built-in shelf says the other way.
+    let own = |key: &str| fields.own_keys().any(|own| own == key);
+    let by_list = !fields.is_absent("values") && (own("values") || !own("series"));
+    let by_series = !fields.is_absent("series") && (own("series") || !own("values"));
+    fields.know(&["values", "series", "from", "to"]);
     let end = |key, log: &mut Log| {
         if by_series {
-            fields.need(key, dimension, Positive, log)
-        } else {
-            fields.without_use(key, false, "add `series = \"E12\"`", log);
-            None
+            return fields.need(key, dimension, Positive, log);
         }
+        if own(key) {
+            fields.without_use(key, false, "add `series = \"E12\"`", log);
+        }
+        None
     };
     let from = end("from", log);
     let to = end("to", log);
     fields.not_above("from", from, "to", to, log);
-    match (fields.is_absent("values"), by_series) {
-        (true, false) => {
+    match (by_list, by_series) {
+        (false, false) => {
             if !fields.is_broken() {
                 log.add(ElectricFault::DrawerEmpty, fields.header());
             }
             None
         }
-        (false, true) => {
+        (true, true) => {
             log.add(ElectricFault::DrawerTwice, fields.place_of("series"));
             None
         }
-        (false, false) => listed,
-        (true, true) => {
-            let values = series?.value.between(from?.si, to?.si);
+        (true, false) => listed(fields, dimension, log),
+        (false, true) => {
+            let values = fields
+                .word("series", SERIES, log)?
+                .value
+                .between(from?.si, to?.si);
             if values.is_empty() && from?.si <= to?.si {
                 log.add(ElectricFault::DrawerEmpty, fields.place_of("series"));
             }

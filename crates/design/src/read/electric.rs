@@ -23,6 +23,8 @@ pub(crate) fn amplifier(
     let cable_section = fields.value("cable_section", D::Area, Positive, log);
     let placement = placement(&fields, log);
     let standoff = fields.value("standoff", D::Length, NotNegative, log);
+    let damping_resistor = fields.value("damping_resistor", D::Resistance, Positive, log);
+    let damping_capacitor = fields.value("damping_capacitor", D::Capacitance, Positive, log);
     let cooling = fields.word_or("cooling", COOLINGS, Cooling::Air, log);
     fields.finish(log);
     let (part, place) = part?;
@@ -34,6 +36,8 @@ pub(crate) fn amplifier(
         cable_section,
         placement,
         standoff,
+        damping_resistor,
+        damping_capacitor,
         cooling,
     })
 }

@@ -42,6 +42,7 @@ mod wiring;
 mod words;
 
 pub use shelf::{BUILT_IN_SHELF, built_in_shelf};
+pub use words::Word;
 
 use crate::diagnostic::Log;
 use crate::fault::{DesignFault, TextFault};

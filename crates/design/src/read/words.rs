@@ -8,6 +8,44 @@ use crate::{
     Wall, WireColour, Wiring,
 };
 
+/// What a file says in a word.
+pub trait Word: Copy + PartialEq {
+    /// The word a file says it in.
+    fn word(self) -> &'static str;
+}
+
+macro_rules! words {
+    ($($kind:ty => $list:ident),* $(,)?) => {
+        $(impl Word for $kind {
+            fn word(self) -> &'static str {
+                word_of($list, self)
+            }
+        })*
+    };
+}
+
+words!(
+    CapacitorKind => CAPACITOR_KINDS,
+    Chemistry => CHEMISTRIES,
+    ComparatorOutput => COMPARATOR_OUTPUTS,
+    Contacts => CONTACTS,
+    ControlKind => CONTROL_KINDS,
+    Does => ROLES,
+    DriverKind => DRIVER_KINDS,
+    FinishBase => FINISH_BASES,
+    FinishKind => FINISH_KINDS,
+    FuseForm => FUSE_FORMS,
+    FuseSpeed => FUSE_SPEEDS,
+    Instrument => INSTRUMENTS,
+    LightColour => LIGHT_COLOURS,
+    ModuleKind => MODULE_KINDS,
+    MosfetChannel => MOSFET_CHANNELS,
+    Species => SPECIES,
+    Stage => STAGES,
+    TrackLaw => TRACK_LAWS,
+    WireColour => WIRE_COLOURS,
+);
+
 /// The word of a value.
 pub(crate) fn word_of<T: Copy + PartialEq>(words: &[(&'static str, T)], value: T) -> &'static str {
     let same = |(_, other): &&(&'static str, T)| *other == value;
