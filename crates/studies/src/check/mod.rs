@@ -1,6 +1,7 @@
 //! Checks: one file each, with the text that the manual and `explain` tell.
 
 mod boards;
+mod coats;
 mod evidence;
 mod hubs;
 mod movers;
@@ -8,7 +9,7 @@ mod outgrown;
 #[cfg(test)]
 mod probe;
 mod resize;
-mod swap;
+pub(crate) mod swap;
 mod table;
 mod things;
 mod timber;
@@ -43,12 +44,23 @@ mod driver_unknown;
 mod drivers_fit;
 mod end_voltage;
 mod face_loss;
+mod finish_blotches;
+mod finish_holds;
+mod finish_open;
+mod finish_outdoors;
 mod glue_line;
 mod grain_run;
 mod grille_clear;
 mod hangs_level;
 mod hearing;
 mod holes_clear;
+mod indicator_cut_off;
+mod indicator_drains;
+mod indicator_flat;
+mod indicator_flickers;
+mod indicator_inputs;
+mod indicator_reference;
+mod indicator_time;
 mod inside_box;
 mod knobs_apart;
 mod knobs_reached;

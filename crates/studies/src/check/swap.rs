@@ -121,7 +121,7 @@ fn candidate(what: &str, key: &str, from: &Common, to: &Common) -> Candidate {
 
 /// Other amplifier boards with enough channels, those that need no coupling
 /// capacitors unless the design has them.
-pub(super) fn amplifiers(
+pub(crate) fn amplifiers(
     evidence: &Evidence<'_>,
     passes: impl Fn(&AmplifierPart) -> bool,
 ) -> Vec<Candidate> {
@@ -149,7 +149,7 @@ pub(super) fn amplifiers(
 }
 
 /// Other batteries, as many as now.
-pub(super) fn batteries(
+pub(crate) fn batteries(
     evidence: &Evidence<'_>,
     passes: impl Fn(&BatteryPart) -> bool,
 ) -> Vec<Candidate> {
@@ -173,7 +173,7 @@ fn battery(evidence: &Evidence<'_>, part: &BatteryPart) -> Candidate {
 }
 
 /// Another battery together with another board that suits it, both others than now.
-pub(super) fn supplies(
+pub(crate) fn supplies(
     evidence: &Evidence<'_>,
     passes: impl Fn(&BatteryPart) -> bool,
 ) -> Vec<Candidate> {
@@ -191,7 +191,7 @@ pub(super) fn supplies(
 }
 
 /// Each of some candidates with each of others.
-pub(super) fn pairs(these: &[Candidate], those: &[Candidate]) -> Vec<Candidate> {
+pub(crate) fn pairs(these: &[Candidate], those: &[Candidate]) -> Vec<Candidate> {
     let with = |a: &Candidate, b: &Candidate| {
         let words = format!("{}, {}", a.words, b.words);
         Candidate::new(words, [a.edits.as_slice(), &b.edits].concat())
@@ -203,7 +203,7 @@ pub(super) fn pairs(these: &[Candidate], those: &[Candidate]) -> Vec<Candidate> 
 }
 
 /// All of some candidates at once.
-pub(super) fn all(each: Vec<Candidate>) -> Option<Candidate> {
+pub(crate) fn all(each: Vec<Candidate>) -> Option<Candidate> {
     let words: Vec<&str> = each.iter().map(|one| one.words.as_str()).collect();
     let words = words.join("; ");
     let edits: Vec<Edit> = each.iter().flat_map(|one| one.edits.clone()).collect();
@@ -211,7 +211,7 @@ pub(super) fn all(each: Vec<Candidate>) -> Option<Candidate> {
 }
 
 /// Other drivers for one group that cover the same range and whose data are known.
-pub(super) fn drivers(
+pub(crate) fn drivers(
     evidence: &Evidence<'_>,
     group: usize,
     passes: impl Fn(&DriverPart) -> bool,
@@ -224,7 +224,7 @@ pub(super) fn drivers(
 }
 
 /// Other drivers for one group whose data are known, whatever their range.
-pub(super) fn drivers_of_any_range(
+pub(crate) fn drivers_of_any_range(
     evidence: &Evidence<'_>,
     group: usize,
     passes: impl Fn(&DriverPart) -> bool,
@@ -246,12 +246,12 @@ pub(super) fn drivers_of_any_range(
 }
 
 /// Whether a driver plays the treble by itself.
-pub(super) const fn covers_treble(part: &DriverPart) -> bool {
+pub(crate) const fn covers_treble(part: &DriverPart) -> bool {
     matches!(part.kind.value, DriverKind::FullRange | DriverKind::Coaxial)
 }
 
 /// Other passive radiators, as many as now.
-pub(super) fn radiators(
+pub(crate) fn radiators(
     evidence: &Evidence<'_>,
     passes: impl Fn(&RadiatorPart) -> bool,
 ) -> Vec<Candidate> {
@@ -284,7 +284,7 @@ fn stiffness(sheet: &SheetPart, thickness: f64) -> Option<f64> {
 }
 
 /// Other walls that are stiff enough; a thickness measured on the old ones goes.
-pub(super) fn walls(
+pub(crate) fn walls(
     evidence: &Evidence<'_>,
     passes: impl Fn(&SheetPart) -> bool,
 ) -> Vec<Candidate> {

@@ -5,17 +5,19 @@ use super::{
     bass_bump, battery_bay, battery_heat, board_heat, boards_cross, boards_fit, box_holds, box_q,
     box_size, bridged_sockets, brief_conflict, brief_cost, brief_light, brief_long, brief_loud,
     brief_low, chamber_shared, comes_out, current_limit, direct_current, driver_data, driver_heat,
-    driver_unknown, drivers_fit, end_voltage, face_loss, glue_line, grain_run, grille_clear,
-    hangs_level, hearing, holes_clear, inside_box, knobs_apart, knobs_reached, lead_acid_airtight,
-    leak, least_skin, lithium_care, metal_radio, minimum_load, open_time, panel_bodies, panel_bush,
-    panel_plate, parts_close, parts_collide, parts_fit, protection_current, radiator_size,
-    ring_closes, screws_bite, screws_reached, sealed_or_vented, sheet_too_small, source_level,
-    stands_firm, supply_voltage, travel, travel_below_tuning, treble, vent_fits, vent_pipe,
-    vent_speed, wall_buzz,
+    driver_unknown, drivers_fit, end_voltage, face_loss, finish_blotches, finish_holds,
+    finish_open, finish_outdoors, glue_line, grain_run, grille_clear, hangs_level, hearing,
+    holes_clear, indicator_cut_off, indicator_drains, indicator_flat, indicator_flickers,
+    indicator_inputs, indicator_reference, indicator_time, inside_box, knobs_apart, knobs_reached,
+    lead_acid_airtight, leak, least_skin, lithium_care, metal_radio, minimum_load, open_time,
+    panel_bodies, panel_bush, panel_plate, parts_close, parts_collide, parts_fit,
+    protection_current, radiator_size, ring_closes, screws_bite, screws_reached, sealed_or_vented,
+    sheet_too_small, source_level, stands_firm, supply_voltage, travel, travel_below_tuning,
+    treble, vent_fits, vent_pipe, vent_speed, wall_buzz,
 };
 
 /// Every check, in the order of the manual: what can hurt someone, the brief,
-/// power, drivers, the box, wood, fit, the control panel, standing and hanging.
+/// power, drivers, the box, wood, fit, the control panel, standing and hanging, the finish.
 /// Among findings equally bad this is their order.
 pub const ALL: &[&Check] = &[
     &lead_acid_airtight::CHECK,
@@ -31,6 +33,13 @@ pub const ALL: &[&Check] = &[
     &supply_voltage::CHECK,
     &end_voltage::CHECK,
     &protection_current::CHECK,
+    &indicator_inputs::CHECK,
+    &indicator_reference::CHECK,
+    &indicator_cut_off::CHECK,
+    &indicator_time::CHECK,
+    &indicator_flat::CHECK,
+    &indicator_flickers::CHECK,
+    &indicator_drains::CHECK,
     &minimum_load::CHECK,
     &current_limit::CHECK,
     &direct_current::CHECK,
@@ -83,4 +92,8 @@ pub const ALL: &[&Check] = &[
     &grille_clear::CHECK,
     &stands_firm::CHECK,
     &hangs_level::CHECK,
+    &finish_holds::CHECK,
+    &finish_blotches::CHECK,
+    &finish_open::CHECK,
+    &finish_outdoors::CHECK,
 ];

@@ -56,14 +56,20 @@ pub(super) fn cut_off(
     let off = wants::off(circuit);
     let band = Band::of(fading.drawn.iter().map(|(_, own)| stack.nominal * off(own)));
     let coil = match &switch.kind {
-        SwitchingKind::Relay { coil_resistance, .. } => battery.mid_voltage() / coil_resistance.si,
+        SwitchingKind::Relay {
+            coil_resistance, ..
+        } => battery.mid_voltage() / coil_resistance.si,
         SwitchingKind::Mosfet { .. } => 0.0,
     };
     let loss = match &switch.kind {
         SwitchingKind::Mosfet { on_resistance, .. } => on_resistance.si * sag.mean_current,
         SwitchingKind::Relay { .. } => 0.0,
     };
-    let board = board(Board::new(named, 10).indicator(&found, None, false), player, switch);
+    let board = board(
+        Board::new(named, 10).indicator(&found, None, false),
+        player,
+        switch,
+    );
     Some(CutOff {
         switch: switch.common.name.text.clone(),
         relay,
@@ -77,16 +83,31 @@ pub(super) fn cut_off(
 }
 
 /// The first of the shelf that carries the current and is driven by the battery.
-fn switch<'a>(player: &Player<'a>, relay: bool, wanted: &Wanted, peak: f64) -> Option<&'a SwitchingPart> {
+fn switch<'a>(
+    player: &Player<'a>,
+    relay: bool,
+    wanted: &Wanted,
+    peak: f64,
+) -> Option<&'a SwitchingPart> {
     let [lowest, highest] = wanted.supply;
     let fits = |part: &&SwitchingPart| {
         let driven = match &part.kind {
-            SwitchingKind::Relay { coil_voltage, pull_in, .. } => {
+            SwitchingKind::Relay {
+                coil_voltage,
+                pull_in,
+                ..
+            } => {
                 relay
-                    && pull_in.map_or(0.75 * coil_voltage.si, |value| value.si) <= player.build.battery.mid_voltage()
+                    && pull_in.map_or(0.75 * coil_voltage.si, |value| value.si)
+                        <= player.build.battery.mid_voltage()
                     && highest <= 1.3 * coil_voltage.si
             }
-            SwitchingKind::Mosfet { channel, gate_voltage, gate_most, .. } => {
+            SwitchingKind::Mosfet {
+                channel,
+                gate_voltage,
+                gate_most,
+                ..
+            } => {
                 !relay
                     && channel.value == MosfetChannel::N
                     && gate_voltage.si <= lowest
@@ -95,7 +116,14 @@ fn switch<'a>(player: &Player<'a>, relay: bool, wanted: &Wanted, peak: f64) -> O
         };
         driven && part.dc_current.si >= SPARE * peak && part.dc_voltage.si >= highest
     };
-    let mut all = player.subject.project.shelf.switching.iter().filter(fits).collect::<Vec<_>>();
+    let mut all = player
+        .subject
+        .project
+        .shelf
+        .switching
+        .iter()
+        .filter(fits)
+        .collect::<Vec<_>>();
     all.sort_by_key(|part| part.common.on_hand == 0);
     all.first().copied()
 }
@@ -105,25 +133,49 @@ fn board<'a>(mut board: Board<'a>, player: &Player<'_>, switch: &SwitchingPart) 
     match &switch.kind {
         SwitchingKind::Mosfet { .. } => {
             let part = plain(Kind::Mosfet, "disconnects the load", Some(&switch.common));
-            board.add("Q", part, &[("gate", OUTPUT), ("source", GROUND), ("drain", "load −")]);
+            board.add(
+                "Q",
+                part,
+                &[("gate", OUTPUT), ("source", GROUND), ("drain", "load −")],
+            );
         }
         SwitchingKind::Relay { .. } => {
             let part = plain(Kind::Relay, "disconnects the load", Some(&switch.common));
-            let pins = [("coil 1", BATTERY), ("coil 2", "coil"), ("contact 1", BATTERY), ("contact 2", "load +")];
+            let pins = [
+                ("coil 1", BATTERY),
+                ("coil 2", "coil"),
+                ("contact 1", BATTERY),
+                ("contact 2", "load +"),
+            ];
             board.add("K", part, &pins);
             let drives = player.subject.project.shelf.switching.iter().find(|part| {
                 matches!(&part.kind, SwitchingKind::Mosfet { channel, .. } if channel.value == MosfetChannel::N)
             });
-            let part = plain(Kind::Mosfet, "drives the coil", drives.map(|part| &part.common));
-            board.add("Q", part, &[("gate", OUTPUT), ("source", GROUND), ("drain", "coil")]);
+            let part = plain(
+                Kind::Mosfet,
+                "drives the coil",
+                drives.map(|part| &part.common),
+            );
+            board.add(
+                "Q",
+                part,
+                &[("gate", OUTPUT), ("source", GROUND), ("drain", "coil")],
+            );
             let quench: Part = Part {
                 name: None,
-                ..plain(Kind::Reference, "takes what the coil gives back: any silicon diode", None)
+                ..plain(
+                    Kind::Reference,
+                    "takes what the coil gives back: any silicon diode",
+                    None,
+                )
             };
             board.add("D", quench, &[("cathode", BATTERY), ("anode", "coil")]);
         }
     }
-    let start = Resistor { ohms: START, tolerance: 0.05 };
+    let start = Resistor {
+        ohms: START,
+        tolerance: 0.05,
+    };
     board.resistor(start, "before the button", [BATTERY, "start"]);
     let button = plain(Kind::Button, "starts it anew", None);
     board.add("S", button, &[("1", "start"), ("2", DIVIDER)]);

@@ -4,9 +4,9 @@ use super::drawer::Named;
 use super::fading::Fading;
 use super::model::Wanted;
 use super::wants::{off, trip, wish};
+use crate::memo::Memo;
 use design::IndicatorUse;
 use physics::indicator::Indicator as Circuit;
-use crate::memo::Memo;
 use physics::indicator::search::{Drawer, Found, Lamp, Wish, search};
 
 /// What was found before for the same drawer and wish.
@@ -58,7 +58,9 @@ pub(super) fn design(
 
 /// With the capacitor across the feedback that lets the hysteresis act at once.
 pub(super) fn hurried(named: &Named<'_>, circuit: Circuit) -> Circuit {
-    let nearest = circuit.wanted_speed_up().and_then(|farads| named.unpolar(farads));
+    let nearest = circuit
+        .wanted_speed_up()
+        .and_then(|farads| named.unpolar(farads));
     Circuit {
         speed_up: nearest.map(|(_, farads)| farads),
         ..circuit

@@ -42,16 +42,27 @@ impl<'a> Named<'a> {
     /// volts at most.
     pub(super) fn of(project: &'a Project, used: &'a IndicatorUse, highest: f64) -> Self {
         let shelf = &project.shelf;
+        let led = used
+            .led
+            .as_ref()
+            .map(|(part, _)| part)
+            .or_else(|| usual_led(shelf));
         let comparators: Vec<&ComparatorPart> = match &used.comparator {
             Some((part, _)) => vec![part],
-            None => shelf.comparators.iter().collect(),
+            None => shelf
+                .comparators
+                .iter()
+                .filter(|part| darkens(part, led))
+                .collect(),
         };
         let (references, offers): (Vec<_>, Vec<_>) = match &used.reference {
             Some((VoltageReference::Zener(zener), _)) => vec![of_zener(zener)],
             Some((VoltageReference::Shunt(shunt), _)) => vec![of_shunt(shunt)],
             None => {
                 let zeners = shelf.zeners.iter().map(of_zener);
-                zeners.chain(shelf.references.iter().map(of_shunt)).collect()
+                zeners
+                    .chain(shelf.references.iter().map(of_shunt))
+                    .collect()
             }
         }
         .into_iter()
@@ -60,7 +71,11 @@ impl<'a> Named<'a> {
             .capacitors
             .iter()
             .filter(|part| part.voltage.si >= highest)
-            .flat_map(|part| part.values.iter().map(move |farads| (part, of_capacitor(part, *farads))))
+            .flat_map(|part| {
+                part.values
+                    .iter()
+                    .map(move |farads| (part, of_capacitor(part, *farads)))
+            })
             .unzip();
         let small = shelf.resistors.iter().filter(|part| part.power.si < SMALL);
         Self {
@@ -75,7 +90,7 @@ impl<'a> Named<'a> {
             comparators,
             references,
             capacitors,
-            led: used.led.as_ref().map(|(part, _)| part).or_else(|| usual_led(shelf)),
+            led,
             shelf,
         }
     }
@@ -109,6 +124,15 @@ impl<'a> Named<'a> {
     }
 }
 
+/// Share of a lamp's forward voltage at which it begins to glow: common practice, no source.
+pub(super) const GLOW: f64 = 0.8;
+
+/// Whether an output, when high, leaves a lamp dark.
+fn darkens(part: &ComparatorPart, led: Option<&LedPart>) -> bool {
+    let loss = part.output_high.map_or(0.0, |value| value.si);
+    led.is_none_or(|led| loss < GLOW * led.forward_voltage.si)
+}
+
 fn offer<T>(common: &Common, part: T) -> Offer<T> {
     Offer {
         part,
@@ -118,7 +142,12 @@ fn offer<T>(common: &Common, part: T) -> Offer<T> {
 
 /// One in the drawer before one to be bought, red before other colours.
 fn usual_led(shelf: &Shelf) -> Option<&LedPart> {
-    let rank = |led: &&LedPart| (led.common.on_hand == 0, led.colour.value != LightColour::Red);
+    let rank = |led: &&LedPart| {
+        (
+            led.common.on_hand == 0,
+            led.colour.value != LightColour::Red,
+        )
+    };
     shelf.leds.iter().min_by_key(rank)
 }
 

@@ -31,7 +31,10 @@ impl Curve {
     pub(super) fn volts(&self, left: f64) -> f64 {
         let time = (self.end - left).max(0.0);
         let after = self.points.partition_point(|(seconds, _)| *seconds < time);
-        match (after.checked_sub(1).and_then(|i| self.points.get(i)), self.points.get(after)) {
+        match (
+            after.checked_sub(1).and_then(|i| self.points.get(i)),
+            self.points.get(after),
+        ) {
             (Some(a), Some(b)) => a.1 + (b.1 - a.1) * (time - a.0) / (b.0 - a.0),
             (_, Some(only)) | (Some(only), None) => only.1,
             (None, None) => f64::NAN,
@@ -41,7 +44,10 @@ impl Curve {
     /// Seconds of music left when the voltage falls below `volts`.
     pub(super) fn left(&self, volts: f64) -> f64 {
         let after = self.points.partition_point(|(_, at)| *at > volts);
-        let time = match (after.checked_sub(1).and_then(|i| self.points.get(i)), self.points.get(after)) {
+        let time = match (
+            after.checked_sub(1).and_then(|i| self.points.get(i)),
+            self.points.get(after),
+        ) {
             (Some(a), Some(b)) => a.0 + (b.0 - a.0) * (a.1 - volts) / (a.1 - b.1),
             (None, _) => 0.0,
             (Some(_), None) => self.end,
@@ -72,13 +78,18 @@ impl Fading {
         let one = |index: u32| {
             let drawn = draw(index, causes + Circuit::causes());
             let own = match &drawn {
-                Draw::Point(point) => point[causes..].iter().map(|unit| 2.0 * unit - 1.0).collect(),
+                Draw::Point(point) => point[causes..]
+                    .iter()
+                    .map(|unit| 2.0 * unit - 1.0)
+                    .collect(),
                 Draw::Nominal => vec![0.0; Circuit::causes()],
             };
             let battery = player.subject.build(&drawn).battery;
             // The same draw as in the main study, where there is one.
             let outcome = player.drawn.outcomes.get(index as usize);
-            let more = outcome.map_or(1.0, |outcome| outcome.draw_brief / player.outcome.draw_brief);
+            let more = outcome.map_or(1.0, |outcome| {
+                outcome.draw_brief / player.outcome.draw_brief
+            });
             (Curve::of(&battery, &|volts| more * power.at(volts)), own)
         };
         Self {

@@ -10,13 +10,11 @@ mod model;
 mod parts;
 mod steps;
 mod study;
-#[cfg(test)]
-mod tests;
 mod wants;
 
 pub use model::{
-    Alternative, Built, Cause, CutOff, Indicator, Kind, Limits, Net, Part, Reading, Sag, Step, Threshold,
-    Trimmer, Wanted,
+    Alternative, Built, Cause, CutOff, Indicator, Kind, Limits, Net, Part, Reading, Sag, Step,
+    Threshold, Trimmer, Wanted,
 };
 
 pub(crate) use design::Indicators;

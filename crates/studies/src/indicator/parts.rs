@@ -71,11 +71,17 @@ impl<'a> Board<'a> {
         let all = self.named.drawer.resistors.iter().map(|offer| offer.part);
         all.filter(|one| one.ohms == ohms)
             .min_by(|a, b| a.tolerance.total_cmp(&b.tolerance))
-            .unwrap_or(Resistor { ohms, tolerance: 0.0 })
+            .unwrap_or(Resistor {
+                ohms,
+                tolerance: 0.0,
+            })
     }
 
     fn mark(&self, letter: &str) -> String {
-        let alike = self.parts.iter().filter(|part| part.mark.starts_with(letter));
+        let alike = self
+            .parts
+            .iter()
+            .filter(|part| part.mark.starts_with(letter));
         format!("{letter}{}", self.from + alike.count() + 1)
     }
 
@@ -91,7 +97,12 @@ impl<'a> Board<'a> {
     }
 
     /// Adds a part with its terminals and the nets they are on.
-    pub(super) fn add(&mut self, letter: &str, part: Part, pins: &[(&'static str, &str)]) -> String {
+    pub(super) fn add(
+        &mut self,
+        letter: &str,
+        part: Part,
+        pins: &[(&'static str, &str)],
+    ) -> String {
         let mark = self.mark(letter);
         for (pin, net) in pins {
             self.join(net, &mark, pin);
@@ -118,7 +129,12 @@ impl<'a> Board<'a> {
         }
     }
 
-    pub(super) fn resistor(&mut self, one: Resistor, does: &'static str, [upper, lower]: [&str; 2]) {
+    pub(super) fn resistor(
+        &mut self,
+        one: Resistor,
+        does: &'static str,
+        [upper, lower]: [&str; 2],
+    ) {
         let drawer = self.named.resistor(one);
         let part = Part {
             value: Some(one.ohms),
@@ -144,7 +160,11 @@ impl<'a> Board<'a> {
             value: Some(offer.volts),
             unit: "V",
             tolerance: Some(offer.tolerance),
-            ..plain(Kind::Reference, "what the divider is held against", Some(self.named.references[index]))
+            ..plain(
+                Kind::Reference,
+                "what the divider is held against",
+                Some(self.named.references[index]),
+            )
         };
         self.add("D", part, &[("cathode", REFERENCE), ("anode", GROUND)]);
     }
@@ -184,7 +204,11 @@ impl<'a> Board<'a> {
             value: Some(farads),
             unit: "F",
             tolerance: drawer.map(|part| part.tolerance.si),
-            ..plain(Kind::Capacitor, "lets the hysteresis act at once", drawer.map(|part| &part.common))
+            ..plain(
+                Kind::Capacitor,
+                "lets the hysteresis act at once",
+                drawer.map(|part| &part.common),
+            )
         };
         self.add("C", part, &[("1", OUTPUT), ("2", DIVIDER)]);
     }

@@ -78,7 +78,9 @@ fn reference(setting: &Setting<'_>) -> Step {
     let volts = circuit.reference.at(above(setting), circuit.feed.ohms);
     let slope = circuit.reference.slope
         * circuit.reference.slope_tolerance
-        * (circuit.reference.current(above(setting), circuit.feed.ohms) - circuit.reference.rated_current).abs();
+        * (circuit.reference.current(above(setting), circuit.feed.ohms)
+            - circuit.reference.rated_current)
+            .abs();
     let share = circuit.reference.tolerance + circuit.reference.drift + slope / volts;
     Step {
         act: "Measure from ground to the reference.".into(),
@@ -113,14 +115,18 @@ fn turn(setting: &Setting<'_>) -> Step {
             number(100.0 * trimmer, "%"),
         ),
         reads: None,
-        otherwise: "Where its way ends before that, look for a wrong resistor in the divider.".into(),
+        otherwise: "Where its way ends before that, look for a wrong resistor in the divider."
+            .into(),
     }
 }
 
 fn falls(setting: &Setting<'_>, bench: bool) -> Step {
     let wait = number(3.0 * setting.circuit.time_constant().max(0.3), "s");
     let act = if bench {
-        format!("From {}, go down in steps of 0.05 V with a pause of {wait} after each, until the lamp lights.", volts_fine(setting.falling.most + 0.1))
+        format!(
+            "From {}, go down in steps of 0.05 V with a pause of {wait} after each, until the lamp lights.",
+            volts_fine(setting.falling.most + 0.1)
+        )
     } else {
         "Let the box play as usual with the meter at the battery, until the lamp lights; write the voltage down.".into()
     };
@@ -137,7 +143,11 @@ fn falls(setting: &Setting<'_>, bench: bool) -> Step {
 }
 
 fn rises(setting: &Setting<'_>, bench: bool) -> Step {
-    let how = if bench { "Go up again as slowly" } else { "Charge" };
+    let how = if bench {
+        "Go up again as slowly"
+    } else {
+        "Charge"
+    };
     Step {
         act: format!("{how} until the lamp goes out."),
         reads: Some(Reading {
@@ -146,7 +156,9 @@ fn rises(setting: &Setting<'_>, bench: bool) -> Step {
             band: [setting.rising.least, setting.rising.most],
             unit: "V",
         }),
-        otherwise: "As low as where it lit: the feedback resistor is missing. Never: it is far too small.".into(),
+        otherwise:
+            "As low as where it lit: the feedback resistor is missing. Never: it is far too small."
+                .into(),
     }
 }
 

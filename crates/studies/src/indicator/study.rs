@@ -2,11 +2,9 @@
 
 use super::cut_off::cut_off;
 use super::design::design;
-use super::drawer::Named;
+use super::drawer::{GLOW, Named};
 use super::fading::Fading;
-use super::model::{
-    Alternative, Built, Cause, Indicator, Limits, Sag, Threshold, Trimmer, Wanted,
-};
+use super::model::{Alternative, Built, Cause, Indicator, Limits, Sag, Threshold, Trimmer, Wanted};
 use super::parts::Board;
 use super::steps::{Setting, steps};
 use super::wants;
@@ -62,7 +60,15 @@ pub(crate) fn study(player: &Player<'_>) -> Option<Indicator> {
     let mut remarks = Vec::new();
     let charged = player.build.battery.open_circuit(CHARGED);
     let (wanted, found) = match named.lamp() {
-        Some(lamp) => design(&named, used, lamp, &fading, asked, charged, &player.subject.indicators),
+        Some(lamp) => design(
+            &named,
+            used,
+            lamp,
+            &fading,
+            asked,
+            charged,
+            &player.subject.indicators,
+        ),
         None => {
             remarks.push("No light-emitting diode is on the shelf.".to_owned());
             (asked, Vec::new())
@@ -86,7 +92,11 @@ pub(crate) fn study(player: &Player<'_>) -> Option<Indicator> {
         wanted,
         sag,
         built,
-        alternatives: found.iter().skip(1).map(|one| alternative(&named, one)).collect(),
+        alternatives: found
+            .iter()
+            .skip(1)
+            .map(|one| alternative(&named, one))
+            .collect(),
         left,
         volts,
         volts_band,
@@ -94,15 +104,28 @@ pub(crate) fn study(player: &Player<'_>) -> Option<Indicator> {
     })
 }
 
-fn built(player: &Player<'_>, named: &Named<'_>, best: &Found, wanted: &Wanted, fading: &Fading) -> Built {
+fn built(
+    player: &Player<'_>,
+    named: &Named<'_>,
+    best: &Found,
+    wanted: &Wanted,
+    fading: &Fading,
+) -> Built {
     let design = &player.subject.project.design;
     let used = design.indicator.as_ref();
     let wants_trim = used.is_some_and(|used| used.trim.value);
-    let fixed: Vec<_> = named.drawer.resistors.iter().map(|offer| offer.part).collect();
+    let fixed: Vec<_> = named
+        .drawer
+        .resistors
+        .iter()
+        .map(|offer| offer.part)
+        .collect();
     let trim = wants_trim
         .then(|| best.circuit.trim(wanted.trip, &fixed, &TRIMMERS))
         .flatten();
-    let circuit = trim.as_ref().map_or(best.circuit, |trim| best.circuit.trimmed(trim, wanted.trip));
+    let circuit = trim
+        .as_ref()
+        .map_or(best.circuit, |trim| best.circuit.trimmed(trim, wanted.trip));
     let off = |own: &[f64]| match trim {
         None => wants::off(&circuit)(own),
         Some(_) => 1.0 + SET_WITHIN * own[SETTING] + circuit.reference.drift * own[DRIFT],
@@ -111,13 +134,19 @@ fn built(player: &Player<'_>, named: &Named<'_>, best: &Found, wanted: &Wanted, 
     let set = |stack: Stack| trim.map_or(stack, |_| settled(stack, &circuit));
     let band = |nominal: f64, ratio: &dyn Fn(&[f64]) -> f64| {
         let each = fading.drawn.iter().map(|(_, own)| nominal * ratio(own));
-        Band::of(each).unwrap_or(Band { p10: nominal, p90: nominal })
+        Band::of(each).unwrap_or(Band {
+            p10: nominal,
+            p90: nominal,
+        })
     };
     let rise = |own: &[f64]| match trim {
         None => circuit.thresholds_off(own).rising / thresholds.rising,
         Some(_) => off(own),
     };
-    let falling = threshold(&set(circuit.falling_stack()), band(thresholds.falling, &off));
+    let falling = threshold(
+        &set(circuit.falling_stack()),
+        band(thresholds.falling, &off),
+    );
     let rising = threshold(&set(circuit.rising_stack()), band(thresholds.rising, &rise));
     let left: Vec<f64> = fading
         .drawn
@@ -127,7 +156,9 @@ fn built(player: &Player<'_>, named: &Named<'_>, best: &Found, wanted: &Wanted, 
     let share = |holds: &dyn Fn(f64) -> bool| {
         left.iter().filter(|left| holds(**left)).count() as f64 / left.len().max(1) as f64
     };
-    let trimmer = trim.as_ref().map(|trim| trimmer(&circuit, trim, wanted.trip));
+    let trimmer = trim
+        .as_ref()
+        .map(|trim| trimmer(&circuit, trim, wanted.trip));
     let board = Board::new(named, 0).indicator(best, trim.as_ref(), true);
     let nominal_left = fading.nominal.left(thresholds.falling);
     Built {
@@ -135,7 +166,10 @@ fn built(player: &Player<'_>, named: &Named<'_>, best: &Found, wanted: &Wanted, 
         reference: named.references[best.reference].name.text.clone(),
         causes: causes(&circuit, trim.is_some()),
         left: nominal_left,
-        left_band: Band::of(left.iter().copied()).unwrap_or(Band { p10: nominal_left, p90: nominal_left }),
+        left_band: Band::of(left.iter().copied()).unwrap_or(Band {
+            p10: nominal_left,
+            p90: nominal_left,
+        }),
         too_late: share(&|left| left < wanted.warning),
         too_early: share(&|left| left > EARLY * wanted.warning),
         delay: circuit.delay_seconds(),
@@ -190,14 +224,23 @@ fn causes(circuit: &Circuit, trimmed: bool) -> Vec<Cause> {
     if trimmed {
         let volts = circuit.thresholds().falling;
         return vec![
-            Cause { words: "reference with temperature", volts: volts * circuit.reference.drift },
-            Cause { words: "setting by meter and hand", volts: volts * SET_WITHIN },
+            Cause {
+                words: "reference with temperature",
+                volts: volts * circuit.reference.drift,
+            },
+            Cause {
+                words: "setting by meter and hand",
+                volts: volts * SET_WITHIN,
+            },
         ];
     }
     let mut causes: Vec<Cause> = circuit
         .shares()
         .into_iter()
-        .map(|share| Cause { words: share.cause, volts: share.falling.abs() })
+        .map(|share| Cause {
+            words: share.cause,
+            volts: share.falling.abs(),
+        })
         .filter(|cause| cause.volts > 1e-4)
         .collect();
     causes.sort_by(|a, b| b.volts.total_cmp(&a.volts));
@@ -207,7 +250,13 @@ fn causes(circuit: &Circuit, trimmed: bool) -> Vec<Cause> {
 fn trimmer(circuit: &Circuit, trim: &Trim, trip: f64) -> Trimmer {
     let at = |rest: f64| {
         let mut end = *circuit;
-        end.bottom = physics::indicator::Arm::Series(trim.fixed, physics::indicator::Resistor { ohms: rest, tolerance: 0.0 });
+        end.bottom = physics::indicator::Arm::Series(
+            trim.fixed,
+            physics::indicator::Resistor {
+                ohms: rest,
+                tolerance: 0.0,
+            },
+        );
         end.thresholds().falling
     };
     Trimmer {
@@ -217,10 +266,6 @@ fn trimmer(circuit: &Circuit, trim: &Trim, trip: f64) -> Trimmer {
     }
 }
 
-/// Voltage at which a lamp begins to glow, as a share of its forward voltage:
-/// common practice, no source.
-const GLOW: f64 = 0.8;
-
 fn limits(circuit: &Circuit, wanted: &Wanted) -> Limits {
     let [lowest, highest] = wanted.supply;
     let reference = &circuit.reference;
@@ -228,7 +273,8 @@ fn limits(circuit: &Circuit, wanted: &Wanted) -> Limits {
     Limits {
         input_most: lowest - circuit.comparator.input_high,
         input_least: circuit.comparator.input_low,
-        reference_current: (lowest - reference.volts - reach) / (circuit.feed.ohms * (1.0 + circuit.feed.tolerance)),
+        reference_current: (lowest - reference.volts - reach)
+            / (circuit.feed.ohms * (1.0 + circuit.feed.tolerance)),
         reference_wants: reference.least_current,
         sunk: circuit.currents(highest, State::Lit).sunk,
         sinks: circuit.comparator.sink_current,
@@ -239,7 +285,11 @@ fn limits(circuit: &Circuit, wanted: &Wanted) -> Limits {
 
 fn alternative(named: &Named<'_>, one: &Found) -> Alternative {
     let stack = one.circuit.falling_stack();
-    let arms = one.circuit.top.resistors().chain(one.circuit.bottom.resistors());
+    let arms = one
+        .circuit
+        .top
+        .resistors()
+        .chain(one.circuit.bottom.resistors());
     Alternative {
         comparator: named.comparators[one.comparator].common.name.text.clone(),
         reference: named.references[one.reference].name.text.clone(),
@@ -253,11 +303,19 @@ fn alternative(named: &Named<'_>, one: &Found) -> Alternative {
 /// Voltage against music left: as designed, and its band.
 fn curve(fading: &Fading) -> (Vec<f64>, Vec<f64>, Vec<Band>) {
     let whole = fading.nominal.end;
-    let left: Vec<f64> = (0..=SHOWN).map(|i| whole * (1.0 - i as f64 / SHOWN as f64)).collect();
-    let volts = left.iter().map(|left| fading.nominal.volts(*left)).collect();
+    let left: Vec<f64> = (0..=SHOWN)
+        .map(|i| whole * (1.0 - i as f64 / SHOWN as f64))
+        .collect();
+    let volts = left
+        .iter()
+        .map(|left| fading.nominal.volts(*left))
+        .collect();
     let band = |left: &f64| {
         let each = fading.drawn.iter().map(|(curve, _)| curve.volts(*left));
-        Band::of(each).unwrap_or(Band { p10: f64::NAN, p90: f64::NAN })
+        Band::of(each).unwrap_or(Band {
+            p10: f64::NAN,
+            p90: f64::NAN,
+        })
     };
     let bands = left.iter().map(band).collect();
     (left, volts, bands)

@@ -39,7 +39,13 @@ const SPARE_DELAY: f64 = 1.15;
 pub(super) fn sag(player: &Player<'_>) -> Sag {
     let battery = &player.build.battery;
     let mean_current = player.outcome.draw_brief / battery.mid_voltage();
-    let peak_current = peak_current(player.build, player.gains, player.scene, player.outcome.brief_volts, player.subject.channels_used());
+    let peak_current = peak_current(
+        player.build,
+        player.gains,
+        player.scene,
+        player.outcome.brief_volts,
+        player.subject.channels_used(),
+    );
     Sag {
         mean_current,
         mean: mean_current * battery.resistance,
@@ -56,9 +62,14 @@ pub(super) fn wanted(player: &Player<'_>, used: &IndicatorUse, sag: &Sag) -> Wan
     Wanted {
         warning: used.warning.map_or(WARNING, |value| value.si),
         delay: used.delay.map_or(DELAY, |value| value.si),
-        hysteresis: used.hysteresis.map_or((usual / FINE).ceil() * FINE, |value| value.si),
+        hysteresis: used
+            .hysteresis
+            .map_or((usual / FINE).ceil() * FINE, |value| value.si),
         trip: f64::NAN,
-        supply: [(lowest / COARSE).floor() * COARSE, battery.charge_voltage().max(battery.full_voltage())],
+        supply: [
+            (lowest / COARSE).floor() * COARSE,
+            battery.charge_voltage().max(battery.full_voltage()),
+        ],
     }
 }
 
@@ -73,7 +84,10 @@ pub(super) fn trip(fading: &Fading, warning: f64, off: impl Fn(&[f64]) -> f64) -
         .collect();
     needed.sort_unstable_by(f64::total_cmp);
     let place = (IN_TIME * needed.len() as f64).ceil() as usize;
-    let volts = needed.get(place.saturating_sub(1)).copied().unwrap_or(f64::NAN);
+    let volts = needed
+        .get(place.saturating_sub(1))
+        .copied()
+        .unwrap_or(f64::NAN);
     (volts / FINE).ceil() * FINE
 }
 
@@ -96,7 +110,11 @@ pub(super) fn wish(wanted: &Wanted, used: &IndicatorUse, lamp: Lamp, highest: f6
             (true, false) => [hysteresis, MORE * hysteresis],
         },
         recovered: highest,
-        delay: if delay > 0.0 { [SPARE_DELAY * delay, MORE * delay] } else { [0.0, 0.0] },
+        delay: if delay > 0.0 {
+            [SPARE_DELAY * delay, MORE * delay]
+        } else {
+            [0.0, 0.0]
+        },
         supply: wanted.supply,
         lamp,
     }

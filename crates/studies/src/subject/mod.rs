@@ -33,6 +33,7 @@ pub(crate) use weight::{RADIATOR_WEIGHT, WeightSubject, battery_guess, driver_gu
 use crate::baffles::Baffles;
 use crate::build::Build;
 use crate::carpentry::{CutLine, SheetPlan, Workshop, cut_list, diagnostic, sheet_plans, solid};
+use crate::indicator::Indicators;
 use crate::money::{self, Need};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{Diagnostic, DriverUse, EnclosureKind, Project, Side};
@@ -79,6 +80,8 @@ pub(crate) struct Subject {
     pub(crate) cost: CostSubject,
     /// Faces met so far, shared with variants of the design.
     pub(crate) baffles: Baffles,
+    /// Circuits of indicators found so far.
+    pub(crate) indicators: Indicators,
     /// Work in wood done so far, shared with them too.
     pub(crate) workshop: Workshop,
     /// Whether it is a variant that is only tried.
@@ -172,6 +175,7 @@ impl Subject {
             weight,
             cost,
             baffles: Baffles::default(),
+            indicators: Indicators::default(),
             workshop,
             trial,
             celsius,
@@ -191,6 +195,7 @@ impl Subject {
         subject.find(self.cost.found());
         Ok(Self {
             baffles: self.baffles.clone(),
+            indicators: self.indicators.clone(),
             ..subject
         })
     }

@@ -249,6 +249,65 @@ pub(crate) fn sounding() -> Vec<Broken> {
             "[[battery]]\nname = \"iron phosphate 12.8 V 6 Ah\"\nprotection_current = \"3 A\"\n",
         ),
         broken(
+            "indicator-time",
+            &[
+                ("indicator.warning", "20 h"),
+                ("battery.part", "lead-acid 12 V 4.5 Ah"),
+                ("brief.loudness", "86 dB"),
+            ],
+        ),
+        broken("indicator-flat", &[("indicator.warning", "30 min")]),
+        broken(
+            "indicator-flickers",
+            &[
+                ("indicator.warning", "30 min"),
+                ("indicator.hysteresis", "0 V"),
+                ("indicator.delay", "0 s"),
+                ("battery.part", "lead-acid 12 V 7 Ah"),
+            ],
+        ),
+        broken(
+            "indicator-drains",
+            &[
+                ("indicator.warning", "30 min"),
+                ("indicator.comparator", "dual comparator, open collector"),
+                ("indicator.reference", "zener 5.1 V, 5 %"),
+                ("battery.part", "lead-acid 12 V 7 Ah"),
+                ("brief.loudness", "60 dB"),
+            ],
+        ),
+        broken(
+            "indicator-inputs",
+            &[
+                ("indicator.warning", "30 min"),
+                ("indicator.comparator", "micropower comparator, push-pull"),
+                ("battery.part", "iron phosphate 25.6 V 6 Ah"),
+            ],
+        ),
+        broken(
+            "indicator-inputs",
+            &[
+                ("indicator.warning", "30 min"),
+                ("indicator.comparator", "dual op-amp, single supply"),
+                ("battery.part", "lead-acid 12 V 7 Ah"),
+            ],
+        ),
+        broken(
+            "indicator-reference",
+            &[
+                ("indicator.warning", "30 min"),
+                ("indicator.reference", "zener 10 V, 5 %"),
+                ("battery.part", "lithium-ion 10.8 V 6.8 Ah"),
+            ],
+        ),
+        broken(
+            "indicator-cut-off",
+            &[
+                ("indicator.warning", "30 min"),
+                ("battery.part", "lead-acid 12 V 7 Ah"),
+            ],
+        ),
+        broken(
             "minimum-load",
             &[
                 ("drivers.1.part", "full-range 3.5 in, 4 ohm"),
@@ -511,6 +570,29 @@ pub(crate) fn wooden() -> Vec<Broken> {
                 ("handle.at", "330 x 100 mm"),
                 ("handle.spacing", "100 mm"),
                 ("handle.bolt", "5 mm"),
+            ],
+        ),
+        broken(
+            "finish-holds",
+            &[
+                ("finish.1.part", "hard-wax oil"),
+                ("finish.2.part", "water-based lacquer"),
+            ],
+        ),
+        broken(
+            "finish-blotches",
+            &[
+                ("finish.1.part", "water stain"),
+                ("finish.2.part", "water-based lacquer"),
+            ],
+        ),
+        broken("finish-open", &[("finish.1.part", "water-based primer")]),
+        broken("finish-outdoors", &[("finish.1.part", "shellac")]),
+        broken(
+            "finish-outdoors",
+            &[
+                ("finish.1.part", "water-based lacquer"),
+                ("finish.1.on.1", "front"),
             ],
         ),
     ]
