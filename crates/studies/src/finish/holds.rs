@@ -48,7 +48,7 @@ const fn fails(trouble: Trouble, because: &'static str) -> Meeting {
 }
 
 /// Whether a finish dries to a film that lies on the wood.
-pub(crate) const fn is_film(kind: Kind) -> bool {
+pub(super) const fn is_film(kind: Kind) -> bool {
     matches!(
         kind,
         Kind::Lacquer | Kind::Shellac | Kind::Paint | Kind::Primer

@@ -18,7 +18,7 @@ mod tests;
 pub use model::*;
 pub use species::named;
 
-pub(crate) use holds::{Trouble, is_film, shared, troubles};
+pub(crate) use holds::{Trouble, shared, troubles};
 pub(crate) use species::{Takes, takes_colour};
 
 use crate::carpentry::Carpentry;
