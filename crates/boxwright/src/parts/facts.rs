@@ -77,6 +77,7 @@ pub(super) fn amplifier(part: &AmplifierPart) -> Part {
         .number("switching_loss", part.switching_loss, Voltage)
         .number("filter_inductance", part.filter_inductance, Inductance)
         .number("filter_capacitance", part.filter_capacitance, Capacitance)
+        .number("input_capacitance", part.input_capacitance, Capacitance)
         .number("supply_capacitance", part.supply_capacitance, Capacitance)
         .number(
             "thermal_resistance",
