@@ -7,6 +7,7 @@ mod cautions;
 mod curves;
 mod findings;
 mod first;
+mod order;
 mod say;
 mod warmth;
 mod wood;
@@ -58,6 +59,7 @@ pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>
     pages.extend(accounts::pages(report, paper));
     pages.extend(wood::pages(project, report, paper));
     pages.extend(warmth::pages(report, paper));
+    pages.extend(order::pages(report, paper));
     pages.extend(assumed::pages(report, paper));
     let lacking = |page: &Page| lacks_letters(&page.drawing.items);
     if !missing(&report.name, Weight::Bold).is_empty() || pages.iter().any(lacking) {
