@@ -1,23 +1,38 @@
 //! Tables that open in a spreadsheet (RFC 4180).
 
 use std::fmt::Write;
-use studies::money::Shopping;
+use studies::money::{Shopping, Unit};
 use studies::report::{Accounts, Curve, Discharging};
 
-/// One field of text. A spreadsheet takes what begins with one of these signs
-/// for a formula; a leading apostrophe keeps it text.
+/// One field of text.
 fn text(text: &str) -> String {
-    let formula = text.starts_with(['=', '+', '-', '@', '\t', '\r']);
-    let text = if formula {
-        format!("'{text}")
-    } else {
-        text.to_owned()
-    };
-    if text.contains([',', '"', '\n', '\r']) {
+    let text = guarded(text);
+    if text.contains([',', ';', '"', '\t', '\n', '\r']) {
         format!("\"{}\"", text.replace('"', "\"\""))
     } else {
         text
     }
+}
+
+/// A spreadsheet takes what begins with one of these signs for a formula, the wide forms too.
+const FORMULA: [char; 8] = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
+
+/// Text in which nothing can be taken for a formula, whatever a spreadsheet splits cells at: an
+/// apostrophe stands before a sign that begins a formula wherever a cell may begin, which is at
+/// the start and after each separator and line break, spaces and quotes skipped. It stands
+/// before an apostrophe there as well, so that taking them away again gives the text.
+fn guarded(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut begins = true;
+    for c in text.chars() {
+        let breaks = matches!(c, ',' | ';' | '\t' | '\n' | '\r');
+        if begins && (FORMULA.contains(&c) || c == '\'' || matches!(c, '\t' | '\n' | '\r')) {
+            out.push('\'');
+        }
+        out.push(c);
+        begins = breaks || begins && (c.is_whitespace() || c == '"');
+    }
+    out
 }
 
 /// A number in full precision; empty where there is none.
@@ -120,9 +135,113 @@ pub(crate) fn accounts(accounts: &Accounts, money: &Shopping) -> String {
     out
 }
 
+/// The shopping list: a line for each thing, and what stands on no shelf after them.
+pub(crate) fn shopping(money: &Shopping) -> String {
+    let till = format!("till ({})", money.currency);
+    let price = format!("price of one ({})", money.currency);
+    let worth = format!("worth in the box ({})", money.currency);
+    let headings = [
+        "kind",
+        "thing",
+        "for",
+        "unit",
+        "needed",
+        "in the drawer",
+        "to buy",
+        &price,
+        &till,
+        &worth,
+        "would do instead",
+    ];
+    let mut out = line(headings.map(text));
+    for thing in &money.lines {
+        let unit = match thing.unit {
+            Unit::Piece => "",
+            Unit::Metre => "m",
+        };
+        let instead: Vec<&str> = thing.instead.iter().map(|other| &*other.label).collect();
+        let unknown = f64::NAN;
+        out += &line([
+            text(thing.kind.words()),
+            text(&thing.label),
+            text(&thing.about),
+            text(unit),
+            number(thing.needed),
+            number(thing.on_hand),
+            number(thing.to_buy),
+            number(thing.price.unwrap_or(unknown)),
+            number(thing.till().unwrap_or(unknown)),
+            number(thing.worth().unwrap_or(unknown)),
+            text(&instead.join(" / ")),
+        ]);
+    }
+    for extra in &money.extras {
+        let fields = [
+            text("Needed too, without a price"),
+            text(&extra.label),
+            text(&extra.about),
+            text(extra.unit),
+            number(extra.amount),
+        ];
+        out += &line(
+            fields
+                .into_iter()
+                .chain(std::iter::repeat_n(String::new(), 6)),
+        );
+    }
+    out
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+
+    /// The text before it was guarded.
+    fn bare(guarded: &str) -> String {
+        let mut out = String::new();
+        let mut begins = true;
+        let mut chars = guarded.chars();
+        while let Some(mut c) = chars.next() {
+            if begins && c == '\'' {
+                c = chars.next().expect("an apostrophe guards something");
+            }
+            out.push(c);
+            let breaks = matches!(c, ',' | ';' | '\t' | '\n' | '\r');
+            begins = breaks || begins && (c.is_whitespace() || c == '"');
+        }
+        out
+    }
+
+    /// One field of a line as RFC 4180 has it.
+    fn read_back(field: &str) -> String {
+        match field.strip_prefix('"') {
+            Some(rest) => rest
+                .strip_suffix('"')
+                .expect("a quote that opens is closed")
+                .replace("\"\"", "\""),
+            None => field.to_owned(),
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn whatever_splits_the_cells_no_cell_is_a_formula_and_the_name_comes_back(
+            name in "[-=+@＝,;\"' a\t\r\n|x1]{0,12}|\\PC{0,20}",
+        ) {
+            let field = text(&name);
+            let read = read_back(&field);
+            prop_assert_eq!(bare(&read), name);
+            let unquoted = !field.starts_with('"');
+            prop_assert!(!(unquoted && field.contains([',', '"', '\n', '\r'])));
+            for cells in [&field, &read] {
+                for cell in cells.split([',', ';', '\t', '\n', '\r']) {
+                    let first = cell.trim_start_matches(|c: char| c.is_whitespace() || c == '"');
+                    prop_assert!(!first.starts_with(FORMULA), "{field:?}");
+                }
+            }
+        }
+    }
 
     #[test]
     fn no_text_is_taken_for_a_formula() {
@@ -131,11 +250,14 @@ mod tests {
             ("+49", "'+49"),
             ("-x", "'-x"),
             ("@sum", "'@sum"),
-            ("\tx", "'\tx"),
+            ("\tx", "\"'\tx\""),
             ("plain", "plain"),
             ("a, b", "\"a, b\""),
             ("4\" pipe", "\"4\"\" pipe\""),
             ("=a,b", "\"'=a,b\""),
+            ("a;=b", "\"a;'=b\""),
+            ("'quoted'", "''quoted'"),
+            (" =1", " '=1"),
         ] {
             assert_eq!(text(given), field);
         }

@@ -14,7 +14,7 @@ use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::vary::Draw;
 use crate::wrongs::{Goal, Trial, Wrongs};
-use design::EditError;
+use design::{Diagnostic, EditError};
 use rayon::prelude::*;
 use std::sync::OnceLock;
 
@@ -115,7 +115,8 @@ fn number(findings: &mut [Finding]) {
     }
 }
 
-fn said(evidence: &Evidence<'_>) -> Vec<Said> {
+/// What every check says.
+pub(crate) fn said(evidence: &Evidence<'_>) -> Vec<Said> {
     check::ALL
         .iter()
         .flat_map(|check| {
@@ -216,7 +217,7 @@ impl<'a> Trials<'a> {
     /// Runs the studies with a candidate's edits: quickly, and where that goes
     /// well on the fine grid and on drawn builds.
     fn attempt(&self, goal: &Goal, candidate: &Candidate) -> Trial {
-        let Some(subject) = self.edited(candidate) else {
+        let Ok(subject) = edited(self.texts, self.subject, &candidate.edits) else {
             return Trial::Fails;
         };
         if self.plain.have(goal) {
@@ -241,12 +242,21 @@ impl<'a> Trials<'a> {
         let after = Wrongs::of(&tried(subject, None, Grid::coarse(), 0));
         Trial::judge(goal, &self.plain, &after)
     }
+}
 
-    fn edited(&self, candidate: &Candidate) -> Option<Subject> {
-        let edited = apply(self.texts.design, &candidate.edits).ok()?;
-        let project = design::read(&edited, self.texts.shelf).ok()?;
-        self.subject.variant(project).ok()
-    }
+/// A variant of a design with some edits, made ready; what keeps it from being studied otherwise.
+pub(crate) fn edited(
+    texts: Texts<'_>,
+    subject: &Subject,
+    edits: &[Edit],
+) -> Result<Subject, String> {
+    let said = |errors: Vec<Diagnostic>| {
+        let said: Vec<String> = errors.into_iter().map(|error| error.message).collect();
+        said.join(" ")
+    };
+    let edited = apply(texts.design, edits).map_err(|error| error.to_string())?;
+    let project = design::read(&edited, texts.shelf).map_err(said)?;
+    subject.variant(project).map_err(said)
 }
 
 /// The lowest of so many rungs found to help, by halving: none where the last leaves the finding
@@ -282,6 +292,17 @@ fn mend(candidate: &Candidate) -> Mend {
 
 /// What the checks say about a subject on one grid, with so many drawn builds.
 fn tried(subject: &Subject, carpentry: Option<&Carpentry>, grid: Grid, builds: usize) -> Vec<Said> {
+    held(subject, carpentry, grid, builds, said)
+}
+
+/// Looks at a subject that is only tried, on one grid, with so many drawn builds.
+pub(crate) fn held<T>(
+    subject: &Subject,
+    carpentry: Option<&Carpentry>,
+    grid: Grid,
+    builds: usize,
+    look: impl FnOnce(&Evidence<'_>) -> T,
+) -> T {
     let mut bench = Bench::new(subject, grid);
     let studied = bench.study(subject.build(&Draw::Nominal));
     let drawn = if builds > 0 {
@@ -292,7 +313,7 @@ fn tried(subject: &Subject, carpentry: Option<&Carpentry>, grid: Grid, builds: u
     };
     let promises = report::promises(subject, &studied.outcome, &drawn);
     let ceilings = bench.ceilings(&studied);
-    said(&Evidence {
+    look(&Evidence {
         subject,
         build: &studied.build,
         outcome: &studied.outcome,

@@ -143,6 +143,11 @@ fn studied(
         trial: false,
     };
     let findings = mend::findings(texts, &evidence, mending);
+    let money = if mending {
+        money.with_swaps(texts, &evidence, &carpentry)
+    } else {
+        money
+    };
     let indicator = evidence.indicator().cloned();
     let design = &subject.project.design;
     let curves = report::curves(&fine, &coarse, &traces, &drawn, &marks(&subject, &bench));

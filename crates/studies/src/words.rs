@@ -77,6 +77,24 @@ fn decimals(value: f64, unit: &str) -> usize {
     }
 }
 
+/// A price to the smallest coin that is paid.
+#[must_use]
+pub fn price(amount: f64, currency: &str) -> String {
+    let said = number(amount, currency);
+    said.replacen(&bare(amount, currency), &rounded(amount, 2), 1)
+}
+
+/// By how much a number changes: "+3.0 dB", "−0.40 h", and "same" below the last digit said.
+#[must_use]
+pub fn change(by: f64, unit: &str) -> String {
+    let said = bare(by, unit);
+    if said.chars().all(|c| c == '0' || c == '.') {
+        return "same".into();
+    }
+    let plus = if by > 0.0 { "+" } else { "" };
+    format!("{plus}{}", number(by, unit))
+}
+
 /// A value of a part with the prefix it is sold under: "4.7 kΩ", "100 nF".
 #[must_use]
 pub fn prefixed(value: f64, unit: &str) -> String {
@@ -161,6 +179,23 @@ pub const fn stands(stands: Stands) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn prices_show_their_coins_and_changes_their_sign() {
+        assert_eq!(price(0.35, "EUR"), "0.35 €");
+        assert_eq!(price(12.0, "GBP"), "£12.00");
+        assert_eq!(price(7.5, "CHF"), "7.50 CHF");
+        for (by, unit, said) in [
+            (3.04, "dB", "+3.0 dB"),
+            (-0.4, "h", "−0.40 h"),
+            (0.04, "dB", "same"),
+            (-0.001, "h", "same"),
+            (8.2, "EUR", "+8 €"),
+            (-8.2, "USD", "$−8"),
+        ] {
+            assert_eq!(change(by, unit), said);
+        }
+    }
 
     #[test]
     fn values_of_parts_keep_three_digits_and_their_prefix() {

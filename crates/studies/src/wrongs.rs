@@ -75,6 +75,26 @@ impl Wrongs {
         self.0.iter().filter(more).map(|wrong| wrong.id)
     }
 
+    /// What some verdicts find that is not wrong here, worst first, each title once.
+    pub(crate) fn beyond(&self, said: &[Said]) -> Vec<(Severity, String)> {
+        let theirs = Self::of(said);
+        let more = |id: &str, about: &str, severity| {
+            theirs.count(id, about, severity) > self.count(id, about, severity)
+        };
+        let mut beyond: Vec<(Severity, String)> = said
+            .iter()
+            .filter(|(_, verdict)| verdict.severity < Severity::Good)
+            .filter(|(check, verdict)| {
+                let mut abouts = verdict.abouts().into_iter();
+                abouts.any(|about| more(check.id, &about.key(), verdict.severity))
+            })
+            .map(|(_, verdict)| (verdict.severity, verdict.title.clone()))
+            .collect();
+        beyond.sort();
+        beyond.dedup();
+        beyond
+    }
+
     /// Whether a stop that was there before now lacks more.
     fn worsened(&self, before: &Self) -> bool {
         let stops = self

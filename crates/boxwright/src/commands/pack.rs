@@ -17,15 +17,17 @@ use studies::check::Severity;
 const PDF: &str = "pack.pdf";
 const CHECK: &str = "check.json";
 const ACCOUNTS: &str = "accounts.csv";
+const SHOPPING: &str = "shopping.csv";
 const SHEETS: &str = "sheets";
 const CURVES: &str = "curves";
 
 /// Everything a pack puts into its folder; what an earlier one left there gives way.
-const NAMES: [&str; 8] = [
+const NAMES: [&str; 9] = [
     PDF,
     workshop::TEMPLATES,
     CHECK,
     ACCOUNTS,
+    SHOPPING,
     SHEETS,
     CURVES,
     workshop::CUT,
@@ -138,6 +140,7 @@ fn contents(
             ACCOUNTS.to_owned(),
             csv::accounts(&report.accounts, &report.money),
         ),
+        (SHOPPING.to_owned(), csv::shopping(&report.money)),
     ];
     let texts = svgs.chain(curves).chain(rest);
     Ok(std::iter::once((PDF.to_owned(), pdf))

@@ -2,6 +2,7 @@
 
 use super::accounts::Accounts;
 use super::carpentry::Carpentry;
+use super::money::Money;
 use super::{FORMAT, layout};
 use serde::Serialize;
 use studies::check::{Finding, Severity};
@@ -29,6 +30,7 @@ struct Check<'a> {
     assumptions: &'a [Assumption],
     warmth: Option<&'a Warmth>,
     accounts: Accounts<'a>,
+    money: Money<'a>,
     carpentry: Carpentry<'a>,
 }
 
@@ -62,6 +64,7 @@ pub(crate) fn check(report: &Report) -> String {
         assumptions: &report.assumptions,
         warmth: report.warmth.as_ref(),
         accounts: Accounts::new(&report.accounts, &report.money),
+        money: Money::new(&report.money, &report.promises),
         carpentry: Carpentry::new(&report.carpentry),
     })
 }

@@ -11,7 +11,9 @@ mod check;
 mod explain;
 mod failure;
 mod files;
+mod finish;
 mod layout;
+mod money;
 mod shelf;
 
 pub(crate) use check::check;

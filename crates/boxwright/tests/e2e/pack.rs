@@ -1,7 +1,7 @@
 //! `boxwright pack`.
 
 use crate::support::{
-    EXAMPLES, FEW, Scratch, answer, boxwright, command, example, names, ran, root,
+    EXAMPLES, FEW, Scratch, answer, boxwright, command, example, names, python, ran, root,
 };
 use std::fs;
 use std::path::Path;
@@ -30,6 +30,7 @@ fn a_pack_holds_sheets_curves_and_the_report() {
                 "cut",
                 "pack.pdf",
                 "sheets",
+                "shopping.csv",
                 "solid",
                 "templates.pdf"
             ]
@@ -274,5 +275,60 @@ fn a_name_that_looks_like_a_formula_stays_text() {
                 .all(|field| !field.starts_with(['=', '+', '@'])),
             "{line}"
         );
+    }
+}
+
+/// Names that a spreadsheet could misread, as they stand in a design file.
+const ODD: [&str; 7] = [
+    "=1+1",
+    "a;=cmd|' /C calc'!A0",
+    "he said \\\"no\\\", twice",
+    "two\\nlines, =2",
+    "'quoted'",
+    "\\t@SUM(A1)",
+    "plain",
+];
+
+/// Reads a table with a general reader and gives the names in it, guards taken away.
+const READ: &str = r#"
+import csv, json, sys
+def bare(guarded):
+    out, begins, literal = "", True, False
+    for c in guarded:
+        if begins and not literal and c == "'":
+            literal = True
+            continue
+        out, literal = out + c, False
+        begins = c in ",;\t\n\r" or begins and (c.isspace() or c == '"')
+    return out
+with open(sys.argv[1], newline="", encoding="utf-8") as file:
+    rows = list(csv.reader(file))
+assert len({len(row) for row in rows}) == 1, "every row has all fields"
+for row in rows:
+    for cell in row:
+        signs = cell.lstrip()[:1] in tuple("=+-@") and cell.lstrip()[:1] != ""
+        assert not signs or cell.replace("-", "", 1).replace(".", "", 1).isdigit(), cell
+print(json.dumps([bare(row[1]) for row in rows]))
+"#;
+
+#[test]
+fn the_shopping_list_reads_back_whatever_things_are_called() {
+    let scratch = Scratch::new();
+    let text = fs::read_to_string(scratch.copied("bathing-beach")).unwrap();
+    let things = ODD.map(|name| {
+        format!("\n[[inside]]\nname = \"{name}\"\nvolume = \"1 mL\"\nprice = \"1 €\"\n")
+    });
+    let design = scratch.file("design.toml", text + &things.concat());
+    boxwright(&["pack", FEW, &design, "--out", &scratch.path("pack")]);
+    let output = Command::new(python())
+        .args(["-c", READ, &scratch.path("pack/shopping.csv")])
+        .output()
+        .expect("run ./check once: it puts the Python packages in place");
+    let wrong = String::from_utf8_lossy(&output.stderr);
+    assert!(output.status.success(), "{wrong}");
+    let names: Vec<String> = serde_json::from_slice(&output.stdout).unwrap();
+    for name in ODD {
+        let name: String = serde_json::from_str(&format!("\"{name}\"")).unwrap();
+        assert!(names.contains(&name), "{name:?} {names:?}");
     }
 }

@@ -7,6 +7,7 @@ mod cautions;
 mod curves;
 mod findings;
 mod first;
+mod money;
 mod order;
 mod say;
 mod warmth;
@@ -57,6 +58,7 @@ pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>
     pages.extend(findings::pages(project, report, paper));
     pages.extend(curves::pages(project, report, paper));
     pages.extend(accounts::pages(report, paper));
+    pages.extend(money::pages(report, paper));
     pages.extend(wood::pages(project, report, paper));
     pages.extend(warmth::pages(report, paper));
     pages.extend(order::pages(report, paper));

@@ -30,7 +30,7 @@ const WISH: Wish = Wish {
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(mut verdict) = wish::verdict(evidence, &WISH) else {
-        return Vec::new();
+        return in_part(evidence).into_iter().collect();
     };
     let lines = evidence.subject.cost.lines();
     let currency = &evidence.design().brief.currency;
@@ -41,20 +41,12 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     if let Some((line, sum)) = dearest {
         verdict.cause += &format!(" Dearest: {} for {}.", line.label, number(sum, currency));
     }
-    let unknown: Vec<&str> = lines
-        .iter()
-        .filter(|line| line.till().is_none())
-        .map(|line| line.label.as_str())
-        .collect();
-    if !unknown.is_empty() {
-        verdict.cause += &format!(
-            " Not counted, for want of a price in {currency}: {}.",
-            unknown.join(", ")
-        );
+    if let Some(part) = in_part(evidence) {
+        verdict.cause += &format!(" {}", part.cause);
         if verdict.severity == Severity::Good {
-            verdict.severity = Severity::Caution;
-            verdict.title = "Cost is known in part only".into();
-            verdict.advice = Some(format!("put their prices in {currency} on the shelf"));
+            verdict.severity = part.severity;
+            verdict.title = part.title;
+            verdict.advice = part.advice;
             return vec![verdict];
         }
     }
@@ -98,9 +90,24 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     ]
 }
 
+/// Said where something has to be bought at a price that nobody knows.
+fn in_part(evidence: &Evidence<'_>) -> Option<Verdict> {
+    let currency = &evidence.design().brief.currency;
+    let lines = evidence.subject.cost.lines().iter();
+    let unknown = lines.filter(|line| line.till().is_none());
+    let unknown: Vec<&str> = unknown.map(|line| line.label.as_str()).collect();
+    let cause = format!(
+        "Not counted, for want of a price in {currency}: {}.",
+        unknown.join(", ")
+    );
+    let verdict = Verdict::caution("Cost is known in part only", cause)
+        .advice(format!("put their prices in {currency} on the shelf"));
+    (!unknown.is_empty()).then_some(verdict)
+}
+
 #[cfg(test)]
 mod tests {
-    use super::super::probe::check;
+    use super::super::probe::{Probe, check, with};
     use super::CHECK;
     use crate::check::Severity::{Caution, Good, Stop};
 
@@ -120,6 +127,24 @@ mod tests {
         );
         assert!(found[0].mend.is_some(), "{found:#?}");
         check(CHECK.id, &[("brief.cost", "20 €")], &[Stop]);
+    }
+
+    #[test]
+    fn an_unknown_price_is_said_whether_or_not_the_brief_asks() {
+        // Its name overrides that of the built-in one, price and all, where it states another.
+        let priced = |probe: Probe| {
+            probe.shelf("[[battery]]\nname = \"iron phosphate 12.8 V 6 Ah\"\nprice = \"$70\"\n")
+        };
+        for probe in [with(&[]), with(&[]).without("brief.cost")] {
+            assert!(!said(&probe), "all prices are known");
+            assert!(said(&priced(probe)));
+        }
+    }
+
+    fn said(probe: &Probe) -> bool {
+        let found = probe.findings(CHECK.id);
+        let mut found = found.iter();
+        found.any(|one| one.title == "Cost is known in part only" && one.cause.contains("6 Ah"))
     }
 
     #[test]

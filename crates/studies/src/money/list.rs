@@ -68,9 +68,7 @@ impl<'a> List<'a> {
 
     /// Adds a finished line, with the price of one.
     pub(super) fn add(&mut self, line: Line, price: Option<&Money>) {
-        let price = price
-            .filter(|price| price.currency == self.currency)
-            .map(|price| price.amount);
+        let price = price_in(price, self.currency);
         self.needs.push(Need {
             line: Line {
                 price: price.map(|price| price.si),
@@ -107,4 +105,11 @@ impl<'a> List<'a> {
         });
         &mut self.needs[index].line
     }
+}
+
+/// A price, where it is in this currency.
+pub(super) fn price_in(price: Option<&Money>, currency: &str) -> Option<Value> {
+    price
+        .filter(|price| price.currency == currency)
+        .map(|price| price.amount)
 }

@@ -4,10 +4,12 @@
 mod circuit;
 mod extras;
 mod found;
+mod instead;
 mod list;
 mod model;
 mod needs;
 mod sheets;
+mod swaps;
 mod wire;
 
 pub use model::*;
@@ -17,20 +19,49 @@ pub(crate) use list::Need;
 pub(crate) use needs::named;
 
 use crate::carpentry::Carpentry;
+use crate::check::Evidence;
 use crate::subject::Subject;
+use crate::texts::Texts;
 
 /// What the box takes and costs, before other parts are tried.
 pub(crate) fn study(subject: &Subject, carpentry: &Carpentry, studied: &Studied<'_>) -> Shopping {
     let brief = &subject.project.design.brief;
     let bills = subject.sheets.iter();
+    let lines = subject.cost.lines().iter().map(|line| Line {
+        instead: instead::instead(subject, line),
+        ..line.clone()
+    });
     Shopping {
         currency: brief.currency.clone(),
         brief: brief.cost.map(|cost| cost.si),
-        lines: subject.cost.lines().to_vec(),
+        lines: lines.collect(),
         extras: extras::extras(subject, carpentry, studied),
         sheets: bills
             .map(|plan| sheets::bill(plan, &brief.currency))
             .collect(),
         swaps: Vec::new(),
+    }
+}
+
+impl Shopping {
+    /// With what other parts of the shelf would change: every one is tried on the text.
+    pub(crate) fn with_swaps(
+        self,
+        texts: Texts<'_>,
+        evidence: &Evidence<'_>,
+        carpentry: &Carpentry,
+    ) -> Self {
+        let swaps = swaps::swaps(texts, evidence, carpentry);
+        let shelf = &evidence.subject.project.shelf;
+        let lines = self.lines.into_iter().map(|line| {
+            let mut instead = line.instead.clone();
+            instead.extend(swaps::would_do(shelf, &line, &swaps));
+            Line { instead, ..line }
+        });
+        Self {
+            lines: lines.collect(),
+            swaps,
+            ..self
+        }
     }
 }

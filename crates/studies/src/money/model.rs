@@ -138,10 +138,10 @@ pub struct Swap {
 /// What a swap changes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Changed {
-    /// Change of each promise, in its order and unit; NaN where there is none.
-    pub promises: Vec<f64>,
-    /// Parts that would have to be bought without a known price: then the change of money is
-    /// not the whole one.
+    /// Name and change of each promise, in its order and unit; NaN where there is none.
+    pub promises: Vec<(&'static str, f64)>,
+    /// Parts that would have to be bought without a known price: the change of money leaves
+    /// them out.
     pub unpriced: Vec<String>,
     /// What it brings that was in order before, worst first.
     pub brings: Vec<(Severity, String)>,
@@ -150,6 +150,13 @@ pub struct Changed {
 }
 
 impl Changed {
+    /// Change of what the till says, in the brief's currency.
+    #[must_use]
+    pub fn cost(&self) -> f64 {
+        let cost = self.promises.iter().find(|(id, _)| *id == "cost");
+        cost.map_or(0.0, |(_, by)| *by)
+    }
+
     /// Whether the box can still be built: the swap brings no stop.
     #[must_use]
     pub fn can_be_built(&self) -> bool {

@@ -1,5 +1,6 @@
 //! What becomes of the sheets.
 
+use super::list::price_in;
 use super::model::SheetBill;
 use crate::carpentry::SheetPlan;
 
@@ -14,14 +15,13 @@ pub(super) fn bill(plan: &SheetPlan, currency: &str) -> SheetBill {
     let used = &plan.layout.sheets;
     let rests = used.iter().flat_map(|sheet| &sheet.offcuts);
     let part = &plan.part;
-    let price = part.common.price.as_ref();
-    let price = price.filter(|price| price.currency == currency);
+    let price = price_in(part.common.price.as_ref(), currency);
     SheetBill {
         label: plan.sheet.clone(),
         pieces: pieces(plan),
         cut: plan.layout.area,
         kept: rests.map(|rest| rest[2] * rest[3]).sum(),
-        per_area: price.map(|price| price.amount.si / (part.length.si * part.width.si)),
+        per_area: price.map(|price| price.si / (part.length.si * part.width.si)),
         offcuts: used
             .iter()
             .filter(|sheet| !plan.stock[sheet.stock].whole)
