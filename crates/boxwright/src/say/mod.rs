@@ -6,6 +6,7 @@ mod failure;
 mod figures;
 mod files;
 mod findings;
+mod finish;
 mod layout;
 mod plain;
 mod promises;

@@ -101,7 +101,7 @@ mod tests {
             ("finish.2.on.1", "front"),
         ];
         let primed = with(&[("finish.1.part", "water-based primer")]);
-        primed.with(&sides).check(CHECK.id, &[Caution]);
+        primed.clone().with(&sides).check(CHECK.id, &[Caution]);
         let front = primed.with(&[("finish.1.on.1", "front")]);
         front.with(&sides).check(CHECK.id, &[]);
     }
