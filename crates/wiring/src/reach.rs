@@ -1,6 +1,6 @@
 //! What is reached from a terminal, and through what.
 
-use crate::{Carries, End, Mode, System, Through, Wire};
+use crate::{Carries, End, Mode, Role, System, Through, Wire};
 
 /// One step of a way through a system.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,6 +31,8 @@ pub struct Limits {
     pub closed_wires: Vec<usize>,
     /// What the wires it follows carry; any where empty.
     pub carries: Vec<Carries>,
+    /// Roles of terminals at which it ends; it goes on from its start.
+    pub ends_at: Vec<Role>,
 }
 
 impl Limits {
@@ -73,6 +75,13 @@ impl Limits {
         self
     }
 
+    /// The same, ending at terminals of some roles.
+    #[must_use]
+    pub fn ending_at(mut self, roles: &[Role]) -> Self {
+        self.ends_at.extend_from_slice(roles);
+        self
+    }
+
     fn follows(&self, index: usize, wire: &Wire) -> bool {
         !self.closed_wires.contains(&index)
             && (self.carries.is_empty() || self.carries.contains(&wire.carries))
@@ -109,6 +118,10 @@ impl System {
         let mut next = 0;
         while let Some(&at) = order.get(next) {
             next += 1;
+            let role = self.parts[at.part].terminals[at.terminal].role;
+            if at != start && limits.ends_at.contains(&role) {
+                continue;
+            }
             for (to, step) in self.steps(mode, at, limits) {
                 let place = offsets[to.part] + to.terminal;
                 if !seen[place] {

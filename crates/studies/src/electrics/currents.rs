@@ -244,7 +244,7 @@ pub(super) fn states(
             let fed = live
                 .iter()
                 .filter(|part| system.parts[**part].fed_by.is_none());
-            fed.map(|part| parts[*part].current(which)).sum()
+            fed.fold(0.0, |sum, part| sum + parts[*part].current(which))
         };
         let which = Which::Continuous;
         ModeState {

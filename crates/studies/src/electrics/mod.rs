@@ -17,4 +17,4 @@ mod spots;
 mod study;
 
 pub use model::*;
-pub(crate) use study::{Asked, DROP_SHARE, FUSE_MARGIN, amplifier_drop, study};
+pub(crate) use study::{Asked, DROP_SHARE, amplifier_drop, study};

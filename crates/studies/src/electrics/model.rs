@@ -1,6 +1,7 @@
 //! What the electrics of a design give, nominal, for sheets, files and the build order.
 
 use design::{FusePart, Place, WireColour};
+use wiring::rules::Breach;
 use wiring::{Carries, Flow, Mode, Nets, System};
 
 /// The electrics of a box: parts, wires, what happens in each mode, and the harness.
@@ -14,6 +15,8 @@ pub struct Electrics {
     pub harness: Vec<HarnessWire>,
     /// What the switches can be set to, and what follows.
     pub modes: Vec<ModeState>,
+    /// What breaks the rules every system of wires must keep.
+    pub breaches: Vec<Breach>,
     /// The battery's fuse; the first where batteries in parallel have one each.
     pub fuse: Option<FuseChoice>,
     /// What is drawn from the battery.
@@ -22,6 +25,15 @@ pub struct Electrics {
     pub assumed: Vec<Assumed>,
     /// What is wrong with what the design says of its wires.
     pub troubles: Vec<Trouble>,
+}
+
+impl Electrics {
+    /// What happens in the first mode in which the box plays.
+    #[must_use]
+    pub fn playing(&self) -> Option<&ModeState> {
+        let mut modes = self.modes.iter();
+        modes.find(|state| state.mode.state == wiring::State::On)
+    }
 }
 
 /// What stands behind a part of the system.

@@ -11,8 +11,6 @@ use wiring::{Carries, End, Role, System};
 pub(super) struct Said<'a> {
     /// The wire of the design, where it names it.
     pub(super) wire: Option<&'a WireUse>,
-    /// Its place in the list of the design, from 1.
-    pub(super) number: usize,
 }
 
 /// Lays the wires of the design over the proposal: what it says of each wire, in their order.
@@ -53,10 +51,7 @@ pub(super) fn apply<'a>(
         let [Some(from), Some(to)] = ends else {
             continue;
         };
-        let own = Said {
-            wire: Some(wire),
-            number: index + 1,
-        };
+        let own = Said { wire: Some(wire) };
         if from == to {
             troubles.push(Trouble {
                 words: format!("A wire begins and ends at {}.", wire.from.text),

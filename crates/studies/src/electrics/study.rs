@@ -16,7 +16,7 @@ use crate::sound::{Caps, Gains, Scene};
 use crate::subject::Subject;
 use crate::vary::Draw;
 use design::{FuseForm, FusePart};
-use wiring::{Carries, Flow, Kind, State, System};
+use wiring::{Carries, Flow, Kind, Mode, System};
 
 /// What the electrics are studied from.
 #[derive(Clone, Copy)]
@@ -57,6 +57,7 @@ pub(crate) fn study(asked: &Asked<'_>) -> Electrics {
         parts: draft.parts.clone(),
         harness,
         modes: Vec::new(),
+        breaches: Vec::new(),
         fuse: None,
         supply,
         assumed: draft.assumed.clone(),
@@ -71,6 +72,12 @@ pub(crate) fn study(asked: &Asked<'_>) -> Electrics {
     supply = electrics.supply;
     supply.inrush = inrush(&electrics);
     electrics.supply = supply;
+    let modes: Vec<Mode> = electrics
+        .modes
+        .iter()
+        .map(|state| state.mode.clone())
+        .collect();
+    electrics.breaches = wiring::rules::breaches(&electrics.system, &modes);
     electrics
 }
 
@@ -134,7 +141,7 @@ const RATINGS: [f64; 12] = [
 
 /// What a fuse must be rated above the long-term current: common practice, no source, in
 /// agreement with fuses that carry their rating but not 1.35 times of it (`ul-248-14`).
-pub(crate) const FUSE_MARGIN: f64 = 1.25;
+const FUSE_MARGIN: f64 = 1.25;
 
 fn fuse(electrics: &Electrics, given: &Given<'_>, asked: &Asked<'_>) -> Option<FuseChoice> {
     let system = &electrics.system;
@@ -273,10 +280,7 @@ fn carry(electrics: &mut Electrics, asked: &Asked<'_>) {
     );
     let peaks = peak_flows(electrics, &ohms, charger);
     let (rms, peak) = channel_currents(asked);
-    let mode = electrics
-        .modes
-        .iter()
-        .find(|state| state.mode.state == State::On);
+    let mode = electrics.playing();
     let outputs = |amperes: f64| match mode {
         Some(state) => currents::outputs(system, &state.mode, &ohms, amperes),
         None => vec![0.0; ohms.len()],
@@ -327,10 +331,7 @@ fn channel_currents(asked: &Asked<'_>) -> (f64, f64) {
 /// Volts lost between battery and amplifier, there and back, at full output.
 pub(crate) fn amplifier_drop(electrics: &Electrics) -> f64 {
     let system = &electrics.system;
-    let on = electrics
-        .modes
-        .iter()
-        .find(|state| state.mode.state == State::On);
+    let on = electrics.playing();
     let (Some(on), Some(board)) = (on, kind(system, Kind::Amplifier)) else {
         return 0.0;
     };
@@ -376,10 +377,7 @@ fn raise(electrics: &Electrics, needed: &mut [f64]) {
 /// The rush into empty capacitors when the main switch closes: its peak in A, and its time
 /// constant in s.
 fn inrush(electrics: &Electrics) -> (f64, f64) {
-    let on = electrics
-        .modes
-        .iter()
-        .find(|state| state.mode.state == State::On);
+    let on = electrics.playing();
     let Some(on) = on else { return (0.0, 0.0) };
     let farads: f64 = on
         .live

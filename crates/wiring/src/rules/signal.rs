@@ -46,9 +46,18 @@ pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
     found
 }
 
-/// Along signal wires, through contacts and resistances.
+/// Where a signal is gone.
+const GROUNDS: [Role; 4] = [Role::Bottom, Role::SignalGround, Role::Return, Role::Minus];
+
+/// Along signal wires, through contacts and resistances, but not through ground.
+fn along() -> Limits {
+    Limits::signal()
+        .along(&[Carries::Signal])
+        .ending_at(&GROUNDS)
+}
+
 fn reach(system: &System, mode: &Mode, from: End) -> Reach {
-    system.reach(mode, from, &Limits::signal().along(&[Carries::Signal]))
+    system.reach(mode, from, &along())
 }
 
 /// Inputs of channels that drive something or take a wire.
@@ -85,6 +94,13 @@ fn fits(system: &System, source: End, input: End) -> bool {
 /// Sources of two sides or two parts joined by metal.
 fn bare_sums(system: &System, mode: &Mode, index: usize, sources: &[End]) -> Vec<Breach> {
     let mut found = Vec::new();
+    // Without its plug a socket with contacts is no source.
+    let gives = |end: &&End| {
+        let part = &system.parts[end.part];
+        let empty = part.kind == Kind::Jack && mode.positions[end.part] == 0;
+        !empty || part.positions.is_empty()
+    };
+    let sources: Vec<End> = sources.iter().filter(gives).copied().collect();
     for (place, &one) in sources.iter().enumerate() {
         let reach = system.reach(mode, one, &Limits::metal());
         for &other in &sources[place + 1..] {
@@ -129,11 +145,10 @@ fn shorted(
 /// Level controls: an input at each wiper, sources at each top, ground at each bottom.
 fn controls(system: &System, mode: &Mode, index: usize) -> Vec<Breach> {
     let mut found = Vec::new();
-    let along = |part: usize| Limits::signal().but(&[part]).along(&[Carries::Signal]);
     for part in system.kind(Kind::Potentiometer) {
         for (terminal, own) in system.parts[part].terminals.iter().enumerate() {
             let end = End { part, terminal };
-            let reach = system.reach(mode, end, &along(part));
+            let reach = system.reach(mode, end, &along().but(&[part]));
             let touches = |wanted: Role| {
                 let mut others = reach.ends().iter().filter(|other| other.part != part);
                 others.any(|other| system.role_of(*other) == wanted)
