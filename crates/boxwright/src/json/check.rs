@@ -2,6 +2,7 @@
 
 use super::accounts::Accounts;
 use super::carpentry::Carpentry;
+use super::finish::Finish;
 use super::money::Money;
 use super::{FORMAT, layout};
 use serde::Serialize;
@@ -32,6 +33,7 @@ struct Check<'a> {
     accounts: Accounts<'a>,
     money: Money<'a>,
     carpentry: Carpentry<'a>,
+    finish: Finish<'a>,
 }
 
 /// A promise held against the brief.
@@ -66,6 +68,7 @@ pub(crate) fn check(report: &Report) -> String {
         accounts: Accounts::new(&report.accounts, &report.money),
         money: Money::new(&report.money, &report.promises),
         carpentry: Carpentry::new(&report.carpentry),
+        finish: Finish::new(&report.finish),
     })
 }
 

@@ -6,6 +6,7 @@ mod brief;
 mod cautions;
 mod curves;
 mod findings;
+mod finish;
 mod first;
 mod money;
 mod order;
@@ -60,6 +61,7 @@ pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>
     pages.extend(accounts::pages(report, paper));
     pages.extend(money::pages(report, paper));
     pages.extend(wood::pages(project, report, paper));
+    pages.extend(finish::pages(report, paper));
     pages.extend(warmth::pages(report, paper));
     pages.extend(order::pages(report, paper));
     pages.extend(assumed::pages(report, paper));
