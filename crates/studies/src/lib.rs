@@ -41,7 +41,7 @@ pub use netlist::netlist;
 pub use odds::Band;
 pub use outcome::{Outcome, Traces};
 pub use report::Report;
-pub use run::{Options, run, survey};
+pub use run::{Options, run, run_with_swaps, survey};
 pub use sound::Limit;
 pub use subject::{AirLine, DIAGNOSTIC_CODES, Front, Spot, SpotKind, WeightLine};
 pub use texts::Texts;

@@ -39,7 +39,15 @@ const VERSUS_SHARE: usize = 4;
 /// # Errors
 /// Everything wrong with the texts, all at once, each with its place.
 pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
-    studied(texts, options, true)
+    studied(texts, options, Trying::Mends)
+}
+
+/// The same, and what other parts of the shelf would change: the money then holds swaps.
+///
+/// # Errors
+/// Everything wrong with the texts, all at once, each with its place.
+pub fn run_with_swaps(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
+    studied(texts, options, Trying::MendsAndSwaps)
 }
 
 /// The same without trying mends: its findings have none, and take a fraction of the time.
@@ -47,13 +55,21 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
 /// # Errors
 /// Everything wrong with the texts, all at once, each with its place.
 pub fn survey(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
-    studied(texts, options, false)
+    studied(texts, options, Trying::Nothing)
+}
+
+/// What is tried on the text of the design.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Trying {
+    Nothing,
+    Mends,
+    MendsAndSwaps,
 }
 
 fn studied(
     texts: Texts<'_>,
     options: Options<'_>,
-    mending: bool,
+    trying: Trying,
 ) -> Result<Report, Vec<Diagnostic>> {
     let project = design::read(texts.design, texts.shelf)?;
     let subject = Subject::new(project, options.spread)?;
@@ -122,6 +138,7 @@ fn studied(
         coarse: &coarse.hertz,
         electrics: Some(&electrics),
         warmth: warmth.as_ref(),
+        indicator: indicator.as_deref(),
     });
     let money = money::study(&subject, &carpentry, &needing);
     let evidence = Evidence {
@@ -142,8 +159,8 @@ fn studied(
         electrics: OnceLock::from(Arc::clone(&electrics)),
         trial: false,
     };
-    let findings = mend::findings(texts, &evidence, mending);
-    let money = if mending {
+    let findings = mend::findings(texts, &evidence, trying >= Trying::Mends);
+    let money = if trying == Trying::MendsAndSwaps {
         money.with_swaps(texts, &evidence, &carpentry)
     } else {
         money

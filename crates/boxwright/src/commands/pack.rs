@@ -1,7 +1,7 @@
 //! `boxwright pack`.
 
 use super::Ending;
-use super::check::{ending, studied, texts};
+use super::check::{compared, ending, texts};
 use super::workshop;
 use crate::cli::{PackArgs, PaperSize};
 use crate::failure::{Failure, Project};
@@ -41,7 +41,7 @@ pub(crate) fn run(args: &PackArgs, as_json: bool) -> Result<Ending, Failure> {
     };
     must_be_ours(&out)?;
     let project = files::project(&args.design)?;
-    let (project, report) = studied(project, args.builds)?;
+    let (project, report) = compared(project, args.builds)?;
     let date = calendar::today();
     let paper = paper(args.paper);
     let sheets = sheets(&project, &report, paper, date)?;

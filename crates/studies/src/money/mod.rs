@@ -27,14 +27,17 @@ use crate::texts::Texts;
 pub(crate) fn study(subject: &Subject, carpentry: &Carpentry, studied: &Studied<'_>) -> Shopping {
     let brief = &subject.project.design.brief;
     let bills = subject.sheets.iter();
-    let lines = subject.cost.lines().iter().map(|line| Line {
+    let each = subject.cost.lines().iter();
+    let with = |line: &Line| Line {
         instead: instead::instead(subject, line),
         ..line.clone()
-    });
+    };
+    let mut lines: Vec<Line> = each.map(with).collect();
+    lines.sort_by_key(|line| line.kind);
     Shopping {
         currency: brief.currency.clone(),
         brief: brief.cost.map(|cost| cost.si),
-        lines: lines.collect(),
+        lines,
         extras: extras::extras(subject, carpentry, studied),
         sheets: bills
             .map(|plan| sheets::bill(plan, &brief.currency))
