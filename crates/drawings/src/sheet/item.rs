@@ -84,7 +84,7 @@ pub struct Fill {
 }
 
 /// Pattern of a line.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub enum Dash {
     /// Unbroken.
     #[default]
@@ -97,6 +97,8 @@ pub enum Dash {
     Dotted,
     /// Long dash and dot: centre lines.
     Centre,
+    /// Lengths of strokes and gaps in mm, by turns; unbroken when empty.
+    Of(&'static [f64]),
 }
 
 impl Dash {
@@ -109,6 +111,7 @@ impl Dash {
             Self::Short => &[1.0, 0.8],
             Self::Dotted => &[0.3, 0.7],
             Self::Centre => &[4.0, 0.8, 0.4, 0.8],
+            Self::Of(pattern) => pattern,
         }
     }
 }
