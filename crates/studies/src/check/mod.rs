@@ -106,6 +106,7 @@ mod standby_drain;
 mod stands_firm;
 mod supply_range;
 mod supply_voltage;
+mod tests_possible;
 mod travel;
 mod travel_below_tuning;
 mod treble;

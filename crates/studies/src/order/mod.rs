@@ -19,7 +19,7 @@ use schedule::{Hours, Slot, days, finished, schedule, timed};
 use std::collections::BTreeMap;
 use steps::Site;
 
-pub(crate) use holds::Testing;
+pub(crate) use holds::{Testing, lacking};
 
 /// Puts the work in order, with its tests.
 pub(crate) fn study(testing: &Testing<'_>) -> Order {

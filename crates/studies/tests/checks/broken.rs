@@ -595,5 +595,6 @@ pub(crate) fn wooden() -> Vec<Broken> {
                 ("finish.1.on.1", "front"),
             ],
         ),
+        broken("tests-possible", &[("workshop.tools.1", "phone")]),
     ]
 }

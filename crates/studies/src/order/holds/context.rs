@@ -5,6 +5,7 @@ use crate::build::Build;
 use crate::carpentry::Carpentry;
 use crate::electrics::Electrics;
 use crate::finish::Finish;
+use crate::indicator::Indicator;
 use crate::odds::{Band, Drawn};
 use crate::outcome::{Outcome, Traces};
 use crate::sound::{Caps, Ceiling, Gains};
@@ -40,6 +41,7 @@ pub(crate) struct Testing<'a> {
     pub(crate) coarse: &'a [f64],
     pub(crate) electrics: Option<&'a Electrics>,
     pub(crate) warmth: Option<&'a Warmth>,
+    pub(crate) indicator: Option<&'a Indicator>,
 }
 
 impl Testing<'_> {

@@ -3,6 +3,7 @@
 mod context;
 mod impedance;
 mod isolation;
+mod lacking;
 mod outputs;
 mod power;
 mod shut;
@@ -11,6 +12,7 @@ mod soak;
 mod trip;
 
 pub(crate) use context::Testing;
+pub(crate) use lacking::lacking;
 
 use super::model::{Expect, Hold, Reading, Taken};
 use super::steps::Site;
@@ -33,7 +35,15 @@ pub(super) fn all(testing: &Testing<'_>, site: &Site<'_>) -> Vec<Hold> {
         shut::buzz(testing),
     ];
     holds.extend(trip::hold(testing));
+    let design = testing.design();
+    let lacks = lacking(&design.workshop, design.indicator.is_some());
     holds
+        .into_iter()
+        .map(|hold| match lacks.iter().find(|lack| lack.id == hold.id) {
+            Some(lack) => hold.cannot(lack.wants),
+            None => hold,
+        })
+        .collect()
 }
 
 /// A test without readings yet, taken as is best.
@@ -89,6 +99,8 @@ impl Hold {
     /// Not to be taken for want of this.
     fn cannot(mut self, missing: impl Into<String>) -> Self {
         self.with.clear();
+        self.how.clear();
+        self.readings.clear();
         self.taken = Taken::Not(missing.into());
         self
     }

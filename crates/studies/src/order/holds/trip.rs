@@ -1,7 +1,9 @@
 //! Where the low-battery indicator trips.
 
+use super::context::DIRECT;
 use super::{Testing, test};
-use crate::order::model::Hold;
+use crate::indicator::Threshold;
+use crate::order::model::{Expect, Hold};
 use design::Instrument;
 
 pub(super) fn hold(testing: &Testing<'_>) -> Option<Hold> {
@@ -36,7 +38,7 @@ pub(super) fn hold(testing: &Testing<'_>) -> Option<Hold> {
         hold.how("bench supply on its two supply wires, meter across them, current limit 50 mA")
             .how("from the full battery's voltage slowly down until it lights, and up until it is dark")
             .how(trimmed)
-    } else if testing.has(Instrument::Multimeter) {
+    } else {
         hold.how(
             "with a charged battery and a potentiometer of 1 kΩ as divider in front of it, meter \
 across its supply wires",
@@ -44,8 +46,21 @@ across its supply wires",
         .how("slowly down until it lights, and up until it is dark; wait out its delay each time")
         .how(trimmed)
         .instead(&[Instrument::Multimeter])
-    } else {
-        return Some(hold.cannot("a multimeter"));
     };
-    Some(hold)
+    let Some(built) = testing.indicator.and_then(|known| known.built.as_ref()) else {
+        return Some(hold);
+    };
+    let within = |threshold: &Threshold| {
+        let off = DIRECT * threshold.volts;
+        Expect::Band {
+            low: threshold.band.p10 - off,
+            nominal: threshold.volts,
+            high: threshold.band.p90 + off,
+            unit: "V",
+        }
+    };
+    Some(
+        hold.read("it lights below", within(&built.falling))
+            .read("it goes out above", within(&built.rising)),
+    )
 }
