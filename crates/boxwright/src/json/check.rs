@@ -2,12 +2,15 @@
 
 use super::accounts::Accounts;
 use super::carpentry::Carpentry;
-use super::finish::Finish;
+use super::electrics::Electrics;
 use super::money::Money;
+use super::finish::Finish;
 use super::{FORMAT, layout};
 use serde::Serialize;
 use studies::check::{Finding, Severity};
+use studies::indicator::Indicator;
 use studies::report::{Assumption, Curve, Discharging, Figure, Measurement, Mover, Promise};
+use studies::signal::Signal;
 use studies::warmth::Warmth;
 use studies::{Report, Versus};
 
@@ -30,9 +33,12 @@ struct Check<'a> {
     versus: Option<&'a Versus>,
     assumptions: &'a [Assumption],
     warmth: Option<&'a Warmth>,
+    signal: &'a Signal,
+    indicator: Option<&'a Indicator>,
     accounts: Accounts<'a>,
     money: Money<'a>,
     carpentry: Carpentry<'a>,
+    electrics: Electrics<'a>,
     finish: Finish<'a>,
 }
 
@@ -65,9 +71,12 @@ pub(crate) fn check(report: &Report) -> String {
         versus: report.versus.as_ref(),
         assumptions: &report.assumptions,
         warmth: report.warmth.as_ref(),
+        signal: &report.signal,
+        indicator: report.indicator.as_deref(),
         accounts: Accounts::new(&report.accounts, &report.money),
         money: Money::new(&report.money, &report.promises),
         carpentry: Carpentry::new(&report.carpentry),
+        electrics: Electrics::new(&report.electrics),
         finish: Finish::new(&report.finish),
     })
 }

@@ -8,6 +8,7 @@
 mod accounts;
 mod carpentry;
 mod check;
+mod electrics;
 mod explain;
 mod failure;
 mod files;

@@ -187,6 +187,7 @@ fn options(builds: usize) -> Options<'static> {
 pub(crate) fn list() -> Vec<Broken> {
     let mut list = sounding();
     list.extend(wooden());
+    list.extend(wired());
     list
 }
 
@@ -330,6 +331,14 @@ pub(crate) fn sounding() -> Vec<Broken> {
         ),
         broken("source-level", &[("source.level", "10 V")]),
         broken("source-level", &[("source.level", "0.1 V")]),
+        broken("volume-law", &[])
+            .with_panel()
+            .shelf("[[control]]\nname = \"rotary potentiometer, M7\"\nresistance = \"500 kΩ\"\n"),
+        broken("coupling-corner", &[("amplifier.coupling", "100 µF")]),
+        broken("output-filter", &[]).shelf(
+            "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nfilter_inductance = \"33 µH\"\n\
+             filter_capacitance = \"1 µF\"\n",
+        ),
         broken("board-heat", &[]).shelf(
             "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nthermal_resistance = \"120 K/W\"\n\
              hottest = \"80 °C\"\n",
@@ -595,6 +604,167 @@ pub(crate) fn wooden() -> Vec<Broken> {
                 ("finish.1.on.1", "front"),
             ],
         ),
+    ]
+}
+
+/// Those wired otherwise than they should be.
+pub(crate) fn wired() -> Vec<Broken> {
+    vec![
+        broken(
+            "wire-named",
+            &[
+                ("wiring.wire.1.from", "batery +"),
+                ("wiring.wire.1.to", "fuse 1"),
+            ],
+        ),
+        broken(
+            "wires-whole",
+            &[
+                ("wiring.without.1.from", "amplifier left +"),
+                ("wiring.without.1.to", "left driver 1 +"),
+            ],
+        ),
+        broken(
+            "short-circuit",
+            &[
+                ("wiring.wire.1.from", "main switch 2"),
+                ("wiring.wire.1.to", "battery -"),
+            ],
+        ),
+        broken(
+            "fuse-first",
+            &[
+                ("wiring.wire.1.from", "battery +"),
+                ("wiring.wire.1.to", "main switch 1"),
+            ],
+        ),
+        broken(
+            "fuse-size",
+            &[
+                ("module.1.part", "inline holder for a blade fuse"),
+                ("module.1.place", "auto"),
+                ("module.1.fuse", "blade fuse 15 A"),
+                ("wiring.usual", "flexible wire 0.5 mm²"),
+            ],
+        ),
+        broken(
+            "fuse-near",
+            &[
+                ("wiring.wire.1.from", "battery +"),
+                ("wiring.wire.1.to", "fuse 1"),
+                ("wiring.wire.1.length", "0.8 m"),
+            ],
+        ),
+        broken(
+            "reverse-polarity",
+            &[
+                ("wiring.without.1.from", "main switch 2"),
+                ("wiring.without.1.to", "amplifier +"),
+                ("wiring.without.2.from", "battery -"),
+                ("wiring.without.2.to", "amplifier -"),
+                ("wiring.wire.1.from", "main switch 2"),
+                ("wiring.wire.1.to", "amplifier -"),
+                ("wiring.wire.2.from", "battery -"),
+                ("wiring.wire.2.to", "amplifier +"),
+            ],
+        ),
+        broken(
+            "bridged-outputs",
+            &[
+                ("wiring.wire.1.from", "left driver 1 -"),
+                ("wiring.wire.1.to", "right driver 1 -"),
+            ],
+        ),
+        broken(
+            "wire-size",
+            &[
+                ("wiring.usual", "flexible wire 0.25 mm²"),
+            ],
+        ),
+        broken(
+            "contact-rating",
+            &[
+                ("control.part.2.part", "own switch"),
+            ],
+        )
+        .with_panel()
+        .shelf(
+            "[[control]]\nname = \"own switch\"\nkind = \"switch\"\nthread = \"M6 x 0.75\"\nbush = \"8 mm\"\ncontacts = \"SPST\"\ndc_current = \"20 A\"\ndc_voltage = \"9 V\"\n",
+        ),
+        broken(
+            "supply-range",
+            &[
+                ("module.1.part", "own converter"),
+                ("module.1.place", "auto"),
+                ("module.2.part", "own radio"),
+                ("module.2.place", "auto"),
+            ],
+        )
+        .shelf(
+            "[[module]]\nname = \"own converter\"\nkind = \"converter\"\nisolated = true\noutput_voltage = \"12 V\"\n[[module]]\nname = \"own radio\"\nkind = \"radio\"\nsupply_min = \"4.5 V\"\nsupply_max = \"5.5 V\"\n",
+        ),
+        broken(
+            "driver-phase",
+            &[
+                ("wiring.without.1.from", "amplifier left +"),
+                ("wiring.without.1.to", "left driver 1 +"),
+                ("wiring.without.2.from", "amplifier left -"),
+                ("wiring.without.2.to", "left driver 1 -"),
+                ("wiring.wire.1.from", "amplifier left +"),
+                ("wiring.wire.1.to", "left driver 1 -"),
+                ("wiring.wire.2.from", "amplifier left -"),
+                ("wiring.wire.2.to", "left driver 1 +"),
+            ],
+        ),
+        broken(
+            "mono-sum",
+            &[
+                ("wiring.wire.1.from", "input tip"),
+                ("wiring.wire.1.to", "input ring"),
+            ],
+        ),
+        broken(
+            "ground-scheme",
+            &[
+                ("module.1.part", "own converter"),
+                ("module.1.place", "auto"),
+                ("wiring.ground", "isolated converter"),
+            ],
+        )
+        .shelf(
+            "[[module]]\nname = \"own converter\"\nkind = \"converter\"\nisolated = false\noutput_voltage = \"5 V\"\n",
+        ),
+        broken(
+            "charging-path",
+            &[
+                ("battery.charged_inside", "true"),
+                ("wiring.without.1.from", "charging socket -"),
+                ("wiring.without.1.to", "battery -"),
+            ],
+        ),
+        broken(
+            "charger-fits",
+            &[
+                ("battery.charger_current", "8 A"),
+            ],
+        ),
+        broken(
+            "standby-drain",
+            &[
+                ("wiring.wire.1.from", "main switch 1"),
+                ("wiring.wire.1.to", "main switch 2"),
+            ],
+        ),
+        broken(
+            "protection-latch",
+            &[
+                ("battery.count", "1"),
+            ],
+        )
+        .shelf(
+            "[[battery]]\nname = \"iron phosphate 12.8 V 6 Ah\"\nprotection_current = \"10 A\"\n[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nsupply_capacitance = \"22000 µF\"\n",
+        ),
+        broken("parts-named", &[]).with_panel(),
         broken("tests-possible", &[("workshop.tools.1", "phone")]),
     ]
 }
