@@ -4,7 +4,7 @@ use super::cut_off::cut_off;
 use super::design::design;
 use super::drawer::{GLOW, Named};
 use super::fading::Fading;
-use super::model::{Alternative, Built, Cause, Indicator, Limits, Sag, Threshold, Trimmer, Wanted};
+use super::model::{Alternative, Built, Cause, Indicator, Limits, Threshold, Trimmer, Wanted};
 use super::parts::Board;
 use super::steps::{Setting, steps};
 use super::wants;
@@ -326,12 +326,4 @@ fn steepness(fading: &Fading, warning: f64) -> f64 {
     let half = 0.5 * warning;
     let fall = fading.nominal.volts(warning + half) - fading.nominal.volts(warning - half);
     fall / (warning / 3600.0)
-}
-
-/// What is left of the peaks at the comparator of a circuit without its helps.
-impl Sag {
-    /// Peak-to-peak change of the voltage between a peak and a pause.
-    pub(crate) fn swing(&self) -> f64 {
-        self.peak.max(self.mean)
-    }
 }
