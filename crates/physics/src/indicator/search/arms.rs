@@ -14,15 +14,45 @@ pub(super) struct Entry {
     pub(super) count: u32,
 }
 
-/// Every useful arm, sorted by rising conductance.
+/// Arms of as many resistors, sorted by rising conductance.
+#[derive(Debug)]
+pub(super) struct Shelf {
+    pub(super) entries: Vec<Entry>,
+    /// Resistors in each.
+    pub(super) count: u32,
+    /// Least square of a tolerance among them.
+    pub(super) finest: f64,
+    /// Fewest of its resistors that must be bought.
+    pub(super) to_buy: u32,
+}
+
+impl Shelf {
+    fn of(mut entries: Vec<Entry>, count: u32) -> Self {
+        entries.sort_by(|a, b| a.siemens.total_cmp(&b.siemens));
+        let squares = entries.iter().map(|entry| entry.tolerance_square);
+        Self {
+            finest: squares.fold(f64::INFINITY, f64::min),
+            to_buy: entries.iter().map(|entry| entry.to_buy).min().unwrap_or(0),
+            count,
+            entries,
+        }
+    }
+
+    /// Those between two conductances.
+    pub(super) fn between(&self, low: f64, high: f64) -> &[Entry] {
+        let from = self.entries.partition_point(|entry| entry.siemens < low);
+        let to = self.entries.partition_point(|entry| entry.siemens <= high);
+        &self.entries[from..to.max(from)]
+    }
+}
+
+/// Every useful arm.
 #[derive(Debug)]
 pub(super) struct Arms {
-    pub(super) single: Vec<Entry>,
-    pub(super) double: Vec<Entry>,
-    /// Least square of a tolerance among single arms.
-    pub(super) finest_single: f64,
-    /// The same among double ones.
-    pub(super) finest_double: f64,
+    /// Of one resistor, and of two.
+    pub(super) shelves: [Shelf; 2],
+    /// Whether every feedback resistor must be bought.
+    pub(super) buys_feedback: bool,
 }
 
 /// The lesser of two resistors must move the arm by this share of the other's
@@ -31,7 +61,7 @@ const USEFUL: f64 = 0.5;
 
 impl Arms {
     pub(super) fn of(resistors: &[Offer<Resistor>]) -> Self {
-        let mut single: Vec<Entry> = resistors
+        let single = resistors
             .iter()
             .map(|one| entry(Arm::One(one.part), [Some(one), None]))
             .collect();
@@ -45,36 +75,17 @@ impl Arms {
                 }
             }
         }
-        for list in [&mut single, &mut double] {
-            list.sort_by(|a, b| a.siemens.total_cmp(&b.siemens));
-        }
-        let finest = |list: &[Entry]| {
-            list.iter()
-                .map(|entry| entry.tolerance_square)
-                .fold(f64::INFINITY, f64::min)
-        };
         Self {
-            finest_single: finest(&single),
-            finest_double: finest(&double),
-            single,
-            double,
+            shelves: [Shelf::of(single, 1), Shelf::of(double, 2)],
+            buys_feedback: resistors.iter().all(|offer| offer.to_buy),
         }
     }
 
-    /// Both tables, each with the finest square of a tolerance in it.
-    pub(super) fn tables(&self) -> [(&[Entry], f64); 2] {
-        [
-            (&self.single, self.finest_single),
-            (&self.double, self.finest_double),
-        ]
+    /// All of them.
+    #[cfg(test)]
+    pub(super) fn all(&self) -> impl Iterator<Item = &Entry> {
+        self.shelves.iter().flat_map(|shelf| &shelf.entries)
     }
-}
-
-/// The entries of a table between two conductances.
-pub(super) fn between(table: &[Entry], low: f64, high: f64) -> &[Entry] {
-    let from = table.partition_point(|entry| entry.siemens < low);
-    let to = table.partition_point(|entry| entry.siemens <= high);
-    &table[from..to.max(from)]
 }
 
 fn is_useful(arm: &Arm) -> bool {

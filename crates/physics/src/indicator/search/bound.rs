@@ -1,10 +1,11 @@
 //! What no circuit can beat.
 
 use super::Wish;
-use super::arms::{Arms, Entry};
+use super::arms::{Arms, Entry, Shelf};
 use super::frame::Frame;
 use super::score::rest;
 use crate::indicator::Resistor;
+use crate::math::pow;
 use core::f64::consts::LN_2;
 
 /// What an arm above the input and a feedback resistor settle already.
@@ -192,25 +193,63 @@ fn feedback_share(frame: &Frame<'_>, wish: &Wish) -> f64 {
 
 /// The score that no circuit of a frame can beat.
 pub(super) fn outer_bound(frame: &Frame<'_>, wish: &Wish, arms: &Arms) -> f64 {
+    let range = conductance_range(frame, wish);
+    let each = arms.shelves.iter();
+    each.map(|tops| bound_between(frame, wish, arms, tops, range))
+        .fold(f64::INFINITY, f64::min)
+}
+
+/// Stretches of the conductance of the arm above that are bounded by themselves:
+/// a large divider draws little but is moved far by stray currents, a small one
+/// the other way round.
+const STRETCHES: u32 = 12;
+
+/// The stretches in which arms of one shelf can come to lie.
+pub(super) fn stretches(frame: &Frame<'_>, wish: &Wish, tops: &Shelf) -> Vec<(f64, f64)> {
     let (least, most) = conductance_range(frame, wish);
+    let (Some(first), Some(last)) = (tops.entries.first(), tops.entries.last()) else {
+        return Vec::new();
+    };
+    let (least, most) = (least.max(first.siemens), most.min(last.siemens));
+    if least > most {
+        return Vec::new();
+    }
+    let ratio = pow(most / least, 1.0 / f64::from(STRETCHES)) * (1.0 + EDGE);
+    let mut low = least;
+    let next = |_| {
+        let stretch = (low, low * ratio);
+        low = stretch.1;
+        stretch
+    };
+    (0..STRETCHES).map(next).collect()
+}
+
+/// What no circuit with an arm above from one shelf and of such a conductance can
+/// beat.
+pub(super) fn bound_between(
+    frame: &Frame<'_>,
+    wish: &Wish,
+    arms: &Arms,
+    tops: &Shelf,
+    (least, most): (f64, f64),
+) -> f64 {
     let trip = wish.trip;
     let input = frame.reference_at(trip);
     let drain =
         frame.comparator.supply_current + (trip - input) / frame.feed.ohms + (trip - input) * least;
     let share = feedback_share(frame, wish);
-    let tolerance = arms.finest_single.min(arms.finest_double);
     let square = |part: f64| part * part;
     // A high output that loses some volts lets the input's error count for less.
     let lost = frame.high_loss() * share / (1.0 + share);
-    let error = square((trip - lost) / input) * frame.input_square
-        + square((trip - input) / (1.0 + share)) * tolerance
-        + square((trip - lost - input).max(0.0)) * tolerance
-        + square(frame.stray_current() / (most * (1.0 + share)));
-    let error = loosened(error.sqrt() / trip);
-    let parts = if arms.single.is_empty() {
-        f64::INFINITY
-    } else {
-        rest(drain, 2, frame.to_buy)
-    };
-    100.0 * error + parts
+    let fixed = square((trip - lost) / input) * frame.input_square
+        + square(frame.stray_current() / (most * (1.0 + share)))
+        + square((trip - input) / (1.0 + share)) * tops.finest;
+    let below = square((trip - lost - input).max(0.0));
+    let feedback = u32::from(wish.feeds_back() && arms.buys_feedback);
+    let each = arms.shelves.iter().map(|bottoms| {
+        let error = (fixed + below * bottoms.finest).sqrt() / trip;
+        let buys = frame.to_buy + feedback + tops.to_buy + bottoms.to_buy;
+        100.0 * loosened(error) + rest(drain, tops.count + bottoms.count, buys)
+    });
+    each.fold(f64::INFINITY, f64::min)
 }

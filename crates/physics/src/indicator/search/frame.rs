@@ -1,7 +1,7 @@
 //! The outer choices, and the best circuit within them.
 
-use super::arms::{Arms, Entry, between};
-use super::bound::{Top, conductance_range, feedback_range, outer_bound};
+use super::arms::{Arms, Entry, Shelf};
+use super::bound::{Top, bound_between, feedback_range, outer_bound, stretches};
 use super::light::{pull_up_for, series_for};
 use super::score::{Found, rest, score};
 use super::{Drawer, Kept, Offer, Wish};
@@ -136,45 +136,53 @@ impl<'a> Frame<'a> {
         } else {
             &none
         };
-        let (least, most) = conductance_range(self, wish);
-        for (tops, _) in arms.tables() {
-            for top in between(tops, least, most) {
-                let (low, high) = feedback_range(self, top.siemens, wish);
-                for back in feedbacks {
-                    let siemens = back.map_or(0.0, |offer| offer.part.siemens());
-                    if wish.feeds_back() && !(low..=high).contains(&siemens) {
-                        continue;
-                    }
-                    let top = Top::new(self, top, back.map(|offer| offer.part), wish);
-                    if !top.can_have(wish) {
-                        continue;
-                    }
-                    let buys = self.to_buy + back.map_or(0, |offer| u32::from(offer.to_buy));
-                    for (bottoms, finest) in arms.tables() {
-                        self.lookup(&top, (bottoms, finest), buys, wish, kept);
-                    }
+        for tops in &arms.shelves {
+            for stretch in stretches(self, wish, tops) {
+                if bound_between(self, wish, arms, tops, stretch) >= kept.limit(self) {
+                    continue;
+                }
+                for top in tops.between(stretch.0, stretch.1) {
+                    self.under(top, feedbacks, wish, arms, kept);
                 }
             }
         }
     }
 
-    /// Judges the arms of one table that may win below a given top.
-    fn lookup(
+    /// Tries each feedback and the arms below with one arm above.
+    fn under(
         &self,
-        top: &Top<'_>,
-        (bottoms, finest): (&[Entry], f64),
-        buys: u32,
+        entry: &Entry,
+        feedbacks: &[Option<&Offer<Resistor>>],
         wish: &Wish,
+        arms: &Arms,
         kept: &mut Kept,
     ) {
-        let Some(first) = bottoms.first() else { return };
-        let parts = top.entry.count + first.count;
-        let rest = rest(top.drain, parts, buys + top.entry.to_buy);
-        let Some(miss) = top.room_for(kept.limit(self) - rest, finest, wish) else {
+        let (low, high) = feedback_range(self, entry.siemens, wish);
+        for back in feedbacks {
+            let siemens = back.map_or(0.0, |offer| offer.part.siemens());
+            if wish.feeds_back() && !(low..=high).contains(&siemens) {
+                continue;
+            }
+            let top = Top::new(self, entry, back.map(|offer| offer.part), wish);
+            if !top.can_have(wish) {
+                continue;
+            }
+            let buys = self.to_buy + back.map_or(0, |offer| u32::from(offer.to_buy));
+            for bottoms in &arms.shelves {
+                self.lookup(&top, bottoms, buys, wish, kept);
+            }
+        }
+    }
+
+    /// Judges the arms of one table that may win below a given top.
+    fn lookup(&self, top: &Top<'_>, bottoms: &Shelf, buys: u32, wish: &Wish, kept: &mut Kept) {
+        let parts = top.entry.count + bottoms.count;
+        let rest = rest(top.drain, parts, buys + top.entry.to_buy + bottoms.to_buy);
+        let Some(miss) = top.room_for(kept.limit(self) - rest, bottoms.finest, wish) else {
             return;
         };
         let (low, high) = top.bottoms(self, miss, wish);
-        for bottom in between(bottoms, low, high) {
+        for bottom in bottoms.between(low, high) {
             if let Some(judged) = self.judge(top, bottom, wish) {
                 let to_buy = buys + top.entry.to_buy + bottom.to_buy;
                 let score = score(judged, top.drain, parts, to_buy);

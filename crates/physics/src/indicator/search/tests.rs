@@ -177,7 +177,7 @@ fn brute(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<(f64, usize, usize)> 
     } else {
         vec![None]
     };
-    let all = || arms.single.iter().chain(&arms.double);
+    let all = || arms.all();
     for frame in Frame::all(drawer, wish, &arms) {
         for top in all() {
             for back in &backs {
