@@ -75,7 +75,7 @@ fn list(finish: &Finish) -> Table {
 fn words(finish: &Finish, job: &Job) -> String {
     match job.task {
         Task::Sand => "sand the bare wood".to_owned(),
-        Task::Mask => format!("mask {} places", number(finish.masks.len() as f64, 0)),
+        Task::Mask => "mask what stays bare".to_owned(),
         Task::Dull { layer, grit } => {
             format!(
                 "sand the {} dull with P{grit}, dust off",

@@ -50,6 +50,7 @@ fn list(finish: &Finish) -> Table {
 
 /// One side with its masks and their numbers.
 struct Side {
+    wall: Wall,
     panel: Panel,
     masks: Vec<(usize, Mask)>,
 }
@@ -75,6 +76,7 @@ impl Sides {
             let own = own.filter(|(_, mask)| mask.wall == wall);
             let masks: Vec<(usize, Mask)> = own.map(|(i, mask)| (i + 1, mask.clone())).collect();
             (!masks.is_empty()).then(|| Side {
+                wall,
                 panel: carpentry.body.wall(wall).clone(),
                 masks,
             })
@@ -138,10 +140,7 @@ impl Place {
 fn drawn(side: &Side, place: Place) -> Drawing {
     let mut out = Drawing::default();
     let panel = &side.panel;
-    let name = studies::words::wall(match panel.id {
-        wood::PanelId::Wall(wall) => wall,
-        wood::PanelId::Board(_) => Wall::Front,
-    });
+    let name = studies::words::wall(side.wall);
     let outline: Vec<Point> = panel
         .edges
         .iter()

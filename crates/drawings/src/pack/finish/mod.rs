@@ -5,7 +5,7 @@ mod days;
 mod masked;
 mod said;
 
-use crate::layout::{Block, Heading, Paragraph};
+use crate::layout::{Align, Block, Cell, Column, Heading, Paragraph, Table};
 use crate::pack::{Page, flowed};
 use crate::paper::Paper;
 use crate::role::Role;
@@ -54,22 +54,28 @@ fn said(texts: &[&str]) -> Vec<Box<dyn Block>> {
 
 /// What is done before the finish and after it.
 fn turns(finish: &Finish) -> Vec<Box<dyn Block>> {
-    let mut out: Vec<Box<dyn Block>> = vec![Box::new(Heading::new(
-        "Before and after",
-        "what goes before the coats, what waits",
-    ))];
-    for (when, title) in [
-        (When::Before, "Before"),
-        (When::Handled, "Once it may be touched"),
-        (When::Cured, "Once it has cured"),
-    ] {
-        let own = finish.sequence.iter().filter(|turn| turn.when == when);
-        out.extend(own.map(|turn| {
-            let text = format!("{title}: {}.", turn.words);
-            Box::new(Paragraph::new(&text)) as Box<dyn Block>
-        }));
-    }
-    out
+    let mut before = None;
+    let rows = finish.sequence.iter().map(|turn| {
+        let when = match turn.when {
+            _ if before == Some(turn.when) => "",
+            When::Before => "before",
+            When::Handled => "once it may be touched",
+            When::Cured => "once it has cured",
+        };
+        before = Some(turn.when);
+        vec![Cell::from(when).strong(), Cell::from(turn.words.as_str())]
+    });
+    let table = Table {
+        rows: rows.collect(),
+        columns: vec![
+            Column::new("", Align::Left, 2.0),
+            Column::new("", Align::Left, 7.0),
+        ],
+    };
+    vec![
+        Box::new(Heading::new("Before and after the coats", "")),
+        Box::new(table),
+    ]
 }
 
 fn offcut(finish: &Finish) -> Vec<Box<dyn Block>> {
