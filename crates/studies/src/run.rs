@@ -139,6 +139,7 @@ fn studied(
         electrics: Some(&electrics),
         warmth: warmth.as_ref(),
         indicator: indicator.as_deref(),
+        builds: OnceLock::new(),
     });
     let money = money::study(&subject, &carpentry, &needing);
     let evidence = Evidence {

@@ -5,6 +5,7 @@ use super::carpentry::Carpentry;
 use super::electrics::Electrics;
 use super::money::Money;
 use super::finish::Finish;
+use super::order::Order;
 use super::{FORMAT, layout};
 use serde::Serialize;
 use studies::check::{Finding, Severity};
@@ -40,6 +41,7 @@ struct Check<'a> {
     carpentry: Carpentry<'a>,
     electrics: Electrics<'a>,
     finish: Finish<'a>,
+    order: Order<'a>,
 }
 
 /// A promise held against the brief.
@@ -78,6 +80,7 @@ pub(crate) fn check(report: &Report) -> String {
         carpentry: Carpentry::new(&report.carpentry),
         electrics: Electrics::new(&report.electrics),
         finish: Finish::new(&report.finish),
+        order: Order::new(&report.order),
     })
 }
 

@@ -15,6 +15,7 @@ mod files;
 mod finish;
 mod layout;
 mod money;
+mod order;
 mod shelf;
 
 pub(crate) use check::check;

@@ -2,7 +2,7 @@
 
 use super::layout::{heading, wrapped};
 use super::plain::plain;
-use super::{figures, findings, finish, promises, wood};
+use super::{figures, findings, finish, order, promises, wood};
 use crate::failure::Project;
 use crate::terminal::{Ink, Tone};
 use studies::Report;
@@ -15,6 +15,7 @@ pub(crate) fn check(project: &Project, report: &Report, all_figures: bool, ink: 
     out += &findings::findings(project, &report.findings, ink);
     out += &wood::wood(report, ink);
     out += &finish::finish(report, ink);
+    out += &order::order(report, ink);
     out += &movers(report, ink);
     if let Some(versus) = report.versus.as_ref().filter(|_| !told_as_finding(report)) {
         out += &heading("Sealed or vented", ink);

@@ -8,6 +8,7 @@ mod files;
 mod findings;
 mod finish;
 mod layout;
+mod order;
 mod plain;
 mod promises;
 mod shelf;

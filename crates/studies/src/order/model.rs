@@ -225,3 +225,19 @@ pub enum Expect {
     /// Something seen or heard.
     Seen(String),
 }
+
+/// An instrument in words, as the design file names it.
+#[must_use]
+pub const fn instrument(of: Instrument) -> &'static str {
+    match of {
+        Instrument::Multimeter => "multimeter",
+        Instrument::Phone => "phone",
+        Instrument::SineSource => "sine source",
+        Instrument::BenchSupply => "bench supply",
+        Instrument::SoundMeter => "sound meter",
+        Instrument::Oscilloscope => "oscilloscope",
+        Instrument::Thermometer => "thermometer",
+        Instrument::ClampMeter => "clamp meter",
+        Instrument::Scale => "scale",
+    }
+}

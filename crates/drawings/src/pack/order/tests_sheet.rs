@@ -9,8 +9,7 @@ use crate::paper::Paper;
 use crate::role::Role;
 use crate::sheet::{Anchor, Drawing, Stroke, Style, Text, pen};
 use crate::text::Lettering;
-use design::Instrument;
-use studies::order::{Expect, Hold, Order, Taken};
+use studies::order::{Expect, Hold, Order, Taken, instrument};
 
 /// Room to write a reading into, in mm.
 const WRITTEN: f64 = 24.0;
@@ -33,20 +32,6 @@ pub(super) fn pages(order: &Order, paper: Paper) -> Vec<Page> {
         .collect();
     let pages = flowed("Stop and test", &blocks, paper, 2);
     pages.into_iter().map(|page| page.noted(NOTE)).collect()
-}
-
-const fn instrument(of: Instrument) -> &'static str {
-    match of {
-        Instrument::Multimeter => "multimeter",
-        Instrument::Phone => "phone",
-        Instrument::SineSource => "sine source",
-        Instrument::BenchSupply => "bench supply",
-        Instrument::SoundMeter => "sound meter",
-        Instrument::Oscilloscope => "oscilloscope",
-        Instrument::Thermometer => "thermometer",
-        Instrument::ClampMeter => "clamp meter",
-        Instrument::Scale => "scale",
-    }
 }
 
 struct Test {

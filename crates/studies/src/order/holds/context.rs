@@ -13,6 +13,7 @@ use crate::subject::{Subject, on_one_channel};
 use crate::vary::draw;
 use crate::warmth::Warmth;
 use design::{Design, EnclosureKind, Instrument, Side, Wiring};
+use std::sync::OnceLock;
 
 /// Drawn builds behind the bands of readings at most: enough for a tenth and a ninetieth part.
 const DRAWN: usize = 256;
@@ -26,7 +27,6 @@ pub(super) const ALTERNATING: f64 = 0.02;
 pub(super) const LEADS: f64 = 0.1;
 
 /// What tests are made from.
-#[derive(Clone, Copy)]
 pub(crate) struct Testing<'a> {
     pub(crate) subject: &'a Subject,
     pub(crate) carpentry: &'a Carpentry,
@@ -42,6 +42,8 @@ pub(crate) struct Testing<'a> {
     pub(crate) electrics: Option<&'a Electrics>,
     pub(crate) warmth: Option<&'a Warmth>,
     pub(crate) indicator: Option<&'a Indicator>,
+    /// Drawn builds, made when first asked for.
+    pub(crate) builds: OnceLock<Vec<Build>>,
 }
 
 impl Testing<'_> {
@@ -75,13 +77,19 @@ impl Testing<'_> {
         [share, amount]: [f64; 2],
         number: impl Fn(&Build) -> f64,
     ) -> Expect {
-        let count = self.drawn.outcomes.len().min(DRAWN);
-        let dimensions = self.subject.causes.list().len();
-        let values = (0..count).map(|index| {
-            let index = u32::try_from(index).unwrap_or(u32::MAX);
-            number(&self.subject.build(&draw(index, dimensions)))
-        });
+        let values = self.builds().iter().map(&number);
         widened(unit, [share, amount], number(self.build), Band::of(values))
+    }
+
+    /// The first of the drawn builds.
+    fn builds(&self) -> &[Build] {
+        self.builds.get_or_init(|| {
+            let count = self.drawn.outcomes.len().min(DRAWN);
+            let dimensions = self.subject.causes.list().len();
+            let index = |index| u32::try_from(index).unwrap_or(u32::MAX);
+            let draws = (0..count).map(|i| draw(index(i), dimensions));
+            draws.map(|draw| self.subject.build(&draw)).collect()
+        })
     }
 
     /// The same of a number read from the curves of drawn builds.

@@ -92,9 +92,13 @@ pub(super) fn hold(testing: &Testing<'_>) -> Hold {
     let nominal = peaks(fine, &testing.gains.impedance);
     let lows = dips(fine, &testing.gains.impedance);
     let mut hold = hold
+        .how(
+            "a thin pair from one driver's terminals led out beside a frame and sealed with putty \
+before the box is closed; out again afterwards",
+        )
         .how(format!(
-            "{SERIES:.0} Ω, 1 W in series with one output's plus wire, the other side's wires off; \
-volts across the driver's pair"
+            "that output's own wires off; from it {SERIES:.0} Ω, 1 W in series into the pair; volts \
+across the pair"
         ))
         .how(format!(
             "1 V at 100 Hz at the output, then slowly from 20 Hz to {HIGHEST:.0} Hz: note where the \

@@ -11,6 +11,9 @@ mod sine;
 mod soak;
 mod trip;
 
+#[cfg(test)]
+mod tests;
+
 pub(crate) use context::Testing;
 pub(crate) use lacking::lacking;
 

@@ -61,6 +61,9 @@ pub(super) fn polarity(testing: &Testing<'_>) -> Hold {
         .how("touch a 1.5 V cell to each pair for less than a second, its plus to the plus wire")
         .how("look along the cone, or lay a fingertip on its rim");
     let design = testing.design();
+    if design.amplifier.coupling.is_some() {
+        hold = hold.how("on the driver's side of the capacitor");
+    }
     for (index, group) in design.drivers.iter().enumerate() {
         let series = match group.wiring.value {
             Wiring::Parallel => 1.0,

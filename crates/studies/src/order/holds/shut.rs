@@ -16,7 +16,7 @@ const WALLS: usize = 6;
 /// Time in s in which a cone that was pushed in, held until the air had leaked out, and let go,
 /// creeps back to 1/e of what the box's vacuum holds it at: τ = R·(C_box + ΣC_cones), with
 /// slow, isothermal compliance of the air, by the circuit of `small-1972`.
-fn creep(testing: &Testing<'_>, build: &Build) -> f64 {
+pub(super) fn creep(testing: &Testing<'_>, build: &Build) -> f64 {
     let enclosure = &build.enclosure;
     let air = &build.air;
     let frequency = Resonance::of(testing.subject, build).box_frequency();
