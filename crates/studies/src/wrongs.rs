@@ -179,6 +179,7 @@ fn is_wish(id: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::check::{self, Verdict};
 
     type Row<'a> = (&'static str, &'a str, Severity, f64);
 
@@ -242,6 +243,30 @@ mod tests {
         ];
         let after = [("glue-line", "", Stop, 1.0)];
         assert_eq!(judge(&[("open-time", "")], &before, &after), Spoils);
+    }
+
+    #[test]
+    fn beyond_is_what_was_not_wrong_before_each_title_once() {
+        let [fit, leak] = ["vent-fits", "leak"].map(|id| check::find(id).expect("a check"));
+        let said = |severity, title: &str, about: &str| {
+            (fit, Verdict::new(severity, title, "").about([about], 1.0))
+        };
+        let before = [said(Caution, "vent near the wall", "a")];
+        let after = [
+            (leak, Verdict::caution("leaks", "")),
+            said(Stop, "vent too long", "a"),
+            said(Stop, "vent too long", "b"),
+            said(Severity::Good, "in order", "c"),
+        ];
+        let titles = |before: &[Said], after: &[Said]| Wrongs::of(before).beyond(after);
+        let stop = (Stop, "vent too long".to_owned());
+        let caution = (Caution, "leaks".to_owned());
+        assert_eq!(titles(&before, &after), [stop, caution]);
+        assert!(
+            titles(&after, &before).is_empty(),
+            "a stop is worse than the caution"
+        );
+        assert!(titles(&before, &before).is_empty());
     }
 
     #[test]

@@ -110,12 +110,12 @@ fn what_becomes_of_a_sheet_is_all_of_it() {
                 "{bill:?}"
             );
             assert!((bill.waste() / bill.cut - plan.waste).abs() < 1e-9);
-            let blanks: f64 = plan
-                .blanks
-                .iter()
-                .map(|blank| blank.length * blank.width)
-                .sum();
-            assert!(bill.left_over > 0 || close(bill.pieces, blanks));
+            let blanks = plan.blanks.iter();
+            let area: f64 = blanks.clone().map(|blank| blank.length * blank.width).sum();
+            // Pieces are laid out to a tenth of a millimetre.
+            let rims: f64 = blanks.map(|blank| blank.length + blank.width).sum();
+            let off = (bill.pieces - area).abs();
+            assert!(bill.left_over > 0 || off <= 1e-4 * rims, "{off} {rims}");
             let line = line(&report, &bill.label);
             assert_eq!(line.to_buy, bought(plan) as f64);
         }

@@ -2,7 +2,7 @@
 
 use super::layout::{heading, wrapped};
 use super::plain::plain;
-use super::{figures, findings, finish, order, promises, wood};
+use super::{figures, findings, finish, money, order, promises, wood};
 use crate::failure::Project;
 use crate::terminal::{Ink, Tone};
 use studies::Report;
@@ -14,6 +14,7 @@ pub(crate) fn check(project: &Project, report: &Report, all_figures: bool, ink: 
     out += &promises::promises(report, ink);
     out += &findings::findings(project, &report.findings, ink);
     out += &wood::wood(report, ink);
+    out += &money::money(&report.money, ink);
     out += &finish::finish(report, ink);
     out += &order::order(report, ink);
     out += &movers(report, ink);

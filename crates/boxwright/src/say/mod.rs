@@ -8,6 +8,7 @@ mod files;
 mod findings;
 mod finish;
 mod layout;
+mod money;
 mod order;
 mod plain;
 mod promises;

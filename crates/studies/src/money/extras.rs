@@ -7,7 +7,7 @@ use crate::carpentry::{Carpentry, CutLine, STRIP};
 use crate::electrics::{Assumed, Electrics, EndingKind};
 use crate::subject::Subject;
 use crate::vary::Draw;
-use wood::Purpose;
+use wood::{Outline, Purpose};
 
 /// Glue, screws and bolts, strips of wood and filling, as far as the design tells.
 pub(super) fn extras(
@@ -74,7 +74,12 @@ fn fastenings(carpentry: &Carpentry) -> Vec<Extra> {
                 label: hole.label.clone(),
                 amount: 1.0,
                 unit: "",
-                about: String::new(),
+                about: match hole.outline {
+                    Outline::Circle { diameter } => {
+                        format!("holes of {} mm", decimal(1e3 * diameter))
+                    }
+                    Outline::Rectangle { .. } => String::new(),
+                },
             }),
         }
     }

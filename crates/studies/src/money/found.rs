@@ -8,7 +8,7 @@ use crate::electrics::Electrics;
 use crate::finish::Finish;
 use crate::indicator::Indicator;
 use crate::subject::Subject;
-use design::{FinishPart, Place};
+use design::{Common, FinishPart, Place};
 
 /// What those studies gave.
 #[derive(Clone, Copy, Debug)]
@@ -22,7 +22,7 @@ pub(crate) struct Studied<'a> {
 pub(crate) fn found(subject: &Subject, studied: &Studied<'_>) -> Vec<Need> {
     let project = &subject.project;
     let mut list = List::new(&project.design.brief.currency);
-    fuse(&mut list, studied.electrics);
+    fuse(&mut list, subject, studied.electrics);
     if let Some(indicator) = studied.indicator {
         super::circuit::parts(&mut list, &project.shelf, indicator);
     }
@@ -33,13 +33,22 @@ pub(crate) fn found(subject: &Subject, studied: &Studied<'_>) -> Vec<Need> {
     list.done()
 }
 
-/// The battery's fuse, where the program had to choose it.
-fn fuse(list: &mut List<'_>, electrics: &Electrics) {
+/// The battery's fuse, where the program had to choose it; what the fuses that the design names
+/// take out of the drawer is gone.
+fn fuse(list: &mut List<'_>, subject: &Subject, electrics: &Electrics) {
     let chosen = electrics.fuse.as_ref().filter(|fuse| !fuse.stated);
-    if let Some(part) = chosen.and_then(|fuse| fuse.stock.as_ref()) {
-        let about = "fuse, chosen by the program";
-        list.pieces(Kind::Electric, &part.common, Amount::pieces(1), None, about);
-    }
+    let Some(part) = chosen.and_then(|fuse| fuse.stock.as_ref()) else {
+        return;
+    };
+    let named = subject.project.design.fuses();
+    let alike = named.filter(|(fuse, _)| fuse.common.name.text == part.common.name.text);
+    let taken = u32::try_from(alike.count()).unwrap_or(u32::MAX);
+    let left = Common {
+        on_hand: part.common.on_hand.saturating_sub(taken),
+        ..part.common.clone()
+    };
+    let about = "fuse, chosen by the program";
+    list.pieces(Kind::Electric, &left, Amount::pieces(1), None, about);
 }
 
 fn wire(list: &mut List<'_>, reel: &Reel<'_>) {

@@ -55,7 +55,7 @@ impl<'a> List<'a> {
         about: &str,
     ) {
         let drawer = f64::from(common.on_hand);
-        let line = self.line(kind, Unit::Piece, common, place);
+        let line = self.line(kind, common, place);
         line.uses += amount.uses;
         line.needed += amount.needed;
         line.on_hand = line.needed.min(drawer);
@@ -83,14 +83,14 @@ impl<'a> List<'a> {
     }
 
     /// The line of a part, begun where there is none yet.
-    fn line(&mut self, kind: Kind, unit: Unit, common: &Common, place: Option<Place>) -> &mut Line {
+    fn line(&mut self, kind: Kind, common: &Common, place: Option<Place>) -> &mut Line {
         let label = &common.name.text;
         let known = |need: &Need| need.line.kind == kind && need.line.label == *label;
         let index = self.needs.iter().position(known).unwrap_or_else(|| {
             let line = Line {
                 label: label.clone(),
                 kind,
-                unit,
+                unit: Unit::Piece,
                 about: String::new(),
                 uses: 0.0,
                 needed: 0.0,
