@@ -147,7 +147,7 @@ fn ladder(dimension: Dimension) -> &'static [(f64, &'static str)] {
         Dimension::Time => &[(3600.0, "h"), (60.0, "min"), (0.0, "s")],
         Dimension::Frequency => &[(1e4, "kHz"), (0.0, "Hz")],
         Dimension::Voltage => &[(0.1, "V"), (0.0, "mV")],
-        Dimension::Current => &[(0.1, "A"), (0.0, "mA")],
+        Dimension::Current => &[(0.1, "A"), (1e-4, "mA"), (1e-7, "µA"), (0.0, "nA")],
         Dimension::Resistance => &[(1e6, "MΩ"), (1e3, "kΩ"), (0.1, "Ω"), (0.0, "mΩ")],
         Dimension::Capacitance => &[(1e-6, "µF"), (1e-9, "nF"), (0.0, "pF")],
         Dimension::Inductance => &[(1e-4, "mH"), (0.0, "µH")],
