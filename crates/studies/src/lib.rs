@@ -11,6 +11,7 @@ pub mod finish;
 pub mod money;
 pub mod order;
 pub mod report;
+pub mod signal;
 pub mod vary;
 pub mod warmth;
 pub mod words;

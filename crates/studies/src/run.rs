@@ -12,6 +12,7 @@ use crate::order::{self, Testing};
 use crate::outcome::{Bench, Studied};
 use crate::report::{self, Accounts, Report};
 use crate::sound::{Grid, VENT_SPEED};
+use crate::signal;
 use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::vary::Draw;
@@ -185,6 +186,7 @@ fn studied(
         indicator,
         assumptions: report::assumptions(&subject),
         warmth,
+        signal: signal::study(&subject, &studied, &bench.scene),
         money,
         accounts: accounts(&subject),
         promises,

@@ -47,7 +47,7 @@ pub struct LevelControl {
     pub track: Track,
     /// Resistance of what feeds it in Ω.
     pub source: f64,
-    /// Resistance it works into in Ω.
+    /// Resistance it works into in Ω; may be infinite.
     pub load: f64,
 }
 
@@ -57,13 +57,9 @@ impl LevelControl {
     #[must_use]
     pub fn gain(&self, share: f64) -> f64 {
         let below = share * self.resistance;
-        let shunt = below * self.load / (below + self.load);
+        let shunt = below / (1.0 + below / self.load);
         let above = self.source + self.resistance - below;
-        if shunt > 0.0 {
-            shunt / (above + shunt)
-        } else {
-            0.0
-        }
+        shunt / (above + shunt)
     }
 
     /// The same at a turn of the shaft, 0 to 1.
@@ -107,8 +103,7 @@ impl LevelControl {
             load: f64::INFINITY,
             ..*self
         };
-        let bare = 0.5 * alone.resistance / (alone.source + alone.resistance);
-        self.gain(0.5) / bare
+        self.gain(0.5) / alone.gain(0.5)
     }
 }
 

@@ -16,7 +16,7 @@ impl Sum {
     #[must_use]
     pub fn gain(&self) -> f64 {
         let each = self.resistor + self.source;
-        self.load / (self.load + each / 2.0)
+        1.0 / (1.0 + each / 2.0 / self.load)
     }
 
     /// Resistance in Ω that the load sees looking back.
@@ -29,7 +29,7 @@ impl Sum {
     #[must_use]
     pub fn crosstalk(&self) -> f64 {
         let each = self.resistor + self.source;
-        let shunt = self.load * each / (self.load + each);
+        let shunt = each / (1.0 + each / self.load);
         shunt / (shunt + each) * self.source / each
     }
 

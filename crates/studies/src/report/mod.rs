@@ -27,6 +27,7 @@ use crate::money::Shopping;
 use crate::order::Order;
 use crate::subject::{AirLine, Front, WeightLine};
 use crate::versus::Versus;
+use crate::signal::Signal;
 use crate::warmth::Warmth;
 use serde::Serialize;
 use std::sync::Arc;
@@ -60,6 +61,8 @@ pub struct Report {
     pub assumptions: Vec<Assumption>,
     /// How warm it gets in the closed box.
     pub warmth: Option<Warmth>,
+    /// The signal's way to the drivers.
+    pub signal: Signal,
     /// What it takes and costs.
     #[serde(skip)]
     pub money: Shopping,

@@ -1,6 +1,7 @@
 //! The amplifier board, its source and its cables with their spreads.
 
 use crate::build::AmplifierBuild;
+use crate::signal;
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{AmplifierPart, Design, Stage, Value};
 use physics::amplifier::Amplifier;
@@ -26,6 +27,16 @@ fn cable_resistance(length: Option<Value>, section: Option<Value>) -> f64 {
     let length = length.map_or(0.4, |value| value.si);
     let section = section.map_or(0.75e-6, |value| value.si);
     wire::cable_loop(length, section, 20.0)
+}
+
+/// Loss in dB between source and board fully up: as stated, else from the parts named.
+fn loss(design: &Design) -> f64 {
+    let stated = design.source.loss.map(|loss| loss.si);
+    let computed = || {
+        let sources = signal::sources(design, SOURCE_LEVEL);
+        signal::Path::of(design).loss(sources.first()?.impedance)
+    };
+    stated.or_else(computed).unwrap_or(0.0)
 }
 
 impl AmplifierSubject {
@@ -56,14 +67,18 @@ impl AmplifierSubject {
         let (id, label) = ("source.level", "highest level of the source");
         let source = match &design.source.level {
             Some(level) => causes.value(id, label, "V", level, &spreads::SOURCE_LEVEL),
-            None => causes.usual(id, label, "V", SOURCE_LEVEL, &spreads::SOURCE_LEVEL),
+            None => {
+                let radio = signal::radio_level(design).map(|level| level.si);
+                let level = radio.unwrap_or(SOURCE_LEVEL);
+                causes.usual(id, label, "V", level, &spreads::SOURCE_LEVEL)
+            }
         };
         Self {
             resistance,
             idle,
             gain,
             source,
-            source_loss: design.source.loss.map_or(0.0, |loss| loss.si),
+            source_loss: loss(design),
             coupling: used.coupling.map(|value| value.si),
             cable: cable_resistance(used.cable_length, used.cable_section),
             part,

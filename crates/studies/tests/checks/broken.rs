@@ -36,6 +36,9 @@ loss = "3 dB"
 part = "iron phosphate 12.8 V 6 Ah"
 charged_inside = false
 
+[wiring]
+slack = "10 %"
+
 [box]
 outside = "400 x 240 x 200 mm"       # over the walls
 wall = "birch plywood 12 mm"
@@ -701,7 +704,7 @@ pub(crate) fn wired() -> Vec<Broken> {
             ],
         )
         .shelf(
-            "[[module]]\nname = \"own converter\"\nkind = \"converter\"\nisolated = true\noutput_voltage = \"12 V\"\n[[module]]\nname = \"own radio\"\nkind = \"radio\"\nsupply_min = \"4.5 V\"\nsupply_max = \"5.5 V\"\n",
+            "[[module]]\nname = \"own converter\"\nkind = \"converter\"\nsupply_min = \"9 V\"\nsupply_max = \"18 V\"\noutput_current = \"1 A\"\nefficiency = \"80 %\"\nisolated = true\noutput_voltage = \"12 V\"\n[[module]]\nname = \"own radio\"\nkind = \"radio\"\ncurrent = \"60 mA\"\noutput_level = \"0.9 V\"\nsupply_min = \"4.5 V\"\nsupply_max = \"5.5 V\"\n",
         ),
         broken(
             "driver-phase",
@@ -732,7 +735,7 @@ pub(crate) fn wired() -> Vec<Broken> {
             ],
         )
         .shelf(
-            "[[module]]\nname = \"own converter\"\nkind = \"converter\"\nisolated = false\noutput_voltage = \"5 V\"\n",
+            "[[module]]\nname = \"own converter\"\nkind = \"converter\"\nsupply_min = \"9 V\"\nsupply_max = \"18 V\"\noutput_current = \"1 A\"\nefficiency = \"80 %\"\nisolated = false\noutput_voltage = \"5 V\"\n",
         ),
         broken(
             "charging-path",

@@ -1,0 +1,115 @@
+//! The filter of a switching output into the computed impedance.
+
+use super::{Candidate, Check, Edit, Evidence, Verdict};
+use crate::signal::{self, AUDIBLE, Damped, Filtered};
+use crate::words::{number, stated};
+
+pub(super) const CHECK: Check = Check {
+    id: "output-filter",
+    title: "Output filter into the drivers",
+    what: "Whether the filter at a switching output peaks into the impedance the drivers really have, up \
+to 20 kHz and beyond.",
+    why: "Such filters are sized for a resistor. A voice coil is a coil too: at the filter's own frequency \
+it is hardly a load, and the filter rings. What is heard of it is a lift of the highest treble; what is \
+not heard costs the board current and may trip its protection.",
+    limits: "A rise of 1 dB up to 20 kHz, or a peak of 20 dB above, is a caution; less is told. The coil is \
+followed by its lossy law beyond 20 kHz, where it is a guess. Boards that do not state their filter are \
+not judged.",
+    bad: "33 µH and 1 µF a leg, made for 8 Ω, into a coil of 0.5 mH",
+    good: "10 µH and 0.68 µF a leg: its peak stands at 80 kHz, and 0.3 dB are left at 20 kHz",
+    sources: &["common practice, no source"],
+    run,
+};
+
+/// Peak in dB above hearing from which boards are known to trip: common practice, no source.
+const RINGS: f64 = 20.0;
+
+fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
+    let Some(filter) = signal::filter(evidence.subject, evidence.build) else {
+        return Vec::new();
+    };
+    let numbers = format!(
+        "Into the computed impedance it rises by {} up to 20 kHz and peaks by {} at {}",
+        number(filter.audible.max(0.0), "dB"),
+        number(filter.peak.0, "dB"),
+        number(filter.peak.1 / 1000.0, "kHz")
+    );
+    let (measured, limit) = if filter.audible > AUDIBLE {
+        (filter.audible, AUDIBLE)
+    } else {
+        (filter.peak.0, RINGS)
+    };
+    if measured <= limit {
+        let cause = format!("{numbers}{}.", offered(&filter));
+        let good = Verdict::good("Output filter suits the drivers", cause);
+        return vec![good.measured(filter.audible.max(0.0), AUDIBLE, "dB")];
+    }
+    let advice = match &filter.damped {
+        Some(damped) => format!("put {} across each output", values(damped)),
+        None => "take drivers or a board with another filter".to_owned(),
+    };
+    let mend = filter.damped.as_ref().map(candidate);
+    vec![
+        Verdict::caution(
+            "Output filter peaks into the drivers",
+            format!("{numbers}."),
+        )
+        .measured(measured, limit, "dB")
+        .advice(advice)
+        .mends(mend),
+    ]
+}
+
+fn values(damped: &Damped) -> String {
+    format!(
+        "{} and {} in series",
+        stated(damped.resistance, "Ω"),
+        stated(1e6 * damped.capacitance, "µF")
+    )
+}
+
+/// What would damp it, where it peaks above hearing only.
+fn offered(filter: &Filtered) -> String {
+    if filter.damped_now {
+        return ", damped as the design says".to_owned();
+    }
+    filter.damped.as_ref().map_or(String::new(), |damped| {
+        format!(
+            ", which nobody hears; {} across each output would hold it to {}",
+            values(damped),
+            number(damped.peak, "dB")
+        )
+    })
+}
+
+fn candidate(damped: &Damped) -> Candidate {
+    Candidate::new(
+        format!("{} across each output", values(damped)),
+        [
+            Edit::set("amplifier.damping_resistor", stated(damped.resistance, "Ω")),
+            Edit::set(
+                "amplifier.damping_capacitor",
+                stated(1e6 * damped.capacitance, "µF"),
+            ),
+        ],
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::probe::{check, with};
+    use super::CHECK;
+    use crate::check::Severity::{Caution, Good};
+
+    #[test]
+    fn a_slow_filter_lifts_the_treble_and_damping_holds_it() {
+        let found = check(CHECK.id, &[], &[Good]);
+        println!("{}", found[0].cause);
+        let slow = "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nfilter_inductance = \"33 µH\"\n\
+                    filter_capacitance = \"1 µF\"\n";
+        let found = with(&[]).shelf(slow).check(CHECK.id, &[Caution]);
+        println!("{}", found[0].cause);
+        let mend = found[0].mend.as_ref().unwrap();
+        assert_eq!(mend.edits[0].key, "amplifier.damping_resistor");
+    }
+}
