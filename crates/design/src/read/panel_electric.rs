@@ -44,7 +44,7 @@ pub(crate) fn roles(kind: ControlKind) -> &'static [Does] {
     match kind {
         ControlKind::Potentiometer => &[R::Volume],
         ControlKind::Switch => &[R::Power, R::ChargeSelector, R::Radio],
-        ControlKind::Jack => &[R::Input],
+        ControlKind::Jack => &[R::Input, R::LeftOutput, R::RightOutput],
         ControlKind::PowerSocket => &[R::Charging],
         ControlKind::Terminal => &[R::LeftOutput, R::RightOutput, R::Charging],
         ControlKind::FuseHolder => &[R::Fuse],
