@@ -119,7 +119,7 @@ mod tests {
     #[test]
     fn a_converter_must_isolate_where_it_is_wanted() {
         check(CHECK.id, &[], &[Good]);
-        let converter = "[[module]]\nname = \"own converter\"\nkind = \"converter\"\noutput_voltage = \"5 V\"\nisolated = ";
+        let converter = "[[module]]\nname = \"own converter\"\nkind = \"converter\"\nsupply_min = \"9 V\"\nsupply_max = \"18 V\"\noutput_current = \"1 A\"\nefficiency = \"80 %\"\noutput_voltage = \"5 V\"\nisolated = ";
         let keys = [
             ("module.1.part", "own converter"),
             ("module.1.place", "auto"),

@@ -24,7 +24,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         "Signals joined without resistors",
         |names, _| {
             capital(&format!(
-                "{} and {} are one piece of metal",
+                "{} and {} meet without a resistor of each between",
                 names[0], names[1]
             ))
         },

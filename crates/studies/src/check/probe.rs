@@ -39,6 +39,9 @@ part = "iron phosphate 12.8 V 6 Ah"
 count = 1
 charged_inside = false
 
+[wiring]
+slack = "10 %"
+
 [box]
 outside = "400 x 240 x 200 mm"
 wall = "birch plywood 12 mm"

@@ -94,8 +94,8 @@ mod tests {
         check(CHECK.id, &[], &[]);
         for (volts, severity) in [("5 V", Good), ("12 V", Stop)] {
             let shelf = format!(
-                "[[module]]\nname = \"own converter\"\nkind = \"converter\"\nisolated = true\noutput_voltage = \"{volts}\"\n\
-[[module]]\nname = \"own radio\"\nkind = \"radio\"\nsupply_min = \"4.5 V\"\nsupply_max = \"5.5 V\"\n"
+                "[[module]]\nname = \"own converter\"\nkind = \"converter\"\nsupply_min = \"9 V\"\nsupply_max = \"18 V\"\noutput_current = \"1 A\"\nefficiency = \"80 %\"\nisolated = true\noutput_voltage = \"{volts}\"\n\
+[[module]]\nname = \"own radio\"\nkind = \"radio\"\ncurrent = \"60 mA\"\noutput_level = \"0.9 V\"\nsupply_min = \"4.5 V\"\nsupply_max = \"5.5 V\"\n"
             );
             let keys = [
                 ("module.1.part", "own converter"),

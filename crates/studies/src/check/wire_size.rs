@@ -133,7 +133,7 @@ fn thicker(evidence: &Evidence<'_>) -> Vec<Candidate> {
 mod tests {
     use super::super::probe::check;
     use super::CHECK;
-    use crate::check::Severity::{Good, Stop};
+    use crate::check::Severity::{Caution, Good, Stop};
 
     #[test]
     fn thin_wires_are_found_and_thicker_offered() {
@@ -141,7 +141,7 @@ mod tests {
         let found = check(
             CHECK.id,
             &[("wiring.usual", "flexible wire 0.25 mm²")],
-            &[Stop],
+            &[Stop, Caution],
         );
         assert!(found[0].mend.is_some());
     }

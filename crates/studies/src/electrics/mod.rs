@@ -15,6 +15,8 @@ mod propose;
 mod route;
 mod spots;
 mod study;
+#[cfg(test)]
+mod tests;
 
 pub use model::*;
 pub(crate) use study::{Asked, DROP_SHARE, amplifier_drop, study};

@@ -21,14 +21,14 @@ use wiring::{Carries, Kind, Side};
 pub(super) struct Given<'a> {
     pub(super) design: &'a Design,
     pub(super) named: Vec<Named<'a>>,
-    /// Voltage of the battery when empty, full, and while it is charged, in V.
-    pub(super) volts: [f64; 3],
+    /// Voltage of the battery when empty and when full, in V.
+    pub(super) volts: [f64; 2],
     /// Channels that drivers hang on.
     pub(super) sides: Vec<Side>,
 }
 
 impl<'a> Given<'a> {
-    pub(super) fn new(subject: &'a Subject, volts: [f64; 3]) -> Self {
+    pub(super) fn new(subject: &'a Subject, volts: [f64; 2]) -> Self {
         let design = &subject.project.design;
         Self {
             design,

@@ -37,7 +37,7 @@ pub(crate) const DROP_SHARE: f64 = 0.03;
 pub(crate) fn study(asked: &Asked<'_>) -> Electrics {
     let design = &asked.subject.project.design;
     let mut supply = drawn(asked);
-    let given = Given::new(asked.subject, [supply.volts[2], supply.volts[0], 0.0]);
+    let given = Given::new(asked.subject, [supply.volts[2], supply.volts[0]]);
     let mut draft = propose(&given);
     let mut troubles = doubts(&draft);
     let said = overrides::apply(&mut draft, &design.wiring, &mut troubles);

@@ -53,7 +53,7 @@ pub enum BreachKind {
     NoSignal,
     /// An input gets the other channel's signal.
     CrossedSignal,
-    /// Two channels, or two sources, are joined without a resistance between.
+    /// Two channels, or two sources, are joined with less than a resistance of each between.
     SummedBare,
     /// A signal is joined to ground or to the supply.
     SignalShorted,

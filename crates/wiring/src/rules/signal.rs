@@ -2,7 +2,7 @@
 
 use super::view::breach;
 use super::{Breach, BreachKind};
-use crate::{Carries, End, Kind, Limits, Mode, Reach, Role, Side, System};
+use crate::{Carries, End, Kind, Limits, Mode, Reach, Role, Side, Step, System, Through};
 
 pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
     let mut found = Vec::new();
@@ -91,7 +91,19 @@ fn fits(system: &System, source: End, input: End) -> bool {
     from == to || mono || used_inputs(system).len() == 1
 }
 
-/// Sources of two sides or two parts joined by metal.
+/// How many resistances lie on a way.
+fn resistors(system: &System, way: &[(Step, End)]) -> usize {
+    let passed = way.iter().filter(|(step, _)| match step {
+        Step::Inner { part, inner } => {
+            let through = system.parts[*part].inner[*inner].through;
+            matches!(through, Through::Resistance(_))
+        }
+        Step::Wire(_) => false,
+    });
+    passed.count()
+}
+
+/// Sources of two sides or two parts joined with less than a resistance of each between.
 fn bare_sums(system: &System, mode: &Mode, index: usize, sources: &[End]) -> Vec<Breach> {
     let mut found = Vec::new();
     // Without its plug a socket with contacts is no source.
@@ -102,9 +114,10 @@ fn bare_sums(system: &System, mode: &Mode, index: usize, sources: &[End]) -> Vec
     };
     let sources: Vec<End> = sources.iter().filter(gives).copied().collect();
     for (place, &one) in sources.iter().enumerate() {
-        let reach = system.reach(mode, one, &Limits::metal());
+        let reach = reach(system, mode, one);
         for &other in &sources[place + 1..] {
-            if reach.has(other) {
+            let way = reach.way(other);
+            if way.is_some_and(|way| resistors(system, &way) < 2) {
                 found.push(breach(BreachKind::SummedBare, index, [one, other]));
             }
         }

@@ -62,7 +62,7 @@ fn batteries(draft: &mut Draft, given: &Given<'_>) -> (Vec<End>, Vec<End>) {
             assumed: false,
             ..ElectricPart::unnamed(used.part.common.name.text.as_str())
         };
-        let [empty, full, _] = given.volts;
+        let [empty, full] = given.volts;
         let name = format!("battery{}", letter(index));
         let battery = draft.add(kinds::battery(&name, [empty, full]), behind);
         let part = kinds::fuse(&format!("fuse{}", letter(index)));
@@ -189,7 +189,7 @@ fn radio_supply(draft: &mut Draft, given: &Given<'_>, radio: Option<usize>) -> O
             minus: draft.end(part, "in -"),
         });
     };
-    let [empty, full, _] = given.volts;
+    let [empty, full] = given.volts;
     let stands = draft.system.parts[radio].stands;
     let outside = stands.is_some_and(|[low, high]| empty < low || full > high);
     let mut taker = Taker {
@@ -227,7 +227,7 @@ fn add_converter(
     named: Option<&Named<'_>>,
     feeds: Option<usize>,
 ) -> usize {
-    let [empty, _, _] = given.volts;
+    let [empty, _] = given.volts;
     let wanted = feeds.and_then(|part| draft.system.parts[part].stands);
     // Halfway between what it feeds stands, as far as that is known.
     let usual = wanted.map_or(5.0, |[low, high]| {
@@ -346,7 +346,7 @@ fn light_resistor(draft: &mut Draft, given: &Given<'_>, named: &Named<'_>) -> Op
         return None;
     };
     let forward = used.part.electric.forward_voltage?.si;
-    let [_, full, _] = given.volts;
+    let [_, full] = given.volts;
     let least = (full - forward).max(0.0) / own_current(named, LIGHT_CURRENT);
     let ohms = *design::Series::E12.between(least, 10.0 * least).first()?;
     let words = format!("resistor {}", crate::words::number(ohms, "Ω"));

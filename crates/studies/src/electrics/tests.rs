@@ -1,0 +1,305 @@
+//! Whatever the design, what is proposed keeps every rule, and a wire broken or two exchanged
+//! are found.
+
+use super::modes::modes;
+use super::overrides;
+use super::propose::{Given, propose};
+use crate::subject::Subject;
+use proptest::prelude::*;
+use std::collections::BTreeSet;
+use wiring::rules::breaches;
+use wiring::{End, Kind, Mode, Nets, System, Through};
+
+/// What a generated design has.
+#[derive(Clone, Debug)]
+struct Has {
+    board: &'static str,
+    drivers: (u32, &'static str, &'static str),
+    batteries: u32,
+    volume: Option<&'static str>,
+    input: Option<&'static str>,
+    switch: Option<&'static str>,
+    radio: Option<&'static str>,
+    converter: bool,
+    light: bool,
+    indicator: bool,
+    cut_off: bool,
+    posts: bool,
+    selector: bool,
+    charged: bool,
+    shared: bool,
+    summed: bool,
+}
+
+fn any_has() -> impl Strategy<Value = Has> {
+    let boards = prop::sample::select(vec![
+        "amplifier 2 x 15 W, 12 V",
+        "amplifier 1 x 30 W, 18 V",
+        "linear amplifier 2 x 5 W, 12 V, not bridged",
+    ]);
+    let drivers = prop::sample::select(vec![
+        (2, "both", "parallel"),
+        (4, "both", "series"),
+        (4, "both", "parallel"),
+        (8, "both", "series-parallel"),
+        (1, "mono", "parallel"),
+        (2, "mono", "series"),
+    ]);
+    let volume = prop::option::of(Just("rotary potentiometer, M7"));
+    let inputs = vec!["3.5 mm jack, insulated, M6", "3.5 mm jack, switched, M6"];
+    let input = prop::option::of(prop::sample::select(inputs));
+    let switches = vec!["rocker switch, 27 x 12 mm", "toggle switch, two poles, M6"];
+    let switch = prop::option::of(prop::sample::select(switches));
+    let radios = vec!["radio module 5 V", "radio module 12 V"];
+    let radio = prop::option::of(prop::sample::select(radios));
+    let flags = any::<[bool; 9]>();
+    (
+        boards,
+        drivers,
+        1u32..3,
+        volume,
+        input,
+        switch,
+        radio,
+        flags,
+    )
+        .prop_map(
+            |(board, drivers, batteries, volume, input, switch, radio, flags)| Has {
+                board,
+                drivers,
+                batteries,
+                volume,
+                input,
+                switch,
+                radio,
+                converter: flags[0],
+                light: flags[1],
+                indicator: flags[2],
+                cut_off: flags[3],
+                posts: flags[4],
+                selector: flags[5],
+                charged: flags[6],
+                shared: flags[7],
+                summed: flags[8],
+            },
+        )
+}
+
+impl Has {
+    /// The text of the design.
+    fn text(&self) -> String {
+        let (count, side, wiring) = self.drivers;
+        let word = |yes: bool, words: [&'static str; 2]| if yes { words[0] } else { words[1] };
+        let mut text = format!(
+            "format = 1\nname = \"Any\"\n[brief]\ndistance = \"2 m\"\n[place]\nstands = \"wall\"\n\
+[[drivers]]\npart = \"full-range 4 in, 4 ohm\"\ncount = {count}\nside = \"{side}\"\nwiring = \"{wiring}\"\n\
+[amplifier]\npart = \"{}\"\n[source]\nsum = \"{}\"\n\
+[battery]\npart = \"iron phosphate 12.8 V 6 Ah\"\ncount = {}\ncharged_inside = {}\n\
+[box]\noutside = \"900 x 500 x 300 mm\"\nwall = \"birch plywood 12 mm\"\nkind = \"sealed\"\nlast_with = \"screws\"\n\
+[wiring]\ncharging = \"{}\"\n",
+            self.board,
+            word(self.summed, ["resistors", "none"]),
+            self.batteries,
+            self.charged,
+            word(self.shared, ["shared", "separate"]),
+        );
+        if self.indicator {
+            let cut_off = word(self.cut_off, ["relay", "none"]);
+            text.push_str(&format!(
+                "[indicator]\nwarning = \"30 min\"\ncut_off = \"{cut_off}\"\n"
+            ));
+        }
+        self.modules(&mut text);
+        self.panel(&mut text);
+        text
+    }
+
+    fn modules(&self, text: &mut String) {
+        let parts = [
+            self.radio,
+            self.converter
+                .then_some("isolated converter 12 V to 5 V, 2 W"),
+        ];
+        for part in parts.into_iter().flatten() {
+            // A converter feeds the radio; one to 5 V is not for one that wants 12 V.
+            if part.starts_with("isolated") && self.radio == Some("radio module 12 V") {
+                continue;
+            }
+            text.push_str(&format!("[[module]]\npart = \"{part}\"\n"));
+        }
+    }
+
+    fn panel(&self, text: &mut String) {
+        let mut parts: Vec<(&str, &str)> = Vec::new();
+        parts.extend(self.volume.map(|part| (part, "")));
+        parts.extend(self.input.map(|part| (part, "")));
+        parts.extend(self.switch.map(|part| (part, "power")));
+        if self.light {
+            parts.push(("round light, 8 mm, green, 12 V", "power light"));
+        }
+        if self.posts && self.drivers.1 == "both" {
+            parts.extend([("binding post, insulated", "left output"); 2]);
+            parts.extend([("binding post, insulated", "right output"); 2]);
+        }
+        if self.selector && self.charged && !self.shared {
+            parts.push(("toggle switch, centre off, M12", "charge selector"));
+        }
+        if parts.is_empty() {
+            return;
+        }
+        text.push_str(
+            "[control]\non = \"back\"\nat = \"450 x 250 mm\"\nsize = \"600 x 80 mm\"\nplate = \"aluminium plate 2 mm\"\n",
+        );
+        for (index, (part, does)) in parts.iter().enumerate() {
+            let at = 30 + 50 * index;
+            text.push_str(&format!(
+                "[[control.part]]\npart = \"{part}\"\nat = \"{at} x 40 mm\"\n"
+            ));
+            if !does.is_empty() {
+                text.push_str(&format!("does = \"{does}\"\n"));
+            }
+        }
+    }
+
+    fn system(&self) -> Result<(System, Vec<Mode>), String> {
+        let text = self.text();
+        let project = design::read(&text, None).map_err(|errors| format!("{errors:#?}\n{text}"))?;
+        let subject =
+            Subject::new(project, 1.0).map_err(|errors| format!("{errors:#?}\n{text}"))?;
+        let mut draft = propose(&Given::new(&subject, [10.0, 14.4]));
+        let mut troubles = Vec::new();
+        overrides::apply(&mut draft, &subject.project.design.wiring, &mut troubles);
+        assert!(troubles.is_empty(), "{troubles:?}");
+        let modes = modes(&draft.system);
+        Ok((draft.system, modes))
+    }
+}
+
+/// What a system does, with what makes no difference taken out: pieces of metal by the names
+/// of their terminals, where like ends of fuses, resistors and contacts share a name.
+fn essence(system: &System, modes: &[Mode]) -> BTreeSet<Vec<Vec<String>>> {
+    let name = |end: End| {
+        let part = &system.parts[end.part];
+        let terminal = &part.terminals[end.terminal].name;
+        let like = match part.kind {
+            Kind::Fuse | Kind::Resistor | Kind::Star => true,
+            Kind::Switch => part.inner.len() == 1 && part.terminals.len() == 2,
+            _ => false,
+        };
+        // Drivers of one channel are alike, and so are batteries with a fuse each.
+        let base = match part.kind {
+            Kind::Driver | Kind::Battery | Kind::Fuse | Kind::Resistor => part
+                .name
+                .trim_end_matches(|c: char| c.is_ascii_digit() || ('A'..='Z').contains(&c)),
+            _ => part.name.as_str(),
+        };
+        if like {
+            format!("{base} ~")
+        } else {
+            format!("{base} {terminal}")
+        }
+    };
+    let in_mode = |mode: &Mode| {
+        let nets = Nets::new(system, mode);
+        let mut all: Vec<Vec<String>> = (0..nets.len())
+            .map(|net| {
+                let mut names: Vec<String> =
+                    nets.members(net).iter().map(|end| name(*end)).collect();
+                names.sort();
+                names
+            })
+            .collect();
+        all.sort();
+        all
+    };
+    modes.iter().map(in_mode).collect()
+}
+
+fn named(system: &System, modes: &[Mode]) -> Vec<String> {
+    breaches(system, modes)
+        .into_iter()
+        .map(|breach| {
+            let ends: Vec<String> = breach.ends.iter().map(|end| system.name(*end)).collect();
+            format!("{:?} {ends:?} {}", breach.kind, modes[breach.mode].name)
+        })
+        .collect()
+}
+
+/// An end of a wire: the first or the second.
+fn end_of(system: &mut System, wire: usize, second: bool) -> &mut End {
+    let wire = &mut system.wires[wire];
+    if second { &mut wire.to } else { &mut wire.from }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn proposals_keep_the_rules_and_faults_are_found(has in any_has(), picks in prop::collection::vec(any::<(u16, u16, bool, bool)>(), 60)) {
+        let (system, modes) = has.system().map_err(TestCaseError::fail)?;
+        prop_assert!(system.faults().is_empty(), "{:?}", system.faults());
+        let found = named(&system, &modes);
+        prop_assert!(found.is_empty(), "{found:#?}\n{has:?}");
+        for wire in 0..system.wires.len() {
+            let mut broken = system.clone();
+            let lost = broken.wires.remove(wire);
+            if lost.carries == wiring::Carries::Touch {
+                continue;
+            }
+            let names = [lost.from, lost.to].map(|end| system.name(end));
+            prop_assert!(!breaches(&broken, &modes).is_empty(), "{names:?} broken\n{has:?}");
+        }
+        let whole = essence(&system, &modes);
+        for (one, other, first, second) in picks {
+            let count = system.wires.len();
+            let (one, other) = (one as usize % count, other as usize % count);
+            if one == other {
+                continue;
+            }
+            let mut swapped = system.clone();
+            let (a, b) = (*end_of(&mut swapped, one, first), *end_of(&mut swapped, other, second));
+            *end_of(&mut swapped, one, first) = b;
+            *end_of(&mut swapped, other, second) = a;
+            if essence(&swapped, &modes) == whole {
+                continue;
+            }
+            let names = [a, b].map(|end| system.name(end));
+            prop_assert!(!breaches(&swapped, &modes).is_empty(), "{names:?} exchanged on wires {one} and {other}\n{has:?}");
+        }
+    }
+}
+
+/// A generated system as large as a diagram is to be readable for.
+#[test]
+fn all_of_it_at_once_is_wired() {
+    let has = Has {
+        board: "amplifier 2 x 15 W, 12 V",
+        drivers: (8, "both", "series-parallel"),
+        batteries: 2,
+        volume: Some("rotary potentiometer, M7"),
+        input: Some("3.5 mm jack, insulated, M6"),
+        switch: Some("rocker switch, 27 x 12 mm"),
+        radio: Some("radio module 5 V"),
+        converter: true,
+        light: true,
+        indicator: true,
+        cut_off: true,
+        posts: true,
+        selector: false,
+        charged: true,
+        shared: false,
+        summed: false,
+    };
+    let (system, modes) = has.system().unwrap();
+    assert!(system.parts.len() >= 25, "{}", system.parts.len());
+    assert_eq!(named(&system, &modes), Vec::<String>::new());
+    // Both sources meet through a resistor each.
+    let resistors = system
+        .parts
+        .iter()
+        .filter(|part| part.kind == Kind::Resistor);
+    assert_eq!(resistors.count(), 4);
+    let fuses = system.parts.iter().flat_map(|part| &part.inner);
+    let fuses = fuses.filter(|inner| inner.through == Through::Fuse);
+    assert_eq!(fuses.count(), 2);
+}
