@@ -9,9 +9,12 @@ mod findings;
 mod finish;
 mod first;
 mod money;
+mod indicator;
 mod order;
 mod say;
+mod signal;
 mod warmth;
+mod wires;
 mod wood;
 
 pub use curves::chart_of;
@@ -61,7 +64,10 @@ pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>
     pages.extend(accounts::pages(report, paper));
     pages.extend(money::pages(report, paper));
     pages.extend(wood::pages(project, report, paper));
+    pages.extend(wires::pages(report, paper));
     pages.extend(finish::pages(report, paper));
+    pages.extend(indicator::pages(report, paper));
+    pages.extend(signal::pages(report, paper));
     pages.extend(warmth::pages(report, paper));
     pages.extend(order::pages(report, paper));
     pages.extend(assumed::pages(report, paper));
