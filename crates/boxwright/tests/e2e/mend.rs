@@ -82,7 +82,7 @@ fn what_cannot_be_mended_is_said() {
 fn with_two_stops_of_one_check(scratch: &Scratch) -> String {
     let path = scratch.copied("bathing-beach");
     let text = fs::read_to_string(&path).unwrap();
-    let panel = text.replace("at = \"122 x 100 mm\"", "at = \"82 x 100 mm\"");
+    let panel = text.replace("at = \"120 x 100 mm\"", "at = \"82 x 100 mm\"");
     let both = panel.replace("inset = \"25 mm\"", "inset = \"8 mm\"");
     assert!(both != panel && panel != text);
     fs::write(&path, both).unwrap();
