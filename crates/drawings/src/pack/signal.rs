@@ -226,7 +226,7 @@ fn volts(value: f64) -> String {
 
 fn coupled(coupled: &Coupled) -> String {
     format!(
-        "{} {}: corner at {}, takes {} at the brief's {}.",
+        "{} {}: corner at {}, takes {} at {}.",
         say::engineering(coupled.capacitance, "F"),
         coupled.name,
         number(coupled.corner, "Hz"),

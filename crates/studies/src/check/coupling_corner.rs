@@ -12,7 +12,7 @@ pub(super) const CHECK: Check = Check {
 the drivers take away.",
     why: "A capacitor too small is a high-pass before or behind the amplifier: the bass the box was built \
 for never reaches the cones.",
-    limits: "Up to 1 dB at the brief's lowest tone: at the input into the board's impedance and what feeds \
+    limits: "Up to 1 dB from the brief's lowest tone to two octaves above: at the input into the board's impedance and what feeds \
 it, at the output into the computed impedance. A board whose input capacitor is not on its shelf part is \
 not judged.",
     bad: "100 µF in series with 4 Ω drivers: 400 Hz",

@@ -12,17 +12,14 @@ to 20 kHz and beyond.",
     why: "Such filters are sized for a resistor. A voice coil is a coil too: at the filter's own frequency \
 it is hardly a load, and the filter rings. What is heard of it is a lift of the highest treble; what is \
 not heard costs the board current and may trip its protection.",
-    limits: "A rise of 1 dB up to 20 kHz, or a peak of 20 dB above, is a caution; less is told. The coil is \
-followed by its lossy law beyond 20 kHz, where it is a guess. Boards that do not state their filter are \
+    limits: "A rise of 1 dB up to 20 kHz is a caution. The peak above is told, not judged: there the law of the \
+coil is a guess, and one without losses overstates it. Boards that do not state their filter are \
 not judged.",
     bad: "33 µH and 1 µF a leg, made for 8 Ω, into a coil of 0.5 mH",
     good: "10 µH and 0.68 µF a leg: its peak stands at 80 kHz, and 0.3 dB are left at 20 kHz",
     sources: &["common practice, no source"],
     run,
 };
-
-/// Peak in dB above hearing from which boards are known to trip: common practice, no source.
-const RINGS: f64 = 20.0;
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(filter) = signal::filter(evidence.subject, evidence.build) else {
@@ -34,11 +31,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         number(filter.peak.0, "dB"),
         number(filter.peak.1 / 1000.0, "kHz")
     );
-    let (measured, limit) = if filter.audible > AUDIBLE {
-        (filter.audible, AUDIBLE)
-    } else {
-        (filter.peak.0, RINGS)
-    };
+    let (measured, limit) = (filter.audible, AUDIBLE);
     if measured <= limit {
         let cause = format!("{numbers}{}.", offered(&filter));
         let good = Verdict::good("Output filter suits the drivers", cause);
@@ -102,14 +95,11 @@ mod tests {
     use crate::check::Severity::{Caution, Good};
 
     #[test]
-    fn a_slow_filter_lifts_the_treble_and_damping_holds_it() {
-        let found = check(CHECK.id, &[], &[Good]);
-        println!("{}", found[0].cause);
+    fn a_slow_filter_lifts_the_treble() {
+        check(CHECK.id, &[], &[Good]);
         let slow = "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nfilter_inductance = \"33 µH\"\n\
                     filter_capacitance = \"1 µF\"\n";
         let found = with(&[]).shelf(slow).check(CHECK.id, &[Caution]);
-        println!("{}", found[0].cause);
-        let mend = found[0].mend.as_ref().unwrap();
-        assert_eq!(mend.edits[0].key, "amplifier.damping_resistor");
+        assert!(found[0].measured.unwrap() > 1.0);
     }
 }

@@ -8,6 +8,9 @@ use crate::subject::Subject;
 use physics::math::{Complex, J, db_amplitude, omega};
 use physics::signal::Coupling;
 
+/// Up to so many times the brief's lowest tone an output capacitor is judged.
+const ABOVE: f64 = 4.0;
+
 /// The capacitor at the board's input, where its value is known and the brief
 /// names a lowest tone; `turn` is that of the control.
 pub(crate) fn input(subject: &Subject, source: f64, turn: f64) -> Option<Coupled> {
@@ -30,7 +33,8 @@ pub(crate) fn input(subject: &Subject, source: f64, turn: f64) -> Option<Coupled
 }
 
 /// The capacitor in series with each load, where there is one, into the
-/// computed impedance at the brief's lowest tone.
+/// computed impedance where it takes most, from the brief's lowest tone to two
+/// octaves above.
 pub(crate) fn output(
     subject: &Subject,
     build: &Build,
@@ -40,10 +44,15 @@ pub(crate) fn output(
     let design = &subject.project.design;
     let lowest = design.brief.lowest?.si;
     let capacitance = design.amplifier.coupling?.si;
-    let at = hertz.partition_point(|&f| f < lowest).min(hertz.len() - 1);
-    let capacitor = (J * omega(hertz[at]) * capacitance).inv();
-    let whole = Complex::from_polar(gains.impedance[at], gains.phase[at]);
-    let passed = ((whole - capacitor) / whole).norm();
+    // Near the box's own resonance the drivers are hardly a load: it may take more above.
+    let loss = |at: usize| {
+        let capacitor = (J * omega(hertz[at]) * capacitance).inv();
+        let whole = Complex::from_polar(gains.impedance[at], gains.phase[at]);
+        -db_amplitude(((whole - capacitor) / whole).norm())
+    };
+    let from = hertz.partition_point(|&f| f < lowest).min(hertz.len() - 1);
+    let to = hertz.partition_point(|&f| f < ABOVE * lowest).max(from + 1);
+    let worst = (from..to).max_by(|&a, &b| loss(a).total_cmp(&loss(b)))?;
     let rated = Coupling {
         capacitance,
         resistance: rated_load(subject) + build.amplifier.stage.on_resistance,
@@ -53,8 +62,8 @@ pub(crate) fn output(
         name: "in series with the drivers",
         capacitance,
         corner: rated.corner(),
-        loss: -db_amplitude(passed),
-        lowest,
+        loss: loss(worst),
+        lowest: hertz[worst],
     })
 }
 

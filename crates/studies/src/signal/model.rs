@@ -82,9 +82,10 @@ pub struct Coupled {
     pub capacitance: f64,
     /// Frequency in Hz where it takes 3 dB, into a resistor.
     pub corner: f64,
-    /// What it takes in dB at the brief's lowest tone, into what is really there.
+    /// What it takes in dB at most from the brief's lowest tone to two octaves above, into
+    /// what is really there.
     pub loss: f64,
-    /// That tone in Hz.
+    /// Where it does, in Hz.
     pub lowest: f64,
 }
 

@@ -6,6 +6,8 @@ use crate::{Options, Texts, apply, survey};
 
 const BATHING: &str = include_str!("../../../../examples/bathing-beach/design.toml");
 
+const SHADE: &[(&str, &str)] = &[("place.sun", "false")];
+
 fn warmth(edits: &[(&str, &str)], builds: usize) -> Warmth {
     let edits: Vec<Edit> = edits
         .iter()
@@ -33,7 +35,7 @@ fn case<'a>(warmth: &'a Warmth, id: &str) -> &'a Case {
 /// the sand without feet: five faces.
 #[test]
 fn the_air_rises_as_the_one_line_formula_says() {
-    let warm = warmth(&[], 0);
+    let warm = warmth(SHADE, 0);
     let [width, height, depth] = [0.348, 0.188, 0.17];
     let area = 2.0 * height * (width + depth) + width * depth;
     let whole = 1.0 / (1.0 / 9.0 + 0.0118 / 0.14 + 1.0 / 9.0);
@@ -50,8 +52,8 @@ fn the_air_rises_as_the_one_line_formula_says() {
 
 #[test]
 fn sun_and_a_hotter_day_warm_everything() {
-    let cool = warmth(&[("place.hottest", "30 °C")], 0);
-    let hot = warmth(&[("place.hottest", "40 °C")], 0);
+    let cool = warmth(&[("place.hottest", "30 °C"), SHADE[0]], 0);
+    let hot = warmth(&[("place.hottest", "40 °C"), SHADE[0]], 0);
     let sunny = warmth(&[("place.hottest", "40 °C"), ("place.sun", "true")], 0);
     for ((cool, hot), sunny) in cool.cases.iter().zip(&hot.cases).zip(&sunny.cases) {
         let each = [cool, hot, sunny].map(|case| case.steady.nominal);
