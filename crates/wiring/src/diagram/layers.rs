@@ -75,8 +75,8 @@ fn arrows(circuit: &Circuit, faces: &Faces) -> Vec<(usize, usize, i64)> {
     out
 }
 
-/// The arrows without those that close a cycle: of a good order of the blocks (Eades,
-/// Lin and Smyth 1993) those that lead back.
+/// The arrows without those that close a cycle: of a good order of the blocks
+/// (`eades-1993`) those that lead back.
 fn acyclic(count: usize, arrows: &[(usize, usize, i64)]) -> Vec<(usize, usize)> {
     let mut left: Vec<usize> = (0..count).collect();
     let (mut head, mut tail): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());

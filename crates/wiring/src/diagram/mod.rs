@@ -3,7 +3,7 @@
 //! Blocks with ports on their left and right sides stand in columns, so that what
 //! gives stands left of what takes; nets run level through the columns and upright on
 //! tracks in the channels between them. Two nets share no stretch, they only cross.
-//! After the layered drawing of directed graphs (Sugiyama, Tagawa and Toda 1981), with
+//! After the layered drawing of directed graphs (`sugiyama-1981`), with
 //! nets of many pins kept whole. Lengths are millimetres, y runs downwards. The same
 //! circuit gives the same drawing on every machine: heights are whole steps of a grid.
 //!
