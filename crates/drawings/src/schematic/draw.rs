@@ -1,6 +1,6 @@
 //! Laying out and drawing.
 
-use super::lead::{Kit, Lead};
+use super::lead::{COMPARATOR, Kit, Lead};
 use super::symbol::Pen;
 use super::{Face, Net, Part, Schematic, Symbol};
 use crate::geometry::{Point, Rect};
@@ -256,7 +256,7 @@ impl SheetPen<'_> {
         let (low, high) = ports.fold((level, level), |(l, h), y| (l.min(y), h.max(y)));
         let height = match part.symbol.body() {
             Some([_, h]) => h * k,
-            None => high - low + 2.0 * kit.step(),
+            None => high - low + (2.0 + COMPARATOR) * kit.step(),
         };
         let x = match Kit::one_sided(part) {
             true if leads.first().is_some_and(|l| l.left) => whole.x + kit.lead(part),

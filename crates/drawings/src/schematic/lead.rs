@@ -21,6 +21,9 @@ pub(super) struct Kit {
 
 /// Step of the layout's grid, units.
 const STEP: f64 = 2.5;
+/// Steps by which the upright side of a comparator is longer than its terminals need,
+/// so that their names stand clear of the slanted ones.
+pub(super) const COMPARATOR: f64 = 2.4;
 
 impl Kit {
     pub(super) fn text(self) -> Lettering {
@@ -115,7 +118,7 @@ impl Kit {
                 (inside, inside)
             }
             Symbol::Comparator => {
-                let body = 11.0 * k;
+                let body = 14.0 * k;
                 (body, (body + 4.0 * k).max(words))
             }
             other => {
@@ -138,6 +141,7 @@ impl Kit {
         let ports = 2.0 * most * self.step();
         let body = match part.symbol.body() {
             Some([_, h]) => (h * self.k + 0.8 * self.k).max(ports - self.step()),
+            None if part.symbol == Symbol::Comparator => ports + COMPARATOR * self.step(),
             None => ports,
         };
         let up = |mm: f64| crate::math::ceil(mm / self.step() - 1e-9) * self.step();

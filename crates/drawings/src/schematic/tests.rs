@@ -101,7 +101,10 @@ fn clear(schematic: &Schematic, paper: Paper, area: Rect, name: &str) -> Vec<Sch
         let bounds = one.drawing.bounds().unwrap();
         assert!(area.inset(-0.6).contains(&bounds), "{name} {i}: {bounds:?}");
         for theme in [Theme::Paper, Theme::Blueprint] {
-            let file = format!("{}/{name}-{i}-{theme:?}.svg", std::env::temp_dir().display());
+            let file = format!(
+                "{}/{name}-{i}-{theme:?}.svg",
+                std::env::temp_dir().display()
+            );
             std::fs::write(file, svg(&sheet, theme)).unwrap();
         }
     }
@@ -127,4 +130,173 @@ fn a_small_area_takes_several_sheets_that_name_one_another() {
     assert!(found.len() > 1);
     let said = format!("{:?}", found[0].drawing);
     assert!(said.contains("net · part 2"), "{said}");
+}
+
+/// A generated stereo box of 25 parts as the wiring sheets name them, every line
+/// labelled as a wire is.
+fn twenty_five() -> Schematic {
+    let (l, r, e) = (Face::Left, Face::Right, Face::Either);
+    let pair = |name: &str| named(Symbol::Block, name, "", &[("+", l), ("−", l)]);
+    let mut parts = vec![
+        named(Symbol::Battery, "battery", "", &[("+", r), ("−", r)]),
+        named(Symbol::Fuse, "fuse", "5 A", &[("1", e), ("2", e)]),
+        named(Symbol::Contact, "main switch", "", &[("1", e), ("2", e)]),
+        named(Symbol::Block, "charging socket", "", &[("+", r), ("−", r)]),
+        named(Symbol::Fuse, "charging fuse", "3 A", &[("1", e), ("2", e)]),
+        named(
+            Symbol::Strip,
+            "supply strip",
+            "",
+            &[("1", e), ("2", e), ("3", e), ("4", e), ("5", e)],
+        ),
+        named(
+            Symbol::Strip,
+            "ground strip",
+            "",
+            &[("1", e), ("2", e), ("3", e), ("4", e), ("5", e), ("6", e)],
+        ),
+        named(
+            Symbol::Block,
+            "converter",
+            "",
+            &[("in +", l), ("in −", l), ("out +", r), ("out −", r)],
+        ),
+        named(
+            Symbol::Block,
+            "radio",
+            "",
+            &[
+                ("+", l),
+                ("−", l),
+                ("left out", r),
+                ("right out", r),
+                ("signal ground", r),
+            ],
+        ),
+        named(
+            Symbol::Block,
+            "input",
+            "",
+            &[("tip", r), ("ring", r), ("sleeve", r)],
+        ),
+        named(
+            Symbol::Slider,
+            "volume",
+            "",
+            &[
+                ("left top", l),
+                ("left wiper", r),
+                ("left bottom", l),
+                ("right top", l),
+                ("right wiper", r),
+                ("right bottom", l),
+            ],
+        ),
+        named(
+            Symbol::Block,
+            "amplifier",
+            "",
+            &[
+                ("+", l),
+                ("−", l),
+                ("left in", l),
+                ("right in", l),
+                ("signal ground", l),
+                ("left +", r),
+                ("left −", r),
+                ("right +", r),
+                ("right −", r),
+            ],
+        ),
+        named(
+            Symbol::Block,
+            "indicator",
+            "",
+            &[("+", l), ("−", l), ("light +", r), ("light −", r)],
+        ),
+        named(Symbol::Lamp, "low battery light", "", &[("+", l), ("−", l)]),
+        named(Symbol::Lamp, "power light", "", &[("+", l), ("−", l)]),
+        pair("left output"),
+        pair("right output"),
+    ];
+    for name in ["left sum 1", "right sum 1", "left sum 2", "right sum 2"] {
+        parts.push(named(Symbol::Resistor, name, "1 kΩ", &[("1", e), ("2", e)]));
+    }
+    for side in ["left", "right"] {
+        for number in 1..=2 {
+            let name = format!("{side} driver {number}");
+            parts.push(named(Symbol::Loudspeaker, &name, "", &[("+", l), ("−", l)]));
+        }
+    }
+    assert_eq!(parts.len(), 25);
+    let mut schematic = Schematic {
+        parts,
+        nets: Vec::new(),
+    };
+    let leading: [&[(usize, usize)]; 22] = [
+        &[(0, 0), (1, 0), (4, 1)],
+        &[(1, 1), (2, 0)],
+        &[(2, 1), (5, 0)],
+        &[(3, 0), (4, 0)],
+        &[(5, 1), (11, 0)],
+        &[(5, 2), (7, 0)],
+        &[(5, 3), (12, 0)],
+        &[(5, 4), (14, 0)],
+        &[(7, 2), (8, 0)],
+        &[(8, 2), (17, 0)],
+        &[(8, 3), (18, 0)],
+        &[(9, 0), (19, 0)],
+        &[(9, 1), (20, 0)],
+        &[(17, 1), (19, 1), (10, 0)],
+        &[(18, 1), (20, 1), (10, 3)],
+        &[(10, 1), (11, 2)],
+        &[(10, 4), (11, 3)],
+        &[(12, 2), (13, 0)],
+        &[(11, 5), (21, 0), (22, 0), (15, 0)],
+        &[(11, 6), (21, 1), (22, 1), (15, 1)],
+        &[(11, 7), (23, 0), (24, 0), (16, 0)],
+        &[(11, 8), (23, 1), (24, 1), (16, 1)],
+    ];
+    let returning: [&[(usize, usize)]; 9] = [
+        &[(0, 1), (6, 0)],
+        &[(6, 1), (3, 1)],
+        &[(6, 2), (11, 1)],
+        &[(6, 3), (7, 1)],
+        &[(6, 4), (12, 1)],
+        &[(6, 5), (14, 1)],
+        &[(7, 3), (8, 1)],
+        &[(12, 3), (13, 1)],
+        &[(8, 4), (9, 2), (10, 2), (10, 5), (11, 4)],
+    ];
+    let all = leading.iter().map(|n| (true, *n));
+    let all = all.chain(returning.iter().map(|n| (false, *n)));
+    let colours = studies::electrics::colour::ALL;
+    for (i, (leads, ends)) in all.enumerate() {
+        let colour = colours[i % colours.len()];
+        let letters = studies::electrics::colour::letters(colour);
+        let mut net = net(leads, ends);
+        net.name = format!("W{}", i + 1);
+        net.stroke = stroke_of(colour);
+        for end in &mut net.ends {
+            end.2 = format!("W{} {letters}", i + 1);
+        }
+        schematic.nets.push(net);
+    }
+    schematic
+}
+
+#[test]
+fn a_box_of_25_parts_is_readable_on_both_papers() {
+    let schematic = twenty_five();
+    for paper in [Paper::A4, Paper::Letter] {
+        let found = clear(&schematic, paper, content_area(paper), "box");
+        let count: usize = found.iter().map(|s| s.parts.len()).sum();
+        assert_eq!(count, 25);
+        assert!(found.len() <= 2, "{} sheets", found.len());
+        for letters in found.iter().flat_map(|s| &s.drawing.items) {
+            if let crate::sheet::Item::Text(text) = letters {
+                assert!(text.letters.size_mm >= 2.0, "{}", text.content);
+            }
+        }
+    }
 }
