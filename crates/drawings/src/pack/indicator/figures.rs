@@ -1,0 +1,216 @@
+//! Figures, parts and steps as tables.
+
+use super::circuit::{ohms_of, value};
+use crate::layout::{Align, Block, Cell, Column, Heading, Ledger, Paragraph, Table};
+use crate::pack::say;
+use crate::text::number;
+use studies::indicator::{Built, Indicator, Reading, Threshold};
+use studies::words;
+
+pub(super) fn blocks(indicator: &Indicator, built: &Built) -> Vec<Box<dyn Block>> {
+    let mut blocks: Vec<Box<dyn Block>> = vec![
+        Box::new(Heading::new(
+            "What it does",
+            "as designed; in brackets at worst",
+        )),
+        Box::new(figures(indicator, built)),
+    ];
+    for remark in &indicator.remarks {
+        blocks.push(Box::new(Paragraph::remark(remark)));
+    }
+    blocks.push(Box::new(Heading::new("Parts", "")));
+    blocks.push(Box::new(parts(built)));
+    blocks.push(Box::new(Heading::new(
+        "Test and set",
+        "one after the other",
+    )));
+    blocks.push(Box::new(steps(built)));
+    if !indicator.alternatives.is_empty() {
+        blocks.push(Box::new(Heading::new(
+            "Other ways",
+            "each with its best values",
+        )));
+        blocks.push(Box::new(others(indicator)));
+    }
+    blocks
+}
+
+fn volts(value: f64) -> String {
+    format!("{}\u{a0}V", number(value, 2))
+}
+
+fn threshold(of: &Threshold) -> String {
+    format!(
+        "{} ({} to {})",
+        volts(of.volts),
+        number(of.least, 2),
+        volts(of.most)
+    )
+}
+
+fn milliamperes(amperes: f64) -> String {
+    format!("{}\u{a0}mA", number(1e3 * amperes, 2))
+}
+
+fn figures(indicator: &Indicator, built: &Built) -> Ledger {
+    let minutes = |seconds: f64| number(seconds / 60.0, 0);
+    let mut rows = vec![
+        ("lights below".to_owned(), threshold(&built.falling)),
+        ("goes out above".to_owned(), threshold(&built.rising)),
+        (
+            "music left when it lights".to_owned(),
+            format!("{}\u{a0}min", minutes(built.left)),
+        ),
+        (
+            "in eight builds of ten".to_owned(),
+            format!(
+                "{} to {}\u{a0}min",
+                minutes(built.left_band.p10),
+                minutes(built.left_band.p90)
+            ),
+        ),
+        (
+            format!(
+                "less than the {} min wanted",
+                minutes(indicator.wanted.warning)
+            ),
+            words::number(100.0 * built.too_late, "of 100"),
+        ),
+        (
+            "waits before it lights".to_owned(),
+            format!("{}\u{a0}s", number(built.delay, 1)),
+        ),
+        (
+            "draws with the lamp dark".to_owned(),
+            milliamperes(built.dark),
+        ),
+        (
+            "draws with the lamp lit".to_owned(),
+            milliamperes(built.lit),
+        ),
+        ("through the lamp".to_owned(), milliamperes(built.lamp)),
+        ("draws when switched off".to_owned(), "nothing".to_owned()),
+        (
+            "battery sags on the mean, at peaks".to_owned(),
+            format!(
+                "{}, {}",
+                volts(indicator.sag.mean),
+                volts(indicator.sag.peak)
+            ),
+        ),
+    ];
+    if let Some(most) = built.causes.first() {
+        rows.push((
+            format!("most of the spread: {}", most.words),
+            format!("±{}", volts(most.volts)),
+        ));
+    }
+    Ledger {
+        rows,
+        summed: false,
+    }
+}
+
+fn parts(built: &Built) -> Table {
+    let all = built.parts.iter();
+    let rows = all
+        .map(|part| {
+            let tolerance = part
+                .tolerance
+                .map(|share| format!(" ±{} %", number(100.0 * share, 1).trim_end_matches(".0")));
+            vec![
+                Cell::from(part.mark.as_str()).strong(),
+                Cell::from(format!("{}{}", value(part), tolerance.unwrap_or_default())),
+                Cell::from(part.does),
+                Cell::from(
+                    part.name
+                        .clone()
+                        .unwrap_or_else(|| "not on the shelf".to_owned()),
+                )
+                .muted(),
+            ]
+        })
+        .collect();
+    Table {
+        columns: vec![
+            Column::new("", Align::Left, 0.9),
+            Column::new("value", Align::Left, 2.6),
+            Column::new("what it does", Align::Left, 4.0),
+            Column::new("shelf", Align::Left, 4.2),
+        ],
+        rows,
+    }
+}
+
+fn steps(built: &Built) -> Table {
+    let all = built.steps.iter().enumerate();
+    let rows = all
+        .map(|(i, step)| {
+            vec![
+                Cell::from((i + 1).to_string()).strong(),
+                Cell::from(step.act.as_str()),
+                Cell::from(step.reads.as_ref().map_or_else(String::new, reading)).strong(),
+                Cell::from(step.otherwise.as_str()).muted(),
+            ]
+        })
+        .collect();
+    Table {
+        columns: vec![
+            Column::new("", Align::Left, 0.5),
+            Column::new("do", Align::Left, 5.0),
+            Column::new("should read", Align::Left, 2.6),
+            Column::new("if not", Align::Left, 3.6),
+        ],
+        rows,
+    }
+}
+
+fn reading(of: &Reading) -> String {
+    if of.unit == "A" {
+        let milli = |amperes: f64| number(1e3 * amperes, 1);
+        return format!(
+            "{} ({} to {})\u{a0}mA",
+            milli(of.value),
+            milli(of.band[0]),
+            milli(of.band[1])
+        );
+    }
+    format!(
+        "{} ({} to {})\u{a0}{}",
+        number(of.value, 2),
+        number(of.band[0], 2),
+        number(of.band[1], 2),
+        of.unit
+    )
+}
+
+fn others(indicator: &Indicator) -> Table {
+    let rows = indicator
+        .alternatives
+        .iter()
+        .map(|other| {
+            let [least, nominal, most] = other.falling;
+            let divider: Vec<String> = other.divider.iter().map(|ohms| ohms_of(*ohms)).collect();
+            vec![
+                Cell::from(format!("{}, {}", other.comparator, other.reference)),
+                Cell::from(format!(
+                    "{} ({} to {})",
+                    number(nominal, 2),
+                    number(least, 2),
+                    volts(most)
+                )),
+                Cell::from(say::plain(1e3 * other.dark, "mA")),
+                Cell::from(divider.join(", ")).muted(),
+            ]
+        })
+        .collect();
+    Table {
+        columns: vec![
+            Column::new("comparator and reference", Align::Left, 4.6),
+            Column::new("lights below", Align::Left, 2.8),
+            Column::new("draws", Align::Right, 1.4),
+            Column::new("divider", Align::Left, 3.0),
+        ],
+        rows,
+    }
+}
