@@ -156,7 +156,7 @@ pub struct WirePart {
     pub in_drawer: Option<Value>,
 }
 
-/// Colours of wires (IEC 60757), without the green and yellow of protective earth.
+/// Colours of wires (iec-60757), without the green and yellow of protective earth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum WireColour {
     /// Black.
