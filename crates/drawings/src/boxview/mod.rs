@@ -12,6 +12,7 @@ mod ordinate;
 mod panel;
 mod scale;
 mod views;
+mod wired;
 
 pub(crate) use balance::balance;
 pub(crate) use corner::{Corner, corners};
@@ -20,6 +21,7 @@ pub use lifted::lifted;
 pub(crate) use panel::{panel, purpose, put_name};
 pub(crate) use scale::mm;
 pub(crate) use views::views;
+pub(crate) use wired::{Run, wired};
 
 #[cfg(test)]
 mod tests;
