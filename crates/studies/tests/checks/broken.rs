@@ -260,7 +260,7 @@ pub(crate) fn sounding() -> Vec<Broken> {
                 ("brief.loudness", "86 dB"),
             ],
         ),
-        broken("indicator-flat", &[("indicator.warning", "30 min")]),
+        broken("indicator-flat", &[("indicator.warning", "8 h")]),
         broken(
             "indicator-flickers",
             &[
