@@ -23,21 +23,16 @@ pub struct SchematicSheet {
     pub crossings: usize,
 }
 
-/// The schematic within an area: as large as it can be on one drawing, or, where
-/// letters would be smaller than 2 mm, on several that refer to one another.
+/// The schematic within an area, on as few drawings as letters of 2 mm allow, and as
+/// large as it can be on those; several refer to one another.
 #[must_use]
 pub fn sheets(schematic: &Schematic, area: Rect) -> Vec<SchematicSheet> {
-    let mut out = Vec::new();
-    for k in UNITS {
+    let tried = UNITS.map(|k| {
         let kit = Kit { k };
-        let laid = laid_out(schematic, kit, area);
-        let found = laid.len();
-        out = drawn(schematic, kit, &laid, area);
-        if found == 1 {
-            break;
-        }
-    }
-    out
+        (kit, laid_out(schematic, kit, area))
+    });
+    let best = tried.iter().min_by_key(|(_, laid)| laid.len());
+    best.map_or_else(Vec::new, |(kit, laid)| drawn(schematic, *kit, laid, area))
 }
 
 fn laid_out(schematic: &Schematic, kit: Kit, area: Rect) -> Vec<Page> {
