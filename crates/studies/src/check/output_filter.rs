@@ -15,7 +15,7 @@ not heard costs the board current and may trip its protection.",
     limits: "A rise of 1 dB up to 20 kHz is a caution. The peak above is told, not judged: there the law of the \
 coil is a guess, and one without losses overstates it. Boards that do not state their filter are \
 not judged.",
-    bad: "33 µH and 1 µF a leg, made for 8 Ω, into a coil of 0.5 mH",
+    bad: "47 µH and 2.2 µF a leg: it rings at 20 kHz into a coil of 0.1 mH",
     good: "10 µH and 0.68 µF a leg: its peak stands at 80 kHz, and 0.3 dB are left at 20 kHz",
     sources: &["common practice, no source"],
     run,
@@ -97,8 +97,8 @@ mod tests {
     #[test]
     fn a_slow_filter_lifts_the_treble() {
         check(CHECK.id, &[], &[Good]);
-        let slow = "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nfilter_inductance = \"33 µH\"\n\
-                    filter_capacitance = \"1 µF\"\n";
+        let slow = "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nfilter_inductance = \"47 µH\"\n\
+                    filter_capacitance = \"2.2 µF\"\n";
         let found = with(&[]).shelf(slow).check(CHECK.id, &[Caution]);
         assert!(found[0].measured.unwrap() > 1.0);
     }

@@ -64,7 +64,7 @@ fn sun_and_a_hotter_day_warm_everything() {
         ] {
             let [a, b, c] = [pick(&each[0]), pick(&each[1]), pick(&each[2])];
             // Ten degrees outdoors are near ten degrees inside.
-            assert!((b - a - 10.0).abs() < 1.0, "{a} {b}");
+            assert!((b - a - 10.0).abs() < 2.0, "{a} {b}");
             assert!(c > b + 5.0, "{b} {c}");
         }
     }

@@ -339,8 +339,8 @@ pub(crate) fn sounding() -> Vec<Broken> {
             .shelf("[[control]]\nname = \"rotary potentiometer, M7\"\nresistance = \"500 kΩ\"\n"),
         broken("coupling-corner", &[("amplifier.coupling", "100 µF")]),
         broken("output-filter", &[]).shelf(
-            "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nfilter_inductance = \"33 µH\"\n\
-             filter_capacitance = \"1 µF\"\n",
+            "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nfilter_inductance = \"47 µH\"\n\
+             filter_capacitance = \"2.2 µF\"\n",
         ),
         broken("board-heat", &[]).shelf(
             "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nthermal_resistance = \"120 K/W\"\n\
