@@ -173,3 +173,65 @@ fn finishes(design: &Design, shelf: &Shelf, line: &Line) -> Vec<Alternative> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn scaled(value: Value, by: f64) -> Value {
+        Value {
+            si: by * value.si,
+            ..value
+        }
+    }
+
+    #[test]
+    fn every_part_of_the_shelf_would_do_in_its_own_place() {
+        let shelf = design::built_in_shelf();
+        assert!(shelf.controls.iter().all(|part| control(part, part)));
+        assert!(shelf.fuses.iter().all(|part| fuse(part, part)));
+        assert!(shelf.modules.iter().all(|part| module(part, part)));
+        assert!(shelf.wires.iter().all(|part| wire(part, part)));
+    }
+
+    #[test]
+    fn a_weaker_part_never_would() {
+        let shelf = design::built_in_shelf();
+        for now in &shelf.fuses {
+            let mut weaker = now.clone();
+            weaker.current = scaled(now.current, 0.8);
+            assert!(!fuse(now, &weaker), "{}", now.common.name.text);
+            weaker.current = now.current;
+            weaker.dc_voltage = now.dc_voltage.map(|volts| scaled(volts, 0.5));
+            assert_eq!(fuse(now, &weaker), now.dc_voltage.is_none());
+        }
+        for now in &shelf.wires {
+            let mut thinner = now.clone();
+            thinner.section = scaled(now.section, 0.6);
+            assert!(!wire(now, &thinner) && wire(&thinner, now));
+        }
+        let switch = shelf.controls.iter();
+        for now in switch.filter(|part| part.electric.contacts.is_some()) {
+            let mut unknown = now.clone();
+            unknown.electric.contacts = None;
+            assert!(!control(now, &unknown), "{}", now.common.name.text);
+        }
+    }
+
+    #[test]
+    fn what_lies_in_the_drawer_comes_first_and_what_nobody_prices_last() {
+        let offer = |label: &str, till| Alternative {
+            label: label.into(),
+            on_hand: 0.0,
+            till,
+        };
+        let mut all = [
+            offer("a", None),
+            offer("b", Some(3.0)),
+            offer("c", Some(0.0)),
+        ];
+        sort(&mut all);
+        let names = all.each_ref().map(|one| one.label.as_str());
+        assert_eq!(names, ["c", "b", "a"]);
+    }
+}
