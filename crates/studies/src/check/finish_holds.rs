@@ -50,7 +50,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
                 )
                 .at(over.place)
                 .about([lower, upper].map(|i| format!("finish.{}", i + 1)), 1.0)
-                .mends(mends(evidence, said, [lower, upper]))
+                .mends(mends(evidence, said, [lower, upper], trouble))
         })
         .collect()
 }
@@ -63,6 +63,7 @@ fn mends(
     evidence: &Evidence<'_>,
     said: &[FinishUse],
     [lower, upper]: [usize; 2],
+    trouble: Trouble,
 ) -> Vec<Candidate> {
     let [under, over] = [lower, upper].map(|index| name(&said[index]));
     let mut turned = coats::now(said);
@@ -83,7 +84,12 @@ fn mends(
         coats::instead(words, said, &between)
     });
     let fewer = [upper, lower].map(|index| coats::without(said, index));
-    turned.into_iter().chain(parted).chain(fewer).collect()
+    // What lifts is kept apart, so that the layer on top stays the one that was wanted.
+    let kept = match trouble {
+        Trouble::Lifts => [parted, turned],
+        Trouble::OnWax | Trouble::Closed => [turned, parted],
+    };
+    kept.into_iter().flatten().chain(fewer).collect()
 }
 
 #[cfg(test)]
@@ -98,7 +104,9 @@ coverage = \"12 m²/L\"\ncan = \"0.5 L\"\ntouch_dry = \"8 h\"\nrecoat = \"24 h\"
     #[test]
     fn layers_that_do_not_hold_are_found_and_mended() {
         check(CHECK.id, &[], &[]);
-        let two = |lower, upper| with(&[("finish.1.part", lower), ("finish.2.part", upper)]);
+        let oak = "[[sheet]]\nname = \"birch plywood 12 mm\"\nspecies = \"oak\"\n";
+        let two =
+            |lower, upper| with(&[("finish.1.part", lower), ("finish.2.part", upper)]).shelf(oak);
         two("water stain", "water-based lacquer").check(CHECK.id, &[Good]);
         let found = two("water-based lacquer", "water stain").check(CHECK.id, &[Stop]);
         let mend = found[0].mend.as_ref().expect("they may change places");
