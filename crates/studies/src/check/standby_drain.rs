@@ -30,8 +30,9 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(electrics) = evidence.electrics() else {
         return Vec::new();
     };
-    let mut modes = electrics.modes.iter();
-    let Some(off) = modes.find(|state| state.mode.state == State::Off) else {
+    let modes = electrics.modes.iter();
+    let dead = modes.filter(|state| state.mode.state == State::Off);
+    let Some(off) = dead.max_by(|a, b| a.idle.total_cmp(&b.idle)) else {
         return Vec::new();
     };
     if off.idle <= 0.0 {

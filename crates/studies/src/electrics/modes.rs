@@ -17,6 +17,13 @@ pub(super) fn modes(system: &System) -> Vec<Mode> {
         modes.push(mode(system, "charging", State::Charging, true));
         modes.push(mode(system, "charging while playing", State::Both, true));
     }
+    if let Some(part) = named("cut-off") {
+        // What the indicator opened stays open with the main switch on: all is dead again.
+        let mut low = mode(system, "cut off at low battery", State::On, true);
+        low.state = State::Off;
+        low.positions[part] = 0;
+        modes.push(low);
+    }
     modes
 }
 

@@ -103,6 +103,13 @@ fn resistors(system: &System, way: &[(Step, End)]) -> usize {
     passed.count()
 }
 
+/// Whether a source lies on an input or on the top of a level control without a resistance.
+fn direct(system: &System, mode: &Mode, source: End) -> bool {
+    let reach = system.reach(mode, source, &Limits::metal());
+    let taking = |end: &End| matches!(system.role_of(*end), Role::SignalIn | Role::Top);
+    reach.ends().iter().any(taking)
+}
+
 /// Sources of two sides or two parts joined with less than a resistance of each between.
 fn bare_sums(system: &System, mode: &Mode, index: usize, sources: &[End]) -> Vec<Breach> {
     let mut found = Vec::new();
@@ -117,7 +124,8 @@ fn bare_sums(system: &System, mode: &Mode, index: usize, sources: &[End]) -> Vec
         let reach = reach(system, mode, one);
         for &other in &sources[place + 1..] {
             let way = reach.way(other);
-            if way.is_some_and(|way| resistors(system, &way) < 2) {
+            let bare = direct(system, mode, one) || direct(system, mode, other);
+            if way.is_some_and(|way| bare || resistors(system, &way) < 2) {
                 found.push(breach(BreachKind::SummedBare, index, [one, other]));
             }
         }

@@ -58,16 +58,20 @@ fn fed(system: &System, mode: &Mode, index: usize, part: usize) -> Option<Breach
             .map(|(source, _)| source)
     };
     let own = system.feeders(part);
-    let returns = own.iter().any(|source| {
-        let minus = system.first(*source, Role::Minus);
-        minus.is_some_and(|minus| system.reach(mode, minus, &limits).has(back))
-    });
+    // Batteries in parallel must all be joined.
+    let all = |role: Role, end| {
+        own.iter().all(|source| {
+            let pole = system.first(*source, role);
+            pole.is_some_and(|pole| system.reach(mode, pole, &limits).has(end))
+        })
+    };
     match reaches(Role::Plus, supply) {
         None => Some(breach(BreachKind::Unfed, index, [supply])),
         Some(source) if !own.contains(&source) => {
             Some(breach(BreachKind::WrongSource, index, [supply]))
         }
-        Some(_) if !returns => Some(breach(BreachKind::Unfed, index, [back])),
+        Some(_) if !all(Role::Plus, supply) => Some(breach(BreachKind::Unfed, index, [supply])),
+        Some(_) if !all(Role::Minus, back) => Some(breach(BreachKind::Unfed, index, [back])),
         Some(_) => None,
     }
 }
