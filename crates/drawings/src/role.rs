@@ -231,7 +231,10 @@ mod tests {
                 let ratio = contrast(theme.colour(role), ground);
                 assert!(ratio >= 4.5, "{role:?} in {theme:?}: {ratio:.2}");
             }
-            for role in Role::ALL.into_iter().filter(|r| format!("{r:?}").starts_with("Wire")) {
+            for role in Role::ALL
+                .into_iter()
+                .filter(|r| format!("{r:?}").starts_with("Wire"))
+            {
                 // A line of a drawing: WCAG 2.1 asks 3 of graphics, from memory.
                 let ratio = contrast(theme.colour(role), ground);
                 assert!(ratio >= 2.9, "{role:?} in {theme:?}: {ratio:.2}");

@@ -24,7 +24,8 @@ fn surveyed(design: &str, shelf: Option<&str>) -> Report {
 /// Text of an example and of the shelf beside it.
 fn example(name: &str) -> (String, Option<String>) {
     let folder = format!("{}/../../examples/{name}", env!("CARGO_MANIFEST_DIR"));
-    let design = std::fs::read_to_string(format!("{folder}/design.toml")).unwrap();
+    let design =
+        std::fs::read_to_string(format!("{folder}/design.toml")).expect("a shipped example");
     (
         design,
         std::fs::read_to_string(format!("{folder}/shelf.toml")).ok(),

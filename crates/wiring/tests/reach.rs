@@ -66,7 +66,11 @@ fn any_system() -> impl Strategy<Value = (System, Mode)> {
 /// Which ends are joined, by the closure of a matrix: another way than union or search.
 fn closure(system: &System, mode: &Mode, passes: impl Fn(Through) -> bool) -> Vec<Vec<bool>> {
     let ends: Vec<End> = system.ends().collect();
-    let place = |end: End| ends.iter().position(|other| *other == end).unwrap();
+    let place = |end: End| {
+        ends.iter()
+            .position(|other| *other == end)
+            .expect("an end of the system")
+    };
     let mut joined = vec![vec![false; ends.len()]; ends.len()];
     for (index, row) in joined.iter_mut().enumerate() {
         row[index] = true;
@@ -149,7 +153,7 @@ proptest! {
         let draw = Draw { from: pick(2), to: pick(3), amperes: 1.5 };
         let ohms = vec![0.01; system.wires.len()];
         let found = flow(&system, &mode, [plus, minus], 12.0, &ohms, &[draw]);
-        let place = |end: End| ends.iter().position(|other| *other == end).unwrap();
+        let place = |end: End| ends.iter().position(|other| *other == end).expect("an end of the system");
         let mut out = vec![0.0; ends.len()];
         for (wire, amperes) in system.wires.iter().zip(&found.wires) {
             out[place(wire.from)] += amperes;

@@ -3,8 +3,8 @@
 use super::accounts::Accounts;
 use super::carpentry::Carpentry;
 use super::electrics::Electrics;
-use super::money::Money;
 use super::finish::Finish;
+use super::money::Money;
 use super::order::Order;
 use super::{FORMAT, layout};
 use serde::Serialize;

@@ -57,7 +57,10 @@ pub(crate) fn packed(
         line(folder, format!("{count} {files} {about}"));
     }
     line("accounts.csv", "volume, weight and cost".to_owned());
-    line("shopping.csv", "what to buy, and what lies in the drawer".to_owned());
+    line(
+        "shopping.csv",
+        "what to buy, and what lies in the drawer".to_owned(),
+    );
     line("check.json", "the whole report".to_owned());
     if stops > 0 {
         let said = "■ stop: do not build it like this; see boxwright check\n";

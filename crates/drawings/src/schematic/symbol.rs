@@ -312,7 +312,7 @@ impl Pen<'_> {
         let [gate, drain, source] = self.leads else {
             return;
         };
-        let bar = c.moved(-1.0 * k, 0.0);
+        let bar = c.moved(-k, 0.0);
         self.line(&[gate.at, Point::new(bar.x, gate.at.y)]);
         self.line(&[bar.moved(0.0, -2.0 * k), bar.moved(0.0, 2.0 * k)]);
         let channel = bar.x + 0.7 * k;

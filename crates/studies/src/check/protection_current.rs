@@ -86,7 +86,13 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
 /// Peak current drawn at the brief's loudness in A.
 fn at_brief(evidence: &Evidence<'_>) -> f64 {
     let channels = evidence.subject.channels_used();
-    peak_current(evidence.build, evidence.gains, evidence.scene, evidence.wanted_volts(), channels)
+    peak_current(
+        evidence.build,
+        evidence.gains,
+        evidence.scene,
+        evidence.wanted_volts(),
+        channels,
+    )
 }
 
 #[cfg(test)]

@@ -15,8 +15,9 @@ use super::{
     panel_bush, panel_plate, parts_close, parts_collide, parts_fit, parts_named,
     protection_current, protection_latch, radiator_size, reverse_polarity, ring_closes,
     screws_bite, screws_reached, sealed_or_vented, sheet_too_small, short_circuit, source_level,
-    standby_drain, stands_firm, supply_range, supply_voltage, tests_possible, travel, travel_below_tuning, treble,
-    vent_fits, vent_pipe, vent_speed, volume_law, wall_buzz, wire_named, wire_size, wires_whole,
+    standby_drain, stands_firm, supply_range, supply_voltage, tests_possible, travel,
+    travel_below_tuning, treble, vent_fits, vent_pipe, vent_speed, volume_law, wall_buzz,
+    wire_named, wire_size, wires_whole,
 };
 
 /// Every check, in the order of the manual: what can hurt someone, the brief,

@@ -108,11 +108,8 @@ fn thicker(evidence: &Evidence<'_>) -> Vec<Candidate> {
     wires.sort_by(|a, b| a.section.si.total_cmp(&b.section.si));
     let above = |square: f64, key: &str| -> Vec<Candidate> {
         let thicker = wires.iter().filter(|part| part.section.si > square + 1e-12);
-        let set = |part: &&design::WirePart| {
-            let name = part.common.name.text.as_str();
-            Candidate::set(name, key, name)
-        };
-        thicker.map(|part| set(part)).collect()
+        let names = thicker.map(|part| part.common.name.text.as_str());
+        names.map(|name| Candidate::set(name, key, name)).collect()
     };
     let mut mends = Vec::new();
     if let Some((part, _)) = &plan.usual {

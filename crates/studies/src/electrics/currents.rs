@@ -70,6 +70,14 @@ pub(super) fn live(system: &System, mode: &Mode) -> Vec<usize> {
     live
 }
 
+/// What is drawn, at which voltage of the battery in V, and what the charger gives in A.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Drawn {
+    pub(super) which: Which,
+    pub(super) volts: f64,
+    pub(super) charger: f64,
+}
+
 /// Wires' currents when every live part draws what is meant: those of the battery's
 /// circuit, of converters' and of the charger's together.
 pub(super) fn flows(
@@ -78,10 +86,13 @@ pub(super) fn flows(
     mode: &Mode,
     live: &[usize],
     ohms: &[f64],
-    which: Which,
-    volts: f64,
-    charger: f64,
+    drawn: Drawn,
 ) -> Flow {
+    let Drawn {
+        which,
+        volts,
+        charger,
+    } = drawn;
     let sources: Vec<usize> = (0..system.parts.len())
         .filter(|part| poles(system, *part).is_some())
         .collect();
@@ -255,9 +266,11 @@ pub(super) fn states(
                 &mode,
                 &live,
                 ohms,
-                which,
-                supply.volts[1],
-                charger,
+                Drawn {
+                    which,
+                    volts: supply.volts[1],
+                    charger,
+                },
             ),
             idle: drawn(Which::Idle),
             continuous: drawn(which),

@@ -219,8 +219,8 @@ mod tests {
                 prop_assert_eq!(moved, 1);
             }
             for point in &way {
-                for axis in 0..3 {
-                    prop_assert!(point[axis] >= 0.0 && point[axis] <= space.high[axis]);
+                for (at, high) in point.iter().zip(space.high) {
+                    prop_assert!((0.0..=high).contains(at));
                 }
             }
         }

@@ -66,16 +66,16 @@ pub(super) fn place(
     let battery = spot(parts, Kind::Battery).unwrap_or(middle);
     let panel = panel(parts).unwrap_or([middle[0], high[1], middle[2]]);
     let mut beside = 0.0;
-    for index in 0..parts.len() {
-        if parts[index].placed.is_some() {
+    for (own, part) in system.parts.iter().zip(parts.iter_mut()) {
+        if part.placed.is_some() {
             continue;
         }
-        let kind = system.parts[index].kind;
+        let kind = own.kind;
         let near = match kind {
             Kind::Battery | Kind::Fuse => battery,
             Kind::Switch | Kind::ChargeSocket | Kind::Jack | Kind::Potentiometer => panel,
             Kind::Light | Kind::Meter | Kind::Plate | Kind::Post => panel,
-            Kind::Resistor if system.parts[index].name == "light resistor" => panel,
+            Kind::Resistor if own.name == "light resistor" => panel,
             _ => board,
         };
         let step = match kind {
@@ -86,7 +86,7 @@ pub(super) fn place(
             }
         };
         let moved = [near[0] + step, near[1], near[2]];
-        parts[index].at = core::array::from_fn(|axis| moved[axis].clamp(low[axis], high[axis]));
+        part.at = core::array::from_fn(|axis| moved[axis].clamp(low[axis], high[axis]));
     }
 }
 

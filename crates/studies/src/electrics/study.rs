@@ -311,12 +311,18 @@ fn peak_flows(electrics: &Electrics, ohms: &[f64], charger: f64) -> Vec<Flow> {
                 &state.mode,
                 &state.live,
                 ohms,
-                Which::Peak,
-                electrics.supply.volts[1],
-                charger,
+                at_peaks(electrics, charger),
             )
         })
         .collect()
+}
+
+fn at_peaks(electrics: &Electrics, charger: f64) -> currents::Drawn {
+    currents::Drawn {
+        which: Which::Peak,
+        volts: electrics.supply.volts[1],
+        charger,
+    }
 }
 
 /// Current of one channel's output in A: over the long run, and at its peaks.
@@ -328,7 +334,8 @@ fn channel_currents(asked: &Asked<'_>) -> (f64, f64) {
     (rms, (greatest * caps.peak_volts).min(caps.peak_current))
 }
 
-/// Volts lost between battery and amplifier, there and back, at full output.
+/// Volts lost in the wires between battery and amplifier, there and back, at full output:
+/// what the wires turn into heat over what the amplifier draws. Contacts do not count.
 pub(crate) fn amplifier_drop(electrics: &Electrics) -> f64 {
     let system = &electrics.system;
     let on = electrics.playing();
@@ -342,18 +349,17 @@ pub(crate) fn amplifier_drop(electrics: &Electrics) -> f64 {
         &on.mode,
         &on.live,
         &ohms,
-        Which::Peak,
-        electrics.supply.volts[1],
-        0.0,
+        at_peaks(electrics, 0.0),
     );
-    let first: usize = system.parts[..board]
-        .iter()
-        .map(|part| part.terminals.len())
-        .sum();
-    match (flow.volts[first], flow.volts[first + 1]) {
-        (Some(plus), Some(minus)) => electrics.supply.volts[1] - (plus - minus),
-        _ => 0.0,
+    let drawn = electrics.parts[board].current(Which::Peak);
+    if drawn <= 0.0 {
+        return 0.0;
     }
+    let wires = system.wires.iter().zip(&flow.wires).zip(&ohms);
+    let heat = wires.filter(|((wire, _), _)| wire.carries == Carries::Supply);
+    heat.map(|((_, amperes), ohms)| amperes * amperes * ohms)
+        .sum::<f64>()
+        / drawn
 }
 
 fn kind(system: &System, wanted: Kind) -> Option<usize> {

@@ -190,7 +190,7 @@ fn essence(system: &System, modes: &[Mode]) -> BTreeSet<Vec<Vec<String>>> {
         let base = match part.kind {
             Kind::Driver | Kind::Battery | Kind::Fuse | Kind::Resistor => part
                 .name
-                .trim_end_matches(|c: char| c.is_ascii_digit() || ('A'..='Z').contains(&c)),
+                .trim_end_matches(|c: char| c.is_ascii_digit() || c.is_ascii_uppercase()),
             _ => part.name.as_str(),
         };
         if like {

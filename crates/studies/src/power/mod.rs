@@ -4,6 +4,6 @@ mod draw;
 mod peak;
 mod runtime;
 
-pub(crate) use peak::peak_current;
 pub(crate) use draw::{Load, Signal, clean_power, supply_power};
+pub(crate) use peak::peak_current;
 pub(crate) use runtime::{Playing, consumption};
