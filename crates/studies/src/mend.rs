@@ -21,6 +21,9 @@ use std::sync::OnceLock;
 /// Candidates tried for one finding at most.
 const MOST_TRIES: usize = 40;
 
+/// Candidates tried at most after one that clears the finding at the price of a caution.
+const MOST_BETTER: usize = 4;
+
 /// Drawn builds a candidate is tried on that clears the finding of the nominal build.
 const TRIAL_BUILDS: usize = 100;
 
@@ -131,9 +134,18 @@ pub(crate) fn said(evidence: &Evidence<'_>) -> Vec<Said> {
 struct Trials<'a> {
     texts: Texts<'a>,
     subject: &'a Subject,
+    carpentry: Option<&'a Carpentry>,
     builds: usize,
-    /// What is wrong with the unedited design but for its wood: its nominal build on the
-    /// coarse grid.
+    /// The unedited design without its low-battery indicator, whose search takes longest.
+    unlit: Before,
+    /// The same with it, for what is found about it.
+    lit: OnceLock<Before>,
+}
+
+/// What is wrong with the unedited design.
+#[derive(Default)]
+struct Before {
+    /// But for its wood: its nominal build on the coarse grid.
     plain: Wrongs,
     /// The same with its wood.
     quick: Wrongs,
@@ -141,24 +153,61 @@ struct Trials<'a> {
     thorough: Wrongs,
 }
 
+impl Before {
+    fn new(
+        subject: &Subject,
+        carpentry: Option<&Carpentry>,
+        builds: usize,
+        indicator: Indicator,
+    ) -> Self {
+        let wrongs = |carpentry, grid, builds| {
+            Wrongs::of(&tried(subject, carpentry, grid, builds, indicator))
+        };
+        Self {
+            plain: wrongs(None, Grid::coarse(), 0),
+            quick: wrongs(carpentry, Grid::coarse(), 0),
+            thorough: wrongs(carpentry, Grid::fine(), builds),
+        }
+    }
+}
+
+/// Whether the low-battery indicator of a subject that is tried is designed as well.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Indicator {
+    /// Its checks say what they find.
+    Designed,
+    /// Its checks say nothing.
+    LeftOut,
+}
+
 impl<'a> Trials<'a> {
     fn new(texts: Texts<'a>, evidence: &Evidence<'a>, said: &[Said]) -> Self {
         let builds = evidence.drawn.outcomes.len().min(TRIAL_BUILDS);
         let mendable = said.iter().any(|(_, verdict)| !verdict.ladders.is_empty());
-        let wrongs = |carpentry, grid, builds| {
-            if mendable {
-                Wrongs::of(&tried(evidence.subject, carpentry, grid, builds))
-            } else {
-                Wrongs::default()
-            }
+        let Evidence {
+            subject, carpentry, ..
+        } = *evidence;
+        let unlit = if mendable {
+            Before::new(subject, carpentry, builds, Indicator::LeftOut)
+        } else {
+            Before::default()
         };
         Self {
             texts,
-            subject: evidence.subject,
+            subject,
+            carpentry,
             builds,
-            plain: wrongs(None, Grid::coarse(), 0),
-            quick: wrongs(evidence.carpentry, Grid::coarse(), 0),
-            thorough: wrongs(evidence.carpentry, Grid::fine(), builds),
+            unlit,
+            lit: OnceLock::new(),
+        }
+    }
+
+    fn before(&self, indicator: Indicator) -> &Before {
+        match indicator {
+            Indicator::LeftOut => &self.unlit,
+            Indicator::Designed => self
+                .lit
+                .get_or_init(|| Before::new(self.subject, self.carpentry, self.builds, indicator)),
         }
     }
 
@@ -186,14 +235,18 @@ impl<'a> Trials<'a> {
     /// price of another caution.
     fn search(&self, goal: &Goal, ladders: &[Vec<Candidate>]) -> Option<Mend> {
         let mut tries = 0;
+        let mut most = MOST_TRIES;
         let mut second = None;
         for ladder in ladders {
             match self.climb(goal, ladder, &mut tries) {
                 Some((candidate, Trial::Clears)) => return Some(mend(candidate)),
-                Some((candidate, _)) if second.is_none() => second = Some(candidate),
+                Some((candidate, _)) if second.is_none() => {
+                    second = Some(candidate);
+                    most = most.min(tries + MOST_BETTER);
+                }
                 _ => {}
             }
-            if tries >= MOST_TRIES {
+            if tries >= most {
                 break;
             }
         }
@@ -220,27 +273,29 @@ impl<'a> Trials<'a> {
         let Ok(subject) = edited(self.texts, self.subject, &candidate.edits) else {
             return Trial::Fails;
         };
-        if self.plain.have(goal) {
-            let plain = self.plainly(goal, &subject);
+        let indicator = if goal.is_about("indicator-") {
+            Indicator::Designed
+        } else {
+            Indicator::LeftOut
+        };
+        let before = self.before(indicator);
+        let study = |carpentry, grid, builds| {
+            Wrongs::of(&tried(&subject, carpentry, grid, builds, indicator))
+        };
+        // How it goes with a finding that is not about wood, before the wood is worked out anew.
+        if before.plain.have(goal) {
+            let plain = Trial::judge(goal, &before.plain, &study(None, Grid::coarse(), 0));
             if !plain.helps() {
                 return plain;
             }
         }
-        let carpentry = carpentry::study(&subject);
-        let study = |grid, builds| Wrongs::of(&tried(&subject, Some(&carpentry), grid, builds));
-        let quick = Trial::judge(goal, &self.quick, &study(Grid::coarse(), 0));
+        let carpentry = Some(&carpentry::study(&subject));
+        let quick = Trial::judge(goal, &before.quick, &study(carpentry, Grid::coarse(), 0));
         if !quick.helps() {
             return quick;
         }
-        let thorough = study(Grid::fine(), self.builds);
-        Trial::judge(goal, &self.thorough, &thorough)
-    }
-
-    /// How it goes with a finding that is not about wood, before the wood, which takes longest,
-    /// is worked out anew.
-    fn plainly(&self, goal: &Goal, subject: &Subject) -> Trial {
-        let after = Wrongs::of(&tried(subject, None, Grid::coarse(), 0));
-        Trial::judge(goal, &self.plain, &after)
+        let thorough = study(carpentry, Grid::fine(), self.builds);
+        Trial::judge(goal, &before.thorough, &thorough)
     }
 }
 
@@ -291,8 +346,14 @@ fn mend(candidate: &Candidate) -> Mend {
 }
 
 /// What the checks say about a subject on one grid, with so many drawn builds.
-fn tried(subject: &Subject, carpentry: Option<&Carpentry>, grid: Grid, builds: usize) -> Vec<Said> {
-    held(subject, carpentry, grid, builds, said)
+fn tried(
+    subject: &Subject,
+    carpentry: Option<&Carpentry>,
+    grid: Grid,
+    builds: usize,
+    indicator: Indicator,
+) -> Vec<Said> {
+    held(subject, carpentry, grid, builds, indicator, said)
 }
 
 /// Looks at a subject that is only tried, on one grid, with so many drawn builds.
@@ -301,6 +362,7 @@ pub(crate) fn held<T>(
     carpentry: Option<&Carpentry>,
     grid: Grid,
     builds: usize,
+    indicator: Indicator,
     look: impl FnOnce(&Evidence<'_>) -> T,
 ) -> T {
     let mut bench = Bench::new(subject, grid);
@@ -327,7 +389,10 @@ pub(crate) fn held<T>(
         measurement: None,
         carpentry,
         warmth: OnceLock::new(),
-        indicator: OnceLock::new(),
+        indicator: match indicator {
+            Indicator::Designed => OnceLock::new(),
+            Indicator::LeftOut => OnceLock::from(None),
+        },
         electrics: OnceLock::new(),
         trial: true,
     })

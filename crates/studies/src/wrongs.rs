@@ -121,6 +121,11 @@ impl Goal {
         Self(each.collect())
     }
 
+    /// Whether a check whose id begins so finds any of it.
+    pub(crate) fn is_about(&self, prefix: &str) -> bool {
+        self.0.iter().any(|(id, _)| id.starts_with(prefix))
+    }
+
     /// Whether all of it is gone, or what there was several times has become less.
     fn is_reached(&self, before: &Wrongs, after: &Wrongs) -> bool {
         let mut goals = self.0.iter();

@@ -334,32 +334,42 @@ fn channel_currents(asked: &Asked<'_>) -> (f64, f64) {
     (rms, (greatest * caps.peak_volts).min(caps.peak_current))
 }
 
-/// Volts lost in the wires between battery and amplifier, there and back, at full output:
-/// what the wires turn into heat over what the amplifier draws. Contacts do not count.
-pub(crate) fn amplifier_drop(electrics: &Electrics) -> f64 {
+/// What the way from the battery to the amplifier, there and back, costs at full output.
+struct Way {
+    /// Volts lost in its wires: what they turn into heat over what the amplifier draws.
+    wires: f64,
+    /// Volts lost in all of it, contacts included.
+    all: f64,
+}
+
+fn way_to_amplifier(electrics: &Electrics) -> Option<Way> {
     let system = &electrics.system;
-    let on = electrics.playing();
-    let (Some(on), Some(board)) = (on, kind(system, Kind::Amplifier)) else {
-        return 0.0;
-    };
+    let on = electrics.playing()?;
+    let board = kind(system, Kind::Amplifier)?;
     let ohms: Vec<f64> = electrics.harness.iter().map(|own| own.ohms).collect();
-    let flow = currents::flows(
-        system,
-        &electrics.parts,
-        &on.mode,
-        &on.live,
-        &ohms,
-        at_peaks(electrics, 0.0),
-    );
-    let drawn = electrics.parts[board].current(Which::Peak);
-    if drawn <= 0.0 {
-        return 0.0;
-    }
+    let drawn = at_peaks(electrics, 0.0);
+    let flow = currents::flows(system, &electrics.parts, &on.mode, &on.live, &ohms, drawn);
     let wires = system.wires.iter().zip(&flow.wires).zip(&ohms);
-    let heat = wires.filter(|((wire, _), _)| wire.carries == Carries::Supply);
-    heat.map(|((_, amperes), ohms)| amperes * amperes * ohms)
-        .sum::<f64>()
-        / drawn
+    let heat: f64 = wires
+        .filter(|((wire, _), _)| wire.carries == Carries::Supply)
+        .map(|((_, amperes), ohms)| amperes * amperes * ohms)
+        .sum();
+    let first: usize = system.parts[..board]
+        .iter()
+        .map(|part| part.terminals.len())
+        .sum();
+    let amperes = electrics.parts[board].current(Which::Peak);
+    let (plus, minus) = (flow.volts[first]?, flow.volts[first + 1]?);
+    (amperes > 0.0).then(|| Way {
+        wires: heat / amperes,
+        all: drawn.volts - (plus - minus),
+    })
+}
+
+/// Volts lost in the wires between battery and amplifier, there and back, at full output.
+/// Contacts do not count.
+pub(crate) fn amplifier_drop(electrics: &Electrics) -> f64 {
+    way_to_amplifier(electrics).map_or(0.0, |way| way.wires)
 }
 
 fn kind(system: &System, wanted: Kind) -> Option<usize> {
@@ -394,6 +404,7 @@ fn inrush(electrics: &Electrics) -> (f64, f64) {
     if farads <= 0.0 || peak <= 0.0 {
         return (0.0, 0.0);
     }
-    let ohms = electrics.supply.ohms + amplifier_drop(electrics) / peak;
+    let way = way_to_amplifier(electrics).map_or(0.0, |way| way.all);
+    let ohms = electrics.supply.ohms + way / peak;
     (electrics.supply.volts[0] / ohms, ohms * farads)
 }

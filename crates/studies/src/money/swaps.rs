@@ -3,7 +3,7 @@
 use super::model::{Alternative, Changed, Line, Swap};
 use crate::carpentry::{self, Carpentry};
 use crate::check::{Candidate, Evidence, Said, swap};
-use crate::mend::{edited, held, said};
+use crate::mend::{Indicator, edited, held, said};
 use crate::sound::Grid;
 use crate::subject::Subject;
 use crate::texts::Texts;
@@ -146,13 +146,19 @@ fn changed(before: &Before, subject: &Subject) -> Changed {
 
 /// The promises of the nominal build of a subject, and what the checks say.
 fn seen(subject: &Subject, carpentry: &Carpentry) -> (Vec<(&'static str, f64)>, Vec<Said>) {
-    held(subject, Some(carpentry), Grid::coarse(), 0, |evidence| {
-        // The search for a circuit takes longer than all else together; it is left out on both
-        // sides, so that neither brings nor clears anything.
-        let unasked = evidence.indicator.set(None);
-        debug_assert!(unasked.is_ok(), "nobody asked for the indicator before");
-        let promises = evidence.promises.iter();
-        let promises = promises.map(|promise| (promise.id, promise.value));
-        (promises.collect(), said(evidence))
-    })
+    // The search for a circuit takes long; it is left out on both sides, so that neither brings
+    // nor clears anything.
+    let unlit = Indicator::LeftOut;
+    held(
+        subject,
+        Some(carpentry),
+        Grid::coarse(),
+        0,
+        unlit,
+        |evidence| {
+            let promises = evidence.promises.iter();
+            let promises = promises.map(|promise| (promise.id, promise.value));
+            (promises.collect(), said(evidence))
+        },
+    )
 }

@@ -25,7 +25,8 @@ use arms::Arms;
 use frame::Frame;
 
 /// The best circuits of a drawer for a wish, one for each pair of comparator and
-/// reference, at most `keep` of them, best first.
+/// reference, at most `keep` of them and none that scores more than twice the best,
+/// best first.
 #[must_use]
 pub fn search(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<Found> {
     let arms = Arms::of(&drawer.resistors);
@@ -46,6 +47,9 @@ pub fn search(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<Found> {
     kept.found
 }
 
+/// What scores more than so many times the best is no alternative to it.
+const ALTERNATIVE: f64 = 2.0;
+
 /// The best circuits so far.
 struct Kept {
     keep: usize,
@@ -55,8 +59,9 @@ struct Kept {
 impl Kept {
     /// The score that a circuit of any pair must beat.
     fn worst(&self) -> f64 {
-        match self.found.last() {
-            Some(last) if self.found.len() >= self.keep => last.score,
+        match (self.found.first(), self.found.last()) {
+            (Some(_), Some(last)) if self.found.len() >= self.keep => last.score,
+            (Some(best), _) => ALTERNATIVE * best.score,
             _ => f64::INFINITY,
         }
     }
@@ -76,5 +81,7 @@ impl Kept {
             .partition_point(|other| other.score <= found.score);
         self.found.insert(place, found);
         self.found.truncate(self.keep);
+        let worst = ALTERNATIVE * self.found[0].score;
+        self.found.retain(|other| other.score <= worst);
     }
 }

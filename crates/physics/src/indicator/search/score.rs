@@ -5,7 +5,7 @@ use crate::indicator::Indicator;
 /// A circuit that was found.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Found {
-    /// What it is ranked by; less is better. See [`Score`].
+    /// What it is ranked by; less is better.
     pub score: f64,
     /// The circuit.
     pub circuit: Indicator,

@@ -203,6 +203,8 @@ fn brute(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<(f64, usize, usize)> 
     }
     best.sort_by(|a, b| a.0.total_cmp(&b.0));
     best.truncate(keep);
+    let worst = best.first().map_or(0.0, |one| super::ALTERNATIVE * one.0);
+    best.retain(|one| one.0 <= worst);
     best
 }
 
