@@ -117,6 +117,26 @@ fn an_earlier_pack_gives_way_and_a_maker_s_own_file_stays() {
     assert_eq!(scratch.names(), ["pack"]);
 }
 
+/// A design without a control panel.
+const BARE: &str = r#"
+format = 1
+name = "Bare"
+[brief]
+distance = "2 m"
+[[drivers]]
+part = "full-range 4 in, 4 ohm"
+count = 2
+side = "both"
+[amplifier]
+part = "amplifier 2 x 15 W, 12 V"
+[battery]
+part = "iron phosphate 12.8 V 6 Ah"
+[box]
+outside = "400 x 220 x 200 mm"
+wall = "birch plywood 12 mm"
+kind = "sealed"
+"#;
+
 /// What a design no longer has is not left from an earlier pack.
 #[test]
 fn cut_files_of_an_earlier_design_go() {
@@ -125,7 +145,9 @@ fn cut_files_of_an_earlier_design_go() {
     let has_plate = || Path::new(&format!("{out}/cut/control-panel.dxf")).exists();
     answer(&["pack", FEW, &example("bathing-beach"), "--out", &out]);
     assert!(has_plate());
-    answer(&["pack", FEW, &example("workshop-mono"), "--out", &out]);
+    let bare = scratch.path("bare.toml");
+    fs::write(&bare, BARE).unwrap();
+    boxwright(&["pack", FEW, &bare, "--out", &out]);
     assert!(!has_plate());
 }
 

@@ -66,7 +66,7 @@ pub(crate) fn wired(carpentry: &Carpentry, runs: &[Run], area: Rect) -> Wired {
     let behind = face.frame.point([0.0; 2], -face.thickness)[1] + 1e-3;
     let scene = Model::new(carpentry, &[]).scene;
     let mut missing: Vec<bool> = vec![true; runs.len()];
-    for (name, remark, rect, eye, cut) in [
+    let views = [
         (
             "From above",
             "top taken off, the front below",
@@ -81,20 +81,24 @@ pub(crate) fn wired(carpentry: &Carpentry, runs: &[Run], area: Rect) -> Wired {
             Eye::FRONT,
             scene.cut([0.0, behind, 0.0], [0.0, -1.0, 0.0]),
         ),
-    ] {
-        let place = Place {
-            origin: Point::new(rect.x, rect.bottom()),
-            scale: 1000.0 / scale,
-        };
-        pale(&cut, &eye, &place, &mut drawing);
+    ];
+    let place = |rect: &Rect| Place {
+        origin: Point::new(rect.x, rect.bottom()),
+        scale: 1000.0 / scale,
+    };
+    // What sticks out of one view may reach into the other: both boxes first.
+    for (_, _, rect, eye, cut) in &views {
+        pale(cut, eye, &place(rect), &mut drawing);
+    }
+    for (name, remark, rect, eye, _) in &views {
         let at = Point::new(rect.x, rect.y - 2.6);
         let beside = at.moved(STRONG.width(name) + 2.0, 0.0);
-        let remark = Text::new(beside, remark, SMALL).coloured(Role::Muted);
-        for i in lay(runs, &eye, &place, &mut drawing) {
+        let remark = Text::new(beside, *remark, SMALL).coloured(Role::Muted);
+        for i in lay(runs, eye, &place(rect), &mut drawing) {
             missing[i] = false;
         }
         // What stands on the box reaches up here: the caption is written over it.
-        for text in [Text::new(at, name, STRONG), remark] {
+        for text in [Text::new(at, *name, STRONG), remark] {
             let patch = text.upright_box().inset(-0.4);
             drawing.rect(patch, Style::filled(Role::Paper));
             drawing.text(text);

@@ -13,7 +13,7 @@ hysteresis the light blinks with the music for an hour before the battery is low
 every pause.",
     limits: "Takes the beat of music at one a second; the battery's slow recovery at rest is counted as \
 a hundredth of its voltage in the usual hysteresis.",
-    bad: "delay = \"0 s\" and hysteresis = \"0 V\"",
+    bad: "delay = \"0 s\" and hysteresis = \"1 mV\"",
     good: "a delay of 3 s and a hysteresis of half as much again as the sag",
     sources: &["common practice, no source"],
     run,

@@ -64,7 +64,9 @@ const ORDERS: [[usize; 3]; 6] = [
 
 /// Length of a run in m.
 pub(super) fn length(run: &[Vector]) -> f64 {
-    run.windows(2).map(|pair| apart(pair[0], pair[1])).sum()
+    let stretches = run.windows(2).map(|pair| apart(pair[0], pair[1]));
+    // A plain sum of none is −0.
+    stretches.fold(0.0, |sum, own| sum + own)
 }
 
 /// Distance of two points one axis after the other, in m.

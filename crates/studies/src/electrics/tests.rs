@@ -66,7 +66,12 @@ fn any_has() -> impl Strategy<Value = Has> {
         .prop_map(
             |(board, drivers, batteries, volume, input, switch, radio, flags)| Has {
                 board,
-                drivers,
+                // A board of one channel drives one side.
+                drivers: if board.contains("1 x") && drivers.1 == "both" {
+                    (1, "mono", "parallel")
+                } else {
+                    drivers
+                },
                 batteries,
                 volume,
                 input,

@@ -265,7 +265,7 @@ pub(crate) fn sounding() -> Vec<Broken> {
             "indicator-flickers",
             &[
                 ("indicator.warning", "30 min"),
-                ("indicator.hysteresis", "0 V"),
+                ("indicator.hysteresis", "1 mV"),
                 ("indicator.delay", "0 s"),
                 ("battery.part", "lead-acid 12 V 7 Ah"),
             ],

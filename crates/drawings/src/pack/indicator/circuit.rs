@@ -117,11 +117,21 @@ const fn pins(kind: Kind) -> &'static [(&'static str, Face)] {
     }
 }
 
+/// The name of a terminal as it stands in its symbol: what tapers has little room.
+fn inscribed(name: &str) -> &str {
+    match name {
+        "supply" => "V+",
+        "ground" => "0 V",
+        name => name,
+    }
+}
+
 fn drawn(part: &Part) -> Drawn {
     let terminals = pins(part.kind).iter();
     let named = matches!(part.kind, Kind::Comparator | Kind::Relay);
-    let terminal =
-        |(name, face): &(&str, Face)| Terminal::new(if named { *name } else { "" }, *face);
+    let terminal = |(name, face): &(&str, Face)| {
+        Terminal::new(if named { inscribed(name) } else { "" }, *face)
+    };
     let many = matches!(part.kind, Kind::Capacitor | Kind::Electrolytic);
     Drawn {
         symbol: symbol(part.kind),
