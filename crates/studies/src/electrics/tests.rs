@@ -183,9 +183,19 @@ impl Has {
 /// What a system does, with what makes no difference taken out: pieces of metal by the names
 /// of their terminals, where like ends of fuses, resistors and contacts share a name.
 fn essence(system: &System, modes: &[Mode]) -> BTreeSet<Vec<Vec<String>>> {
+    // A board of one channel hears the sum: which side is which makes no difference.
+    let mono = system.parts.iter().all(|part| {
+        let mut terminals = part.terminals.iter();
+        part.kind != Kind::Amplifier || terminals.all(|own| !own.name.contains("right"))
+    });
     let name = |end: End| {
         let part = &system.parts[end.part];
-        let terminal = &part.terminals[end.terminal].name;
+        let mut terminal = part.terminals[end.terminal].name.clone();
+        if mono && matches!(part.kind, Kind::Jack | Kind::Radio | Kind::Potentiometer) {
+            for side in ["left", "right", "tip", "ring"] {
+                terminal = terminal.replace(side, "side");
+            }
+        }
         let like = match part.kind {
             Kind::Fuse | Kind::Resistor | Kind::Star => true,
             Kind::Switch => part.inner.len() == 1 && part.terminals.len() == 2,
