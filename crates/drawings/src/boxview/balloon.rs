@@ -54,8 +54,15 @@ pub(crate) fn draw(
         out.line(leader.from, leader.to, fine);
         out.circle(leader.to, 0.45, Style::filled(Role::Ink));
     }
+    let pitch = slots.windows(2).map(|pair| pair[0].distance(pair[1]));
+    // Two lines of a label want more than the closest pitch.
+    let lines = if pitch.fold(f64::INFINITY, f64::min) < 2.0 * LABEL.leading() {
+        1
+    } else {
+        2
+    };
     for (slot, &(part, _)) in slots.iter().zip(&order) {
-        balloon(&parts[part], *slot, column.right, out);
+        balloon(&parts[part], *slot, column.right, lines, out);
     }
 }
 
@@ -160,7 +167,7 @@ fn cross(a: Point, b: Point, c: Point, d: Point) -> bool {
     side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
 }
 
-fn balloon(part: &Numbered, centre: Point, right: f64, out: &mut Drawing) {
+fn balloon(part: &Numbered, centre: Point, right: f64, most: usize, out: &mut Drawing) {
     let edge = Stroke::new(Role::Ink, pen::MEDIUM);
     out.circle(centre, RADIUS, Style::filled(Role::Paper).edged(edge));
     out.text(
@@ -170,8 +177,8 @@ fn balloon(part: &Numbered, centre: Point, right: f64, out: &mut Drawing) {
     );
     let x = centre.x + RADIUS + 1.8;
     let mut lines = LABEL.wrap(&part.label, right - x);
-    if lines.len() > 2 {
-        let rest = lines.split_off(1).join(" ");
+    if lines.len() > most {
+        let rest = lines.split_off(most - 1).join(" ");
         lines.push(LABEL.ellipsis(&rest, right - x));
     }
     let shift = 0.6 * LABEL.leading() * (lines.len() - 1) as f64;

@@ -255,12 +255,18 @@ pub(crate) fn sounding() -> Vec<Broken> {
         broken(
             "indicator-time",
             &[
-                ("indicator.warning", "20 h"),
-                ("battery.part", "lead-acid 12 V 4.5 Ah"),
-                ("brief.loudness", "86 dB"),
+                ("indicator.warning", "30 min"),
+                ("indicator.reference", "zener 5.1 V, 5 %"),
+                ("battery.part", "lead-acid 12 V 7 Ah"),
             ],
         ),
-        broken("indicator-flat", &[("indicator.warning", "8 h")]),
+        broken(
+            "indicator-flat",
+            &[
+                ("indicator.warning", "5 h"),
+                ("indicator.reference", "zener 5.1 V, 5 %"),
+            ],
+        ),
         broken(
             "indicator-flickers",
             &[
@@ -295,7 +301,8 @@ pub(crate) fn sounding() -> Vec<Broken> {
                 ("indicator.comparator", "dual op-amp, single supply"),
                 ("battery.part", "lead-acid 12 V 7 Ah"),
             ],
-        ),
+        )
+        .shelf("[[comparator]]\nname = \"dual op-amp, single supply\"\noutput_high = \"2.5 V\"\n"),
         broken(
             "indicator-reference",
             &[

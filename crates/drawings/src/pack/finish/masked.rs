@@ -152,16 +152,12 @@ fn drawn(side: &Side, place: Place) -> Drawing {
         None => Stroke::new(Role::Ink, pen::THIN),
     };
     out.polygon(&outline, Style::filled(Role::Wood).edged(edge));
-    let bare = || side.masks.iter().flat_map(|(_, mask)| &mask.bare);
-    for each in bare() {
+    let [w, h] = panel.blank.map(|m| m * place.scale);
+    let within = Rect::new(place.x, place.y, w, h);
+    for each in side.masks.iter().flat_map(|(_, mask)| &mask.bare) {
         if let Some(hole) = panel.holes.get(each.hole) {
-            put(
-                hole,
-                each.rim,
-                place.at(panel, hole.at),
-                place.scale,
-                &mut out,
-            );
+            let at = place.at(panel, hole.at);
+            put(hole, each.rim, at, place.scale, within, &mut out);
         }
     }
     out.text(Text::new(Point::new(place.x, place.y - 1.6), name, SMALL));
@@ -171,8 +167,8 @@ fn drawn(side: &Side, place: Place) -> Drawing {
     out
 }
 
-/// A hole, and the band around it that stays bare.
-fn put(hole: &PanelHole, rim: f64, at: Point, scale: f64, out: &mut Drawing) {
+/// A hole, and the band around it that stays bare, as far as the side reaches.
+fn put(hole: &PanelHole, rim: f64, at: Point, scale: f64, within: Rect, out: &mut Drawing) {
     let edge = Stroke::new(Role::Ink, pen::FINE);
     let style = Style::filled(Role::MetalDark).edged(edge);
     match hole.outline {
@@ -182,7 +178,14 @@ fn put(hole: &PanelHole, rim: f64, at: Point, scale: f64, out: &mut Drawing) {
         }
         Outline::Rectangle { width, height, .. } => {
             let (w, h) = ((width + 2.0 * rim) * scale, (height + 2.0 * rim) * scale);
-            out.rect(Rect::new(at.x - w / 2.0, at.y - h / 2.0, w, h), style);
+            let corner = |dx: f64, dy: f64| {
+                let x = (at.x + dx * w / 2.0).clamp(within.x, within.right());
+                let y = (at.y + dy * h / 2.0).clamp(within.y, within.bottom());
+                Point::new(x, y)
+            };
+            let [low, high] = [corner(-1.0, -1.0), corner(1.0, 1.0)];
+            let rect = Rect::new(low.x, low.y, high.x - low.x, high.y - low.y);
+            out.rect(rect, style);
         }
     }
 }
