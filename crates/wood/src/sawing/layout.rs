@@ -5,7 +5,7 @@ use super::found::Found;
 use super::fronts::{Fronts, Sets};
 use super::job::Job;
 use super::rests::Rests;
-use super::search::{instances, search};
+use super::search::{instances, plans, search};
 use super::{Blank, Layout, SawLimits, Stock, bounds, exact};
 
 /// How long a layout may be searched for; counted, not timed, so that the same
@@ -128,8 +128,7 @@ fn layout(job: &Job, found: &Found, bound: usize, exact: bool) -> Layout {
     let offcut_bound = if exact && unlimited {
         largest
     } else {
-        let bins: Vec<usize> = patterns.iter().map(|pattern| pattern.bin).collect();
-        (bounds::largest_rest(job, &bins) as f64 * 1e-12).max(largest)
+        (largest_rest(job, bought, area) as f64 * 1e-12).max(largest)
     };
     Layout {
         sheets,
@@ -142,4 +141,14 @@ fn layout(job: &Job, found: &Found, bound: usize, exact: bool) -> Layout {
         offcut_bound,
         proven: fewest == bought && least_area == area && offcut_bound - largest < 1e-9,
     }
+}
+
+/// Area in µm² that no usable rest exceeds when bins of this area in all, so many of them bought,
+/// hold everything: several choices of offcuts may come to the same area.
+fn largest_rest(job: &Job, bought: usize, area: i64) -> i64 {
+    let alike = plans(job, bought).into_iter().filter(|plan| plan.0 == area);
+    let bounds = alike.map(|(_, bins)| bounds::largest_rest(job, &bins));
+    // Where the choices are too many to look at, no rest is larger than its bin.
+    let rooms = || job.bins.iter().map(|bin| job.usable(bin.room)).max();
+    bounds.max().or_else(rooms).unwrap_or(0)
 }

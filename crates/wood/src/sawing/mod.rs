@@ -88,7 +88,8 @@ pub struct Layout {
     pub area: f64,
     /// Least such area that could do, proven, in m².
     pub least_area: f64,
-    /// Area that no usable offcut of any layout on as few sheets exceeds, proven, in m².
+    /// Area that no usable offcut of any layout exceeds that buys as many sheets and cuts into as
+    /// much area, proven, in m².
     pub offcut_bound: f64,
     /// Whether nothing better exists: as few sheets, as little area, and no larger offcut.
     pub proven: bool,

@@ -166,8 +166,9 @@ pub(super) fn instances(
         .collect()
 }
 
-/// Choices of bins with room enough and so many bought, least area first.
-fn plans(job: &Job, bought: usize) -> Vec<(i64, Vec<usize>)> {
+/// Choices of bins with room enough and so many bought, least area first; none where they are too
+/// many to look at.
+pub(super) fn plans(job: &Job, bought: usize) -> Vec<(i64, Vec<usize>)> {
     let mut plans = vec![(0, 0, 0, Vec::new())];
     for (index, bin) in job.bins.iter().enumerate() {
         let mut more = Vec::new();
