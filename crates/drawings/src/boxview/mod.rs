@@ -3,9 +3,11 @@
 
 mod balance;
 mod balloon;
+mod callout;
 mod corner;
 mod dimension;
 mod exploded;
+mod inside;
 mod lifted;
 mod model;
 mod ordinate;
@@ -17,6 +19,7 @@ mod wired;
 pub(crate) use balance::balance;
 pub(crate) use corner::{Corner, corners};
 pub(crate) use exploded::exploded;
+pub(crate) use inside::{Fixed, WireEnd, height_wanted, home, inside, scale as wall_scale};
 pub use lifted::lifted;
 pub(crate) use panel::{panel, purpose, put_name};
 pub(crate) use scale::mm;

@@ -31,12 +31,17 @@ pub(crate) struct Wired {
     pub(crate) unlabelled: Vec<String>,
 }
 
+/// The views, and what is missing in each.
+const ABOVE: [&str; 2] = ["From above", "top taken off, the front below"];
+const FRONT: [&str; 2] = ["From the front", "front taken off"];
 /// Above a view, for its name.
 const CAPTION: f64 = 7.0;
+/// Between the views, and between their names.
 const GUTTER: f64 = 12.0;
+const BETWEEN: f64 = 2.0;
 /// Wires that lie on one another are drawn so far apart, mm, over so many lanes.
-const LANE: f64 = 0.75;
-const LANES: usize = 9;
+pub(super) const LANE: f64 = 0.75;
+pub(super) const LANES: usize = 9;
 const LABEL: Lettering = Lettering::regular(2.1);
 
 /// Draws the wires in their box, to one scale.
@@ -48,15 +53,17 @@ pub(crate) fn wired(carpentry: &Carpentry, runs: &[Run], area: Rect) -> Wired {
     let beside = aside <= stacked;
     let scale = aside.min(stacked);
     let [w, h, d] = [w, h, d].map(|mm| mm / scale);
+    // A name wider than its view pushes the other view aside.
+    let gutter = GUTTER.max(named_width(ABOVE) + 0.5 * GUTTER - w);
     let (across, down) = match beside {
-        true => (2.0 * w + GUTTER, CAPTION + d.max(h)),
+        true => (2.0 * w + gutter, CAPTION + d.max(h)),
         false => (w, 2.0 * CAPTION + GUTTER + d + h),
     };
     let x = area.x + (area.w - across).max(0.0) / 2.0;
     let y = area.y + (area.h - down).max(0.0) / 2.0 + CAPTION;
     let above = Rect::new(x, y, w, d);
     let front = match beside {
-        true => Rect::new(x + w + GUTTER, y, w, h),
+        true => Rect::new(x + w + gutter, y, w, h),
         false => Rect::new(x, y + d + GUTTER + CAPTION, w, h),
     };
     let mut drawing = Drawing::default();
@@ -68,15 +75,13 @@ pub(crate) fn wired(carpentry: &Carpentry, runs: &[Run], area: Rect) -> Wired {
     let mut missing: Vec<bool> = vec![true; runs.len()];
     let views = [
         (
-            "From above",
-            "top taken off, the front below",
+            ABOVE,
             above,
             Eye::TOP,
             scene.cut([0.0, 0.0, level], [0.0, 0.0, 1.0]),
         ),
         (
-            "From the front",
-            "front taken off",
+            FRONT,
             front,
             Eye::FRONT,
             scene.cut([0.0, behind, 0.0], [0.0, -1.0, 0.0]),
@@ -87,12 +92,12 @@ pub(crate) fn wired(carpentry: &Carpentry, runs: &[Run], area: Rect) -> Wired {
         scale: 1000.0 / scale,
     };
     // What sticks out of one view may reach into the other: both boxes first.
-    for (_, _, rect, eye, cut) in &views {
+    for (_, rect, eye, cut) in &views {
         pale(cut, eye, &place(rect), &mut drawing);
     }
-    for (name, remark, rect, eye, _) in &views {
+    for ([name, remark], rect, eye, _) in &views {
         let at = Point::new(rect.x, rect.y - 2.6);
-        let beside = at.moved(STRONG.width(name) + 2.0, 0.0);
+        let beside = at.moved(STRONG.width(name) + BETWEEN, 0.0);
         let remark = Text::new(beside, *remark, SMALL).coloured(Role::Muted);
         for i in lay(runs, eye, &place(rect), &mut drawing) {
             missing[i] = false;
@@ -110,6 +115,11 @@ pub(crate) fn wired(carpentry: &Carpentry, runs: &[Run], area: Rect) -> Wired {
         scale: said(scale),
         unlabelled: unlabelled.map(|(run, _)| run.label.clone()).collect(),
     }
+}
+
+/// Width of a view's name with the remark beside it.
+fn named_width([name, remark]: [&str; 2]) -> f64 {
+    STRONG.width(name) + BETWEEN + SMALL.width(remark)
 }
 
 /// The box under a veil of paper, so that the wires stand out.
@@ -165,7 +175,7 @@ fn lay(runs: &[Run], eye: &Eye, place: &Place, out: &mut Drawing) -> Vec<usize> 
 }
 
 /// Where a label may stand on a line: its middles first, then every few mm.
-fn spots(line: &[Point]) -> Vec<Point> {
+pub(super) fn spots(line: &[Point]) -> Vec<Point> {
     const PITCH: f64 = 2.5;
     let mut stretches: Vec<(Point, Point)> = line.windows(2).map(|w| (w[0], w[1])).collect();
     stretches.sort_by(|a, b| b.0.distance(b.1).total_cmp(&a.0.distance(a.1)));

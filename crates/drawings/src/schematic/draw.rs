@@ -1,6 +1,7 @@
 //! Laying out and drawing.
 
 use super::lead::{COMPARATOR, Kit, Lead};
+use super::strand::strokes;
 use super::symbol::Pen;
 use super::{Face, Net, Part, Schematic, Symbol};
 use crate::geometry::{Point, Rect};
@@ -54,10 +55,10 @@ fn laid_out(schematic: &Schematic, kit: Kit, area: Rect) -> Vec<Page> {
         label: 2.2 * kit.k,
         room: [area.w, area.h],
     };
-    let names = schematic
-        .nets
-        .iter()
-        .map(|n| kit.text().width(&flag_text(n, 9)));
+    let names = schematic.nets.iter().map(|n| {
+        let all = n.wires.iter().map(|w| w.name.as_str());
+        kit.text().width(&flag_text(n, &all.collect::<Vec<_>>(), 9))
+    });
     let flag = names.fold(0.0, f64::max) + 4.0 * kit.k;
     pages(&circuit, &rules, [flag, 2.0 * kit.step()])
 }
@@ -73,8 +74,12 @@ fn layout_net(net: &Net) -> wiring::diagram::Net {
     }
 }
 
-fn flag_text(net: &Net, sheet: usize) -> String {
-    format!("{} · part {sheet}", net.name)
+/// The wires that go on elsewhere, or the net where none is known, and where.
+fn flag_text(net: &Net, wires: &[&str], sheet: usize) -> String {
+    match wires.is_empty() {
+        true => format!("{} · part {sheet}", net.name),
+        false => format!("{} · part {sheet}", wires.join(" ")),
+    }
 }
 
 fn drawn(schematic: &Schematic, kit: Kit, laid: &[Page], area: Rect) -> Vec<SchematicSheet> {
@@ -86,6 +91,11 @@ fn drawn(schematic: &Schematic, kit: Kit, laid: &[Page], area: Rect) -> Vec<Sche
             .filter(move |(i, p)| *i != here && shows(p));
         others.map(|(i, _)| i).collect::<Vec<_>>()
     };
+    let home = |part: usize| {
+        let stands = |page: &Page| page.members.contains(&Member::Block(part));
+        laid.iter().position(stands).unwrap_or(0)
+    };
+    let home: Vec<usize> = (0..schematic.parts.len()).map(home).collect();
     let pages = laid.iter().enumerate();
     pages
         .map(|(here, page)| {
@@ -94,6 +104,8 @@ fn drawn(schematic: &Schematic, kit: Kit, laid: &[Page], area: Rect) -> Vec<Sche
                 schematic,
                 kit,
                 page,
+                here,
+                home: &home,
                 origin: Point::new(
                     area.x + ((area.w - w) / 2.0).max(0.0),
                     area.y + ((area.h - h) / 2.0).max(0.0),
@@ -115,7 +127,7 @@ fn drawn(schematic: &Schematic, kit: Kit, laid: &[Page], area: Rect) -> Vec<Sche
                             false => homes.iter().rev().find(|p| **p < here),
                         };
                         let to = to.or(homes.first()).map_or(1, |p| p + 1);
-                        sheet.flag(&schematic.nets[*net], to, place);
+                        sheet.flag(&schematic.nets[*net], *onward, to, place);
                     }
                 }
             }
@@ -134,6 +146,9 @@ struct SheetPen<'a> {
     schematic: &'a Schematic,
     kit: Kit,
     page: &'a Page,
+    /// Its place among the pages, and the page of every part.
+    here: usize,
+    home: &'a [usize],
     origin: Point,
     out: Drawing,
 }
@@ -145,17 +160,33 @@ impl SheetPen<'_> {
 
     fn nets(&mut self) {
         for (own, drawn) in self.page.nets.iter().zip(&self.page.diagram.nets) {
-            let stroke = self.schematic.nets[*own].stroke;
-            for run in &drawn.runs {
+            let net = &self.schematic.nets[*own];
+            let strokes = strokes(&drawn.runs, net.stroke, &net.wires, |wire, end| {
+                self.end(*own, net.ends[wire.ends[end]].0, net.ends[wire.ends[end]].1)
+            });
+            for (run, stroke) in drawn.runs.iter().zip(&strokes) {
                 let points: Vec<Point> = run.iter().map(|p| self.at(*p)).collect();
-                self.out.polyline(&points, stroke);
+                self.out.polyline(&points, *stroke);
             }
+            let alike = strokes.iter().all(|s| s.role == net.stroke.role);
+            let role = if alike { net.stroke.role } else { Role::Ink };
             for dot in &drawn.dots {
                 let at = self.at(*dot);
-                self.out
-                    .circle(at, 0.55 * self.kit.k, Style::filled(stroke.role));
+                self.out.circle(at, 0.55 * self.kit.k, Style::filled(role));
             }
         }
+    }
+
+    /// Where an end of a net is on this page: its terminal, or the flag that leads there.
+    fn end(&self, net: usize, part: usize, terminal: usize) -> Option<[f64; 2]> {
+        let onward = self.home[part] > self.here;
+        let (wanted, port) = match self.home[part] == self.here {
+            true => (Member::Block(part), terminal),
+            false => (Member::Flag { net, onward }, 0),
+        };
+        let place = self.page.members.iter().position(|m| *m == wanted)?;
+        let ports = &self.page.diagram.blocks[place].ports;
+        Some(ports.get(port)?.at)
     }
 
     fn labels(&mut self) {
@@ -300,8 +331,17 @@ impl SheetPen<'_> {
     }
 
     /// Where a net goes on.
-    fn flag(&mut self, net: &Net, to: usize, place: usize) {
+    fn flag(&mut self, net: &Net, onward: bool, to: usize, place: usize) {
         let k = self.kit.k;
+        let beyond = |end: usize| match onward {
+            true => self.home[net.ends[end].0] > self.here,
+            false => self.home[net.ends[end].0] < self.here,
+        };
+        let through = net.wires.iter().filter(|w| {
+            let [a, b] = w.ends.map(beyond);
+            a != b
+        });
+        let names: Vec<&str> = through.map(|w| w.name.as_str()).collect();
         let (placed, whole) = self.placed(place);
         let Some(lead) = self.leads(placed).first().copied() else {
             return;
@@ -324,7 +364,7 @@ impl SheetPen<'_> {
         let style = Style::filled(Role::Paper).edged(Stroke::new(Role::Ink, pen::THIN));
         self.out.path(Path::polygon(&points), style);
         let at = Point::new((near + far + nick) / 2.0, y);
-        let text = Text::new(at, &flag_text(net, to), self.kit.text());
+        let text = Text::new(at, &flag_text(net, &names, to), self.kit.text());
         self.out.text(text.anchored(Anchor::Middle).centred());
     }
 }

@@ -7,6 +7,7 @@
 
 mod draw;
 mod lead;
+mod strand;
 mod symbol;
 mod wire;
 
@@ -73,6 +74,20 @@ pub struct Net {
     pub ends: Vec<(usize, usize, String)>,
     /// Whether it runs from what gives to what takes; a return does not.
     pub leads: bool,
+    /// How it is drawn.
+    pub stroke: Stroke,
+    /// Its wires, each from one of its ends to another, by their places in `ends`: a
+    /// stretch that serves a single wire is drawn as that wire. May be empty.
+    pub wires: Vec<Wire>,
+}
+
+/// A wire of a net.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wire {
+    /// Its number, for a page that it leads on to.
+    pub name: String,
+    /// Its ends, by their places in the list of the net.
+    pub ends: [usize; 2],
     /// How it is drawn.
     pub stroke: Stroke,
 }

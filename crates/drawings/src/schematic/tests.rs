@@ -26,6 +26,7 @@ fn net(leads: bool, ends: &[(usize, usize)]) -> Net {
         ends: ends.iter().map(|(p, t)| (*p, *t, String::new())).collect(),
         leads,
         stroke: line(),
+        wires: Vec::new(),
     }
 }
 

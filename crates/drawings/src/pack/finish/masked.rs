@@ -3,6 +3,7 @@
 use crate::boxview::mm;
 use crate::geometry::{Point, Rect};
 use crate::layout::{Align, Block, Cell, Column, Heading, Piece, SMALL, Table};
+use crate::math;
 use crate::role::Role;
 use crate::sheet::{Anchor, Dash, Drawing, Stroke, Style, Text, pen};
 use studies::carpentry::Carpentry;
@@ -173,8 +174,8 @@ fn put(hole: &PanelHole, rim: f64, at: Point, scale: f64, within: Rect, out: &mu
     let style = Style::filled(Role::MetalDark).edged(edge);
     match hole.outline {
         Outline::Circle { diameter } => {
-            let radius = (diameter / 2.0 + rim) * scale;
-            out.circle(at, radius.max(0.4), style);
+            let radius = ((diameter / 2.0 + rim) * scale).max(0.4);
+            round(at, radius, within, style, out);
         }
         Outline::Rectangle { width, height, .. } => {
             let (w, h) = ((width + 2.0 * rim) * scale, (height + 2.0 * rim) * scale);
@@ -188,6 +189,30 @@ fn put(hole: &PanelHole, rim: f64, at: Point, scale: f64, within: Rect, out: &mu
             out.rect(rect, style);
         }
     }
+}
+
+/// Sides of a circle that the edge of its side cuts off.
+const SIDES: usize = 72;
+
+/// A circle, as far as the side reaches.
+fn round(at: Point, radius: f64, within: Rect, style: Style, out: &mut Drawing) {
+    let whole = Rect::new(at.x - radius, at.y - radius, 2.0 * radius, 2.0 * radius);
+    if within.contains(&whole) {
+        out.circle(at, radius, style);
+        return;
+    }
+    let kept = (0..SIDES).map(|i| {
+        let turn = core::f64::consts::TAU * i as f64 / SIDES as f64;
+        let (x, y) = (
+            at.x + radius * math::cos(turn),
+            at.y + radius * math::sin(turn),
+        );
+        Point::new(
+            x.clamp(within.x, within.right()),
+            y.clamp(within.y, within.bottom()),
+        )
+    });
+    out.polygon(&kept.collect::<Vec<_>>(), style);
 }
 
 /// Puts the number of a mask beside the first of its holes that has room.

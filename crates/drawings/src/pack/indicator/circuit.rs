@@ -68,6 +68,7 @@ fn line(name: &str, ends: &[(usize, usize)]) -> Line {
             .collect(),
         leads: name != "ground",
         stroke: LINE,
+        wires: Vec::new(),
     }
 }
 

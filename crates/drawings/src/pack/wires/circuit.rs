@@ -1,6 +1,6 @@
 //! The net list of a box as a schematic.
 
-use crate::schematic::{Face, Net, Part, Schematic, Symbol, Terminal, stroke_of};
+use crate::schematic::{Face, Net, Part, Schematic, Symbol, Terminal, Wire, stroke_of};
 use crate::text::number;
 use studies::electrics::{Electrics, colour};
 use wiring::{Carries, End, Kind, Role};
@@ -26,20 +26,27 @@ pub(super) fn schematic(electrics: &Electrics) -> Schematic {
             );
         }
         let leads = !ends.iter().any(|end| returns(role(electrics, *end)));
-        let ends: Vec<(usize, usize, String)> = (ends.iter())
-            .filter_map(|end| {
-                Some((
-                    place(end.part)?,
-                    end.terminal,
-                    label(electrics, &wires, *end),
-                ))
+        ends.retain(|end| place(end.part).is_some());
+        let spot = |end: End| ends.iter().position(|e| *e == end);
+        let own = wires.iter().filter_map(|wire| {
+            let (joined, made) = (&electrics.system.wires[*wire], &electrics.harness[*wire]);
+            Some(Wire {
+                name: made.label.clone(),
+                ends: [spot(joined.from)?, spot(joined.to)?],
+                stroke: stroke_of(made.colour),
             })
-            .collect();
+        });
+        let own = own.collect();
+        let ends = ends.iter().filter_map(|end| {
+            let said = label(electrics, &wires, *end);
+            Some((place(end.part)?, end.terminal, said))
+        });
         Some(Net {
             name: first.label.clone(),
-            ends,
+            ends: ends.collect(),
             leads,
             stroke: stroke_of(first.colour),
+            wires: own,
         })
     });
     Schematic {
@@ -85,16 +92,23 @@ fn joined(electrics: &Electrics) -> Vec<Vec<usize>> {
     groups
 }
 
-/// "W7 RD": numbers of the wires that end there, and letters of their colour.
+/// "W7 RD": numbers of the wires that end there, each with the letters of its colour;
+/// said once where all are of one colour.
 fn label(electrics: &Electrics, wires: &[usize], end: End) -> String {
     let here = wires.iter().filter(|w| {
         let own = &electrics.system.wires[**w];
         own.from == end || own.to == end
     });
     let harness: Vec<_> = here.map(|w| &electrics.harness[*w]).collect();
-    let numbers: Vec<&str> = harness.iter().map(|w| w.label.as_str()).collect();
-    let letters = harness.first().map_or("", |w| colour::letters(w.colour));
-    format!("{} {letters}", numbers.join(" "))
+    let mut words: Vec<&str> = Vec::new();
+    for (i, wire) in harness.iter().enumerate() {
+        words.push(&wire.label);
+        let next = harness.get(i + 1).map(|w| w.colour);
+        if next != Some(wire.colour) {
+            words.push(colour::letters(wire.colour));
+        }
+    }
+    words.join(" ")
 }
 
 fn part(electrics: &Electrics, index: usize) -> Part {

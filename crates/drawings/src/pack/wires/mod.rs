@@ -6,6 +6,7 @@ mod legend;
 mod lies;
 mod list;
 mod modes;
+mod walls;
 
 use super::{Page, flowed};
 use crate::geometry::Rect;
@@ -22,7 +23,7 @@ const DIAGRAM: &str = "Power flows from left to right. A dot joins lines, lines 
 const CAUTION: &str = "Wire it without the battery's fuse. The fuse goes in last, after the tests \
      of the build order; local codes come first.";
 
-/// Diagram, modes, wire list, labels, wires in the box.
+/// Diagram, modes, wire list, labels, wires in the box and on its walls.
 pub(super) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
     let electrics = &*report.electrics;
     if electrics.system.wires.is_empty() {
@@ -36,6 +37,7 @@ pub(super) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
     out.extend(list.map(|page| page.noted(list::NOTE)));
     out.extend(labels::pages(electrics, paper));
     out.push(lies::page(electrics, &report.carpentry, paper));
+    out.extend(walls::pages(electrics, &report.carpentry, paper));
     out
 }
 
