@@ -1,12 +1,13 @@
 //! The electrics: parts, wires, modes, harness.
 
 use serde::Serialize;
-use studies::electrics::{Electrics as Model, EndingKind, HarnessWire, ModeState, colour};
+use studies::electrics::{Electrics as Model, EndingKind, HarnessWire, ModeState, Spool, colour};
 
 #[derive(Serialize)]
 pub(super) struct Electrics<'a> {
     parts: Vec<Part<'a>>,
     wires: Vec<Wire<'a>>,
+    spools: Vec<Reel<'a>>,
     modes: Vec<Mode<'a>>,
     fuse: Option<Fuse<'a>>,
     supply: Supply,
@@ -45,6 +46,25 @@ struct Wire<'a> {
     drop_v: f64,
     resistance_ohm: f64,
     stated: bool,
+}
+
+#[derive(Serialize)]
+struct Reel<'a> {
+    label: &'a str,
+    section_m2: f64,
+    stocked: bool,
+    length_m: f64,
+    in_drawer_m: f64,
+    to_buy_m: f64,
+    colours: Vec<Strand<'a>>,
+}
+
+#[derive(Serialize)]
+struct Strand<'a> {
+    colour: &'static str,
+    letters: &'static str,
+    wires: Vec<&'a str>,
+    length_m: f64,
 }
 
 #[derive(Serialize)]
@@ -112,6 +132,7 @@ impl<'a> Electrics<'a> {
                 })
                 .collect(),
             wires: model.harness.iter().map(wire).collect(),
+            spools: model.spools.iter().map(|own| reel(model, own)).collect(),
             modes: model.modes.iter().map(|state| mode(model, state)).collect(),
             fuse: model.fuse.as_ref().map(|fuse| Fuse {
                 part: &model.system.parts[fuse.part].name,
@@ -166,6 +187,27 @@ fn wire(own: &HarnessWire) -> Wire<'_> {
         drop_v: own.drop,
         resistance_ohm: own.ohms,
         stated: own.stated,
+    }
+}
+
+fn reel<'a>(model: &'a Model, spool: &'a Spool) -> Reel<'a> {
+    let wire = |index: &usize| model.harness[*index].label.as_str();
+    let colours = spool.colours.iter();
+    Reel {
+        label: &spool.label,
+        section_m2: spool.section,
+        stocked: spool.part.is_some(),
+        length_m: spool.length(),
+        in_drawer_m: spool.in_drawer(),
+        to_buy_m: spool.to_buy(),
+        colours: colours
+            .map(|strand| Strand {
+                colour: colour::name(strand.colour),
+                letters: colour::letters(strand.colour),
+                wires: strand.wires.iter().map(wire).collect(),
+                length_m: strand.length,
+            })
+            .collect(),
     }
 }
 

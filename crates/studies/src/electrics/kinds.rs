@@ -269,11 +269,17 @@ pub(super) fn plate(name: &str, touching: usize) -> Part {
     )
 }
 
-/// A contact that an indicator opens when the battery is low.
-pub(super) fn cut_off(name: &str) -> Part {
+/// A contact that an indicator opens when the battery is low; one way round where it is a
+/// transistor, whose body conducts backwards.
+pub(super) fn cut_off(name: &str, one_way: bool) -> Part {
     let mut part = supplied(Kind::Switch, name, None);
-    part.terminals.push(Terminal::new("in", Role::Contact));
-    part.terminals.push(Terminal::new("out", Role::Contact));
+    for (end, sign) in [("in", Sign::Plus), ("out", Sign::Minus)] {
+        let terminal = Terminal::new(end, Role::Contact);
+        part.terminals.push(match one_way {
+            true => terminal.signed(sign),
+            false => terminal,
+        });
+    }
     part.inner.push(Inner::contact(2, 3, &[1]));
     part.positions = vec!["open".into(), "closed".into()];
     part

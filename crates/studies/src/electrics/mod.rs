@@ -13,10 +13,12 @@ mod named;
 mod overrides;
 mod propose;
 mod route;
+mod spools;
 mod spots;
 mod study;
 #[cfg(test)]
 mod tests;
 
 pub use model::*;
+pub use spools::{Spool, Strand};
 pub(crate) use study::{Asked, DROP_SHARE, amplifier_drop, study};

@@ -1,5 +1,6 @@
 //! What the electrics of a design give, nominal, for sheets, files and the build order.
 
+use super::spools::Spool;
 use design::{FusePart, Place, WireColour};
 use wiring::rules::Breach;
 use wiring::{Carries, Flow, Mode, Nets, System};
@@ -13,6 +14,8 @@ pub struct Electrics {
     pub parts: Vec<ElectricPart>,
     /// How each wire of the system is made, in the same order.
     pub harness: Vec<HarnessWire>,
+    /// What the wires are cut from, thinnest first.
+    pub spools: Vec<Spool>,
     /// What the switches can be set to, and what follows.
     pub modes: Vec<ModeState>,
     /// What breaks the rules every system of wires must keep.

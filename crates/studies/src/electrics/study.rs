@@ -7,7 +7,7 @@ use super::model::{Electrics, FuseChoice, HarnessWire, Supply, Trouble};
 use super::named::What;
 use super::overrides::{self, Said};
 use super::propose::{Given, propose};
-use super::{modes, route, section, spots};
+use super::{modes, route, section, spools, spots};
 use crate::build::Build;
 use crate::carpentry::Carpentry;
 use crate::outcome::Outcome;
@@ -56,6 +56,7 @@ pub(crate) fn study(asked: &Asked<'_>) -> Electrics {
         system: draft.system.clone(),
         parts: draft.parts.clone(),
         harness,
+        spools: Vec::new(),
         modes: Vec::new(),
         breaches: Vec::new(),
         fuse: None,
@@ -72,6 +73,8 @@ pub(crate) fn study(asked: &Asked<'_>) -> Electrics {
     supply = electrics.supply;
     supply.inrush = inrush(&electrics);
     electrics.supply = supply;
+    let shelf = &asked.subject.project.shelf.wires;
+    electrics.spools = spools::spools(&electrics.harness, shelf);
     let modes: Vec<Mode> = electrics
         .modes
         .iter()

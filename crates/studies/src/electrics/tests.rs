@@ -6,9 +6,8 @@ use super::overrides;
 use super::propose::{Given, propose};
 use crate::subject::Subject;
 use proptest::prelude::*;
-use std::collections::BTreeSet;
 use wiring::rules::breaches;
-use wiring::{End, Kind, Mode, Nets, System, Through};
+use wiring::{End, Kind, Mode, Nets, Role, System, Through};
 
 /// What a generated design has.
 #[derive(Clone, Debug)]
@@ -23,7 +22,7 @@ struct Has {
     converter: bool,
     light: bool,
     indicator: bool,
-    cut_off: bool,
+    cut_off: &'static str,
     posts: bool,
     selector: bool,
     charged: bool,
@@ -52,7 +51,8 @@ fn any_has() -> impl Strategy<Value = Has> {
     let switch = prop::option::of(prop::sample::select(switches));
     let radios = vec!["radio module 5 V", "radio module 12 V"];
     let radio = prop::option::of(prop::sample::select(radios));
-    let flags = any::<[bool; 9]>();
+    let cut_offs = prop::sample::select(vec!["none", "relay", "mosfet"]);
+    let flags = any::<[bool; 8]>();
     (
         boards,
         drivers,
@@ -61,10 +61,10 @@ fn any_has() -> impl Strategy<Value = Has> {
         input,
         switch,
         radio,
-        flags,
+        (cut_offs, flags),
     )
         .prop_map(
-            |(board, drivers, batteries, volume, input, switch, radio, flags)| Has {
+            |(board, drivers, batteries, volume, input, switch, radio, (cut_off, flags))| Has {
                 board,
                 // A board of one channel drives one side.
                 drivers: if board.contains("1 x") && drivers.1 == "both" {
@@ -80,12 +80,12 @@ fn any_has() -> impl Strategy<Value = Has> {
                 converter: flags[0],
                 light: flags[1],
                 indicator: flags[2],
-                cut_off: flags[3],
-                posts: flags[4],
-                selector: flags[5],
-                charged: flags[6],
-                shared: flags[7],
-                summed: flags[8],
+                cut_off,
+                posts: flags[3],
+                selector: flags[4],
+                charged: flags[5],
+                shared: flags[6],
+                summed: flags[7],
             },
         )
 }
@@ -109,7 +109,7 @@ impl Has {
             word(self.shared, ["shared", "separate"]),
         );
         if self.indicator {
-            let cut_off = word(self.cut_off, ["relay", "none"]);
+            let cut_off = self.cut_off;
             text.push_str(&format!(
                 "[indicator]\nwarning = \"30 min\"\ncut_off = \"{cut_off}\"\n"
             ));
@@ -180,54 +180,104 @@ impl Has {
     }
 }
 
-/// What a system does, with what makes no difference taken out: pieces of metal by the names
-/// of their terminals, where like ends of fuses, resistors and contacts share a name.
-fn essence(system: &System, modes: &[Mode]) -> BTreeSet<Vec<Vec<String>>> {
-    // A board of one channel hears the sum: which side is which makes no difference.
-    let mono = system.parts.iter().all(|part| {
+/// What a system does in each mode, with what makes no difference taken out.
+fn essence(system: &System, modes: &[Mode]) -> Vec<Vec<String>> {
+    modes.iter().map(|mode| done(system, mode)).collect()
+}
+
+/// Pieces of metal by the names of the terminals on them and by what two-ended parts lead on
+/// to, a sorted list.
+///
+/// Left out are the ends of contacts that only open and close: what they join is in the nets.
+/// Two-ended parts of one kind and value are alike, so a resistor is known by what it lies
+/// between alone. The names are refined as for telling graphs apart (Weisfeiler and Leman,
+/// 1968, from memory): round after round every net takes in those its neighbours had.
+fn done(system: &System, mode: &Mode) -> Vec<String> {
+    let nets = Nets::new(system, mode);
+    let mono = one_channel(system);
+    let mut names = vec![Vec::new(); nets.len()];
+    let mut links: Vec<[(usize, String); 2]> = Vec::new();
+    for (index, part) in system.parts.iter().enumerate() {
+        let end = |terminal| End {
+            part: index,
+            terminal,
+        };
+        if let Some([here, there]) = two_ended(part) {
+            links.push([
+                (nets.of(end(0)), format!("{here} {there}")),
+                (nets.of(end(1)), format!("{there} {here}")),
+            ]);
+            continue;
+        }
+        for terminal in 0..part.terminals.len() {
+            names[nets.of(end(terminal))].extend(named_end(part, terminal, mono));
+        }
+    }
+    let joined = |mut all: Vec<String>| {
+        all.sort();
+        all.join(", ")
+    };
+    // Of a piece of metal with nothing on it but contacts nothing is to be told.
+    let empty = (0..4).fold(String::new(), |own, _| short(&own));
+    let mut told: Vec<String> = names.into_iter().map(joined).collect();
+    for _ in 0..4 {
+        let mut refined: Vec<Vec<String>> = told.iter().map(|own| vec![own.clone()]).collect();
+        for [(a, forth), (b, back)] in &links {
+            refined[*a].push(format!("{forth} ({})", told[*b]));
+            refined[*b].push(format!("{back} ({})", told[*a]));
+        }
+        told = refined.into_iter().map(|all| short(&joined(all))).collect();
+    }
+    told.retain(|own| *own != empty);
+    told.sort();
+    told
+}
+
+/// A text as a number, so that names do not grow without end.
+fn short(text: &str) -> String {
+    use std::hash::{DefaultHasher, Hash, Hasher};
+    let mut hasher = DefaultHasher::new();
+    text.hash(&mut hasher);
+    format!("{:016x}", hasher.finish())
+}
+
+/// A board of one channel hears the sum: which side is which makes no difference.
+fn one_channel(system: &System) -> bool {
+    system.parts.iter().all(|part| {
         let mut terminals = part.terminals.iter();
         part.kind != Kind::Amplifier || terminals.all(|own| !own.name.contains("right"))
-    });
-    let name = |end: End| {
-        let part = &system.parts[end.part];
-        let mut terminal = part.terminals[end.terminal].name.clone();
-        if mono && matches!(part.kind, Kind::Jack | Kind::Radio | Kind::Potentiometer) {
-            for side in ["left", "right", "tip", "ring"] {
-                terminal = terminal.replace(side, "side");
-            }
-        }
-        let like = match part.kind {
-            Kind::Fuse | Kind::Resistor | Kind::Star => true,
-            Kind::Switch => part.inner.len() == 1 && part.terminals.len() == 2,
-            _ => false,
-        };
-        // Drivers of one channel are alike, and so are batteries with a fuse each.
-        let base = match part.kind {
-            Kind::Driver | Kind::Battery | Kind::Fuse | Kind::Resistor => part
-                .name
-                .trim_end_matches(|c: char| c.is_ascii_digit() || c.is_ascii_uppercase()),
-            _ => part.name.as_str(),
-        };
-        if like {
-            format!("{base} ~")
-        } else {
-            format!("{base} {terminal}")
-        }
+    })
+}
+
+/// The two ends of a part of which another of its kind and value does the same.
+fn two_ended(part: &wiring::Part) -> Option<[String; 2]> {
+    let ohms = part.inner.first().map(|inner| inner.through);
+    let ends = match part.kind {
+        Kind::Fuse | Kind::Resistor => ["", ""],
+        Kind::Driver | Kind::Battery => ["+", "-"],
+        _ => return None,
     };
-    let in_mode = |mode: &Mode| {
-        let nets = Nets::new(system, mode);
-        let mut all: Vec<Vec<String>> = (0..nets.len())
-            .map(|net| {
-                let mut names: Vec<String> =
-                    nets.members(net).iter().map(|end| name(*end)).collect();
-                names.sort();
-                names
-            })
-            .collect();
-        all.sort();
-        all
-    };
-    modes.iter().map(in_mode).collect()
+    let side = part.terminals[0].side;
+    Some(ends.map(|end| format!("{:?} {side:?} {ohms:?} {end}", part.kind)))
+}
+
+/// The name of a terminal, where it matters.
+fn named_end(part: &wiring::Part, terminal: usize, mono: bool) -> Option<String> {
+    let own = &part.terminals[terminal];
+    let mut inner = part.inner.iter();
+    let opens = inner.all(|inner| inner.when.is_empty() || inner.when == [1]);
+    match part.kind {
+        Kind::Star => return None,
+        Kind::Switch if own.role == Role::Contact && own.sign.is_none() && opens => return None,
+        _ => {}
+    }
+    let mut name = own.name.clone();
+    if mono && matches!(part.kind, Kind::Jack | Kind::Radio | Kind::Potentiometer) {
+        for side in ["left", "right", "tip", "ring"] {
+            name = name.replace(side, "side");
+        }
+    }
+    Some(format!("{} {name}", part.name))
 }
 
 fn named(system: &System, modes: &[Mode]) -> Vec<String> {
@@ -298,7 +348,7 @@ fn all_of_it_at_once_is_wired() {
         converter: true,
         light: true,
         indicator: true,
-        cut_off: true,
+        cut_off: "relay",
         posts: true,
         selector: false,
         charged: true,

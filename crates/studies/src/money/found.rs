@@ -3,8 +3,7 @@
 
 use super::list::{Amount, List, Need};
 use super::model::{Kind, Line, Unit};
-use super::wire::{Reel, reels};
-use crate::electrics::Electrics;
+use crate::electrics::{Electrics, Spool, colour::letters};
 use crate::finish::Finish;
 use crate::indicator::Indicator;
 use crate::subject::Subject;
@@ -26,8 +25,8 @@ pub(crate) fn found(subject: &Subject, studied: &Studied<'_>) -> Vec<Need> {
     if let Some(indicator) = studied.indicator {
         super::circuit::parts(&mut list, &project.shelf, indicator);
     }
-    for reel in reels(&studied.electrics.harness, &project.shelf.wires) {
-        wire(&mut list, &reel);
+    for spool in &studied.electrics.spools {
+        wire(&mut list, spool);
     }
     finish(&mut list, subject, studied.finish);
     list.done()
@@ -51,21 +50,26 @@ fn fuse(list: &mut List<'_>, subject: &Subject, electrics: &Electrics) {
     list.pieces(Kind::Electric, &left, Amount::pieces(1), None, about);
 }
 
-fn wire(list: &mut List<'_>, reel: &Reel<'_>) {
+fn wire(list: &mut List<'_>, spool: &Spool) {
+    let each = spool.colours.iter();
+    let said = each.map(|own| format!("{} {:.2} m", letters(own.colour), own.length));
     let line = Line {
-        label: reel.label.clone(),
+        label: spool.label.clone(),
         kind: Kind::Wire,
         unit: Unit::Metre,
-        about: reel.colours(),
-        uses: reel.length(),
-        needed: reel.length(),
-        on_hand: reel.on_hand(),
-        to_buy: reel.to_buy(),
+        about: said.collect::<Vec<_>>().join(", "),
+        uses: spool.length(),
+        needed: spool.length(),
+        on_hand: spool.on_hand(),
+        to_buy: spool.to_buy(),
         price: None,
         place: None,
         instead: Vec::new(),
     };
-    let price = reel.part.and_then(|part| part.common.price.as_ref());
+    let price = spool
+        .part
+        .as_ref()
+        .and_then(|part| part.common.price.as_ref());
     list.add(line, price);
 }
 
@@ -94,5 +98,5 @@ fn finish(list: &mut List<'_>, subject: &Subject, finish: &Finish) {
     }
 }
 
-/// So much over a whole number of cans or metres is rounding.
-pub(super) const ROUNDING: f64 = 1e-9;
+/// So much over a whole number of cans is rounding.
+const ROUNDING: f64 = 1e-9;

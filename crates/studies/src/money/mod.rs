@@ -10,7 +10,6 @@ mod model;
 mod needs;
 mod sheets;
 mod swaps;
-mod wire;
 
 pub use model::*;
 

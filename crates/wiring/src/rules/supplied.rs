@@ -3,7 +3,7 @@
 
 use super::view::breach;
 use super::{Breach, BreachKind};
-use crate::{Carries, Limits, Mode, Role, State, System};
+use crate::{Carries, End, Limits, Mode, Role, Sign, State, System};
 
 pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
     let mut found = Vec::new();
@@ -16,6 +16,7 @@ pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
                 State::Charging | State::Both => {}
             }
             found.extend(reversed(system, mode, index, part));
+            found.extend(backwards(system, mode, index, part));
         }
     }
     found
@@ -93,6 +94,28 @@ fn reversed(system: &System, mode: &Mode, index: usize, part: usize) -> Option<B
     } else {
         None
     }
+}
+
+/// A contact that opens one way round only, with its far end towards the battery: it conducts
+/// backwards when it should be open.
+fn backwards(system: &System, mode: &Mode, index: usize, part: usize) -> Option<Breach> {
+    let own = &system.parts[part];
+    if !mode.plays() || own.kind != crate::Kind::Switch {
+        return None;
+    }
+    let of_sign = |wanted: Sign| {
+        let mut terminals = own.terminals.iter();
+        let terminal = terminals.position(|end| end.sign == Some(wanted))?;
+        Some(End { part, terminal })
+    };
+    let (near, far) = (of_sign(Sign::Plus)?, of_sign(Sign::Minus)?);
+    let limits = Limits::supply().but(&[part]);
+    let fed = |end: End| {
+        let poles = system.kind(crate::Kind::Battery);
+        let mut poles = poles.filter_map(|battery| system.first(battery, Role::Plus));
+        poles.any(|pole| system.reach(mode, pole, &limits).has(end))
+    };
+    (fed(far) || !fed(near)).then(|| breach(BreachKind::Reversed, index, [far]))
 }
 
 /// What is fed although the box is off.

@@ -428,7 +428,8 @@ fn cut_off(draft: &mut Draft, given: &Given<'_>, fed: End, takers: &mut Vec<Take
         assumed: false,
         ..ElectricPart::unnamed("what the indicator switches off with")
     };
-    let part = draft.add(kinds::cut_off("cut-off"), behind);
+    let one_way = used.cut_off.value == CutOff::Mosfet;
+    let part = draft.add(kinds::cut_off("cut-off", one_way), behind);
     let entry = draft.end(part, "in");
     draft.wire(fed, entry, Carries::Supply, Duty::Switched);
     takers.push(Taker {
