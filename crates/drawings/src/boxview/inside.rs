@@ -9,7 +9,7 @@ use crate::layout::{SMALL, STRONG};
 use crate::math;
 use crate::role::Role;
 use crate::sheet::{Anchor, Dash, Drawing, Group, Stroke, Style, Text, pen};
-use crate::text::Lettering;
+use crate::text::{Lettering, capital};
 use studies::carpentry::Carpentry;
 use wood::vector::{Vector, dot, sub};
 use wood::{Outline, Panel, Wall};
@@ -400,14 +400,8 @@ impl Seen<'_> {
     }
 
     fn caption(&self, wall: Wall, area: Rect, out: &mut Drawing) {
-        let name = studies::words::wall(wall);
-        let mut letters = name.chars();
-        let name: String = letters
-            .next()
-            .into_iter()
-            .flat_map(char::to_uppercase)
-            .collect();
-        let name = format!("{name}{}, seen from inside", letters.as_str());
+        let name = capital(studies::words::wall(wall));
+        let name = format!("{name}, seen from inside");
         let at = Point::new(area.x, area.y + STRONG.cap_height());
         out.text(Text::new(at, &name, STRONG));
         // Edges run counter-clockwise from the lower one as seen from outside.

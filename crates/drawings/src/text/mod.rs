@@ -120,6 +120,13 @@ impl Lettering {
     }
 }
 
+/// A text with its first letter raised, for the head of a line.
+pub(crate) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).collect()
+}
+
 /// The text as it can be drawn: line breaks, tabs and no-break spaces become
 /// spaces, other control characters go.
 #[must_use]

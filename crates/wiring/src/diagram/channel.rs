@@ -11,6 +11,10 @@ pub(super) struct Tracks {
     pub(super) of: Vec<Option<usize>>,
     /// How many tracks there are.
     pub(super) count: usize,
+    /// How often lines of the channel cross.
+    pub(super) crossings: i64,
+    /// How often they had to if no two ends were level.
+    pub(super) needed: i64,
 }
 
 /// The tracks with the fewest crossings that a search by insertion finds; or, where no
@@ -35,7 +39,23 @@ pub(super) fn tracks(spans: &[Span]) -> Result<Tracks, usize> {
         of[*own] = Some(track.unwrap_or(0));
         count = count.max(track.unwrap_or(0) + 1);
     }
-    Ok(Tracks { of, count })
+    let mut tracks = Tracks {
+        of,
+        count,
+        crossings: 0,
+        needed: 0,
+    };
+    for (a, own) in spans.iter().enumerate() {
+        for (b, other) in spans.iter().enumerate().take(a) {
+            let left = match (tracks.of[a], tracks.of[b]) {
+                (Some(x), Some(y)) if x > y => other.crossed(own),
+                _ => own.crossed(other),
+            };
+            tracks.crossings += left;
+            tracks.needed += own.crossed(other).min(other.crossed(own));
+        }
+    }
+    Ok(tracks)
 }
 
 /// An order in which no net has to lie left of one before it.

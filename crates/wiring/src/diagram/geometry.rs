@@ -105,7 +105,7 @@ pub(super) fn drawn(frame: &Frame, state: &State) -> Diagram {
 fn parted(frame: &Frame, state: &mut State) -> Vec<Tracks> {
     for _ in 0..NUDGES {
         match all_tracks(frame, state) {
-            Ok(tracks) => return tracks,
+            Ok(tracks) => return spared(frame, state, tracks),
             Err(term) => nudge(frame, state, term.item),
         }
     }
@@ -118,6 +118,35 @@ fn parted(frame: &Frame, state: &mut State) -> Vec<Tracks> {
         space(frame, state, i);
     }
     all_tracks(frame, state).unwrap_or_default()
+}
+
+/// Moves items by half a step while that spares crossings which only levels that meet
+/// ask for.
+fn spared(frame: &Frame, state: &mut State, tracks: Vec<Tracks>) -> Vec<Tracks> {
+    let sum = |tracks: &[Tracks]| tracks.iter().map(|t| t.crossings).sum::<i64>();
+    let mut best = tracks;
+    let mut tried = 0;
+    while let Some(channel) = best.iter().position(|t| t.crossings > t.needed) {
+        let before = sum(&best);
+        let ends = frame.channels[channel].iter().flat_map(|w| &w.ends);
+        let mut items: Vec<usize> = ends.flatten().map(|end| end.item).collect();
+        items.sort_unstable();
+        items.dedup();
+        for item in items {
+            tried += 1;
+            let mut trial = state.clone();
+            nudge(frame, &mut trial, item);
+            if let Ok(found) = all_tracks(frame, &trial)
+                && sum(&found) < sum(&best)
+            {
+                (*state, best) = (trial, found);
+            }
+        }
+        if sum(&best) == before || tried > NUDGES {
+            break;
+        }
+    }
+    best
 }
 
 /// Tracks of every channel, or an end that another net has to give way to.

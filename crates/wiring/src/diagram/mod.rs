@@ -29,6 +29,7 @@ mod pages;
 mod place;
 mod state;
 mod trace;
+mod untangle;
 
 pub use circuit::{Block, Circuit, Face, Net, Order, Pin, Port, Rules};
 pub use geometry::{Diagram, Drawn, LabelBox, Placed, PlacedPort};

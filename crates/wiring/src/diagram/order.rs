@@ -3,11 +3,14 @@
 use super::frame::Frame;
 use super::place::{Look, finely, roughly, settle, stack};
 use super::state::State;
+use super::untangle::untangled;
 
 /// Rounds of sorting from each start.
 const ROUNDS: usize = 5;
 /// Orders tried by exchange at most.
 const TRIALS: usize = 2400;
+/// Looks to both sides that give an order its heights.
+const SETTLED: usize = 3;
 /// Starts that are improved by exchange.
 const KEPT: usize = 2;
 
@@ -18,6 +21,13 @@ pub(super) fn best(frame: &Frame) -> State {
         .map(|columns| sorted(frame, columns))
         .collect();
     found.sort_by_key(|(cost, _)| *cost);
+    let clear: Vec<(i64, State)> = found
+        .iter()
+        .take(KEPT)
+        .map(|f| clear(frame, &f.1))
+        .collect();
+    found.extend(clear);
+    found.sort_by_key(|(cost, _)| *cost);
     found.truncate(KEPT);
     let budget = TRIALS / KEPT;
     let improved = found.into_iter().map(|(cost, state)| {
@@ -27,6 +37,16 @@ pub(super) fn best(frame: &Frame) -> State {
     });
     let best = improved.min_by_key(|(cost, _)| *cost);
     best.map_or_else(|| State::new(frame, Vec::new()), |(_, state)| state)
+}
+
+/// The order with fewer crossings, at heights of its own.
+fn clear(frame: &Frame, state: &State) -> (i64, State) {
+    let mut state = untangled(frame, state);
+    stack(frame, &mut state);
+    for _ in 0..SETTLED {
+        roughly(frame, &mut state);
+    }
+    (state.cost(frame), state)
 }
 
 /// Orders to begin with: as listed, the other way round, and passages first.

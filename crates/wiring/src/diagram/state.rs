@@ -3,10 +3,10 @@
 use super::frame::{Frame, Term, Wire, spread};
 
 /// What weighs how much.
-const CROSSING: i64 = 60;
+const CROSSING: i64 = 600;
 const BEND: i64 = 8;
-/// Two nets whose ends leave no order of their tracks free of a shared stretch.
-const SHARED: i64 = 10;
+/// An order of the tracks of two nets in which they would share a stretch.
+const SHARED: i64 = 300;
 
 /// Items in order, ports in order, and the heights of both, half steps.
 #[derive(Clone)]
@@ -71,11 +71,10 @@ impl State {
         for (i, a) in spans.iter().enumerate() {
             cost += BEND * a.bends() + wires[i].pull.min(2) * (a.high - a.low) / 2;
             for b in &spans[..i] {
-                let (ab, ba) = (a.before(b), b.before(a));
-                cost += match (ab, ba) {
+                cost += match (a.before(b), b.before(a)) {
                     (Some(x), Some(y)) => CROSSING * x.min(y),
                     (Some(x), None) | (None, Some(x)) => CROSSING * x + SHARED,
-                    (None, None) => 2 * CROSSING,
+                    (None, None) => CROSSING * a.crossed(b).min(b.crossed(a)) + 2 * SHARED,
                 };
             }
         }
@@ -115,17 +114,18 @@ impl Span {
     /// Crossings of the two where this one's track lies to the left; `None` where they
     /// would share a stretch.
     pub(super) fn before(&self, other: &Self) -> Option<i64> {
-        if self.high < other.low || other.high < self.low {
-            return Some(0);
-        }
-        if self.right.iter().any(|y| other.left.contains(y)) {
-            return None;
-        }
+        let apart = self.high < other.low || other.high < self.low;
+        let shared = !apart && self.right.iter().any(|y| other.left.contains(y));
+        (!shared).then(|| self.crossed(other))
+    }
+
+    /// Crossings of the two where this one's track lies to the left and no stretch is shared.
+    pub(super) fn crossed(&self, other: &Self) -> i64 {
         let within = |ys: &[i64], span: &Self| {
             let own = ys.iter().filter(|y| span.low < **y && **y < span.high);
             own.count() as i64
         };
-        Some(within(&self.right, other) + within(&other.left, self))
+        within(&self.right, other) + within(&other.left, self)
     }
 
     /// Ends of its track where a single line turns off.

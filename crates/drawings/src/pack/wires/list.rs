@@ -1,26 +1,31 @@
-//! The wires to cut and strip.
+//! The wires to cut and strip, spool by spool.
 
 use crate::layout::{Align, Block, Cell, Column, Heading, Paragraph, Table};
 use crate::math;
-use crate::text::number;
-use studies::electrics::{Electrics, Ending, EndingKind, HarnessWire, colour};
+use crate::text::{capital, number};
+use design::WireColour;
+use studies::electrics::{Electrics, Ending, EndingKind, HarnessWire, Spool, colour};
 use wiring::Carries;
 
-pub(super) const NOTE: &str = "Lengths to cut hold slack and the loop that lets a part be taken \
-     out. Strip lengths are those of the ends named; those of your own terminals come first. \
-     Twist the two wires of an output, and those of an input.";
+pub(super) const NOTE: &str = "In the order of cutting: spool by spool, the longest piece first. \
+     Lengths hold slack and the loop that lets a part be taken out. Strip lengths are those of the \
+     ends named; those of your own terminals come first. Twist the two wires of an output, and \
+     those of an input. Tick a wire when it is cut, again when it is in.";
 
 pub(super) fn blocks(electrics: &Electrics) -> Vec<Box<dyn Block>> {
-    let wires: Vec<&HarnessWire> = cut(electrics).collect();
-    let mut out: Vec<Box<dyn Block>> = vec![
-        Box::new(Heading::new(
-            "Wires to cut",
-            "in mm; strip and end as said, label both ends with the wire's number",
-        )),
-        Box::new(table(&wires)),
-        Box::new(Heading::new("How much of each wire", "for the reels")),
-        Box::new(reels(&wires)),
-    ];
+    let mut out: Vec<Box<dyn Block>> = Vec::new();
+    for spool in &electrics.spools {
+        out.push(Box::new(Heading::new(
+            &capital(&spool.label),
+            &format!("{} together, lengths in mm", metres(spool.length())),
+        )));
+        out.push(Box::new(table(electrics, spool)));
+    }
+    out.push(Box::new(Heading::new(
+        "How much of each wire",
+        "bought by whole metres of each colour",
+    )));
+    out.push(Box::new(totals(electrics)));
     if !electrics.assumed.is_empty() {
         let said: Vec<&str> = electrics.assumed.iter().map(|a| a.words.as_str()).collect();
         let text = format!(
@@ -40,82 +45,80 @@ pub(super) fn cut(electrics: &Electrics) -> impl Iterator<Item = &HarnessWire> {
         .filter(|w| w.carries != Carries::Touch)
 }
 
-fn table(wires: &[&HarnessWire]) -> Table {
+/// The pieces cut from a spool.
+fn table(electrics: &Electrics, spool: &Spool) -> Table {
     let column = |name: &str, align: Align, share: f64| Column::new(name, align, share);
-    let rows = wires.iter().map(|wire| {
+    let wires = spool.colours.iter().flat_map(|strand| &strand.wires);
+    let rows = wires.map(|index| {
+        let wire = &electrics.harness[*index];
         let [a, b] = wire.endings;
         vec![
+            Cell::from("☐"),
             Cell::from(wire.label.as_str()).strong(),
+            Cell::from(coloured(wire.colour)),
+            Cell::from(millimetres(wire.length)).strong(),
             Cell::from(shown(&wire.from)),
             Cell::from(end(a)),
             Cell::from(shown(&wire.to)),
             Cell::from(end(b)),
-            Cell::from(format!(
-                "{} {}",
-                colour::letters(wire.colour),
-                colour::name(wire.colour)
-            )),
-            Cell::from(section(wire.section)),
-            Cell::from(millimetres(wire.length)).strong(),
             Cell::from("☐"),
         ]
     });
     Table {
         columns: vec![
+            column("cut", Align::Left, 0.4),
             column("wire", Align::Left, 0.6),
+            column("colour", Align::Left, 1.3),
+            column("length", Align::Right, 0.6),
             column("from", Align::Left, 2.2),
-            column("strip, end", Align::Left, 1.7),
+            column("strip, end", Align::Left, 1.6),
             column("to", Align::Left, 2.2),
-            column("strip, end", Align::Left, 1.7),
-            column("colour", Align::Left, 1.4),
-            column("mm²", Align::Decimal, 0.6),
-            column("cut", Align::Right, 0.6),
-            column("", Align::Right, 0.3),
+            column("strip, end", Align::Left, 1.6),
+            column("in", Align::Right, 0.3),
         ],
         rows: rows.collect(),
     }
 }
 
-/// Metres of each section and colour.
-fn reels(wires: &[&HarnessWire]) -> Table {
-    let mut sums: Vec<(&HarnessWire, f64, usize)> = Vec::new();
-    for wire in wires {
-        let like = |w: &&mut (&HarnessWire, f64, usize)| {
-            w.0.section == wire.section && w.0.colour == wire.colour
-        };
-        match sums.iter_mut().find(like) {
-            Some((_, length, count)) => {
-                *length += wire.length;
-                *count += 1;
-            }
-            None => sums.push((wire, wire.length, 1)),
-        }
-    }
-    sums.sort_by(|a, b| {
-        b.0.section
-            .total_cmp(&a.0.section)
-            .then(a.0.colour.cmp(&b.0.colour))
-    });
+/// Metres of each spool and colour, and what lies there of it.
+fn totals(electrics: &Electrics) -> Table {
     let column = |name: &str, align: Align, share: f64| Column::new(name, align, share);
-    let rows = sums.into_iter().map(|(wire, length, count)| {
-        vec![
-            Cell::from(section(wire.section)),
-            Cell::from(colour::name(wire.colour)),
-            Cell::from(count.to_string()),
-            Cell::from(format!("{} m", number(length, 2))),
-            Cell::from(wire.stock.as_deref().unwrap_or("none named on the shelf")).muted(),
-        ]
+    let rows = electrics.spools.iter().flat_map(|spool| {
+        spool.colours.iter().enumerate().map(|(i, strand)| {
+            let first = |said: String| if i == 0 { said } else { String::new() };
+            vec![
+                Cell::from(first(section(spool.section))),
+                Cell::from(first(capital(&spool.label))),
+                Cell::from(coloured(strand.colour)),
+                Cell::from(strand.wires.len().to_string()),
+                Cell::from(metres(strand.length)),
+                Cell::from(first(metres(spool.length()))).strong(),
+                Cell::from(first(metres(spool.in_drawer()))),
+                Cell::from(first(metres(spool.to_buy()))).strong(),
+            ]
+        })
     });
     Table {
         columns: vec![
             column("mm²", Align::Decimal, 0.5),
-            column("colour", Align::Left, 1.0),
-            column("pieces", Align::Right, 0.5),
-            column("together", Align::Right, 0.8),
-            column("cut from", Align::Left, 3.0),
+            column("spool", Align::Left, 2.6),
+            column("colour", Align::Left, 1.2),
+            column("pieces", Align::Right, 0.6),
+            column("of the colour", Align::Right, 0.9),
+            column("together", Align::Right, 0.9),
+            column("in the drawer", Align::Right, 0.9),
+            column("to buy", Align::Right, 0.8),
         ],
         rows: rows.collect(),
     }
+}
+
+fn coloured(colour: WireColour) -> String {
+    format!("{} {}", colour::letters(colour), colour::name(colour))
+}
+
+fn metres(length: f64) -> String {
+    format!("{} m", number(length, 2))
 }
 
 /// A terminal with a true minus sign.
