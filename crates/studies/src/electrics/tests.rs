@@ -6,6 +6,8 @@ use super::overrides;
 use super::propose::{Given, propose};
 use crate::subject::Subject;
 use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::TestRunner;
 use wiring::rules::breaches;
 use wiring::{End, Kind, Mode, Nets, Role, System, Through};
 
@@ -371,4 +373,41 @@ fn all_of_it_at_once_is_wired() {
     let fuses = system.parts.iter().flat_map(|part| &part.inner);
     let fuses = fuses.filter(|inner| inner.through == Through::Fuse);
     assert_eq!(fuses.count(), 2);
+}
+
+/// What is drawn beside the amplifier is what playing time and heat count: current by current
+/// in the net list, and all of it turned into heat.
+#[test]
+fn what_is_drawn_aside_is_counted_everywhere_alike() {
+    let mut has = any_has()
+        .new_tree(&mut TestRunner::deterministic())
+        .unwrap()
+        .current();
+    for (radio, converter) in [
+        (None, true),
+        (Some("radio module 5 V"), false),
+        (Some("radio module 5 V"), true),
+        (Some("radio module 12 V"), false),
+    ] {
+        (has.radio, has.converter) = (radio, converter);
+        (has.light, has.indicator) = (true, true);
+        let project = design::read(&has.text(), None).unwrap();
+        let subject = Subject::new(project, 1.0).unwrap();
+        let empty = 10.0;
+        let draft = propose(&Given::new(&subject, [empty, 14.4]));
+        let beside = draft.system.parts.iter().zip(&draft.parts);
+        let taken: f64 = beside
+            .filter(|(part, _)| part.kind != Kind::Amplifier && part.fed_by.is_none())
+            .map(|(_, own)| own.continuous)
+            .sum();
+        let aside = subject.aside.drawn();
+        assert!(
+            (taken - aside.amperes(empty)).abs() < 1e-12,
+            "{taken} {aside:?}"
+        );
+        assert!(taken > 0.0);
+        let takers = subject.aside.takers.iter();
+        let heat: f64 = takers.map(|taker| taker.heat.power(12.0)).sum();
+        assert!((heat - aside.power(12.0)).abs() < 1e-12, "{heat} {aside:?}");
+    }
 }
