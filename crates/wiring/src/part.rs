@@ -213,6 +213,8 @@ pub struct Part {
     pub gives: Option<[f64; 2]>,
     /// Lowest and highest supply voltage it stands, where known, in V.
     pub stands: Option<[f64; 2]>,
+    /// Share of its channel's voltage a driver is to have across it, 0 to 1, where known.
+    pub share: Option<f64>,
 }
 
 impl Part {
@@ -228,6 +230,7 @@ impl Part {
             fed_by: None,
             gives: None,
             stands: None,
+            share: None,
         }
     }
 

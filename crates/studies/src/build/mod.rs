@@ -4,6 +4,7 @@ mod driver;
 
 pub(crate) use driver::DriverBuild;
 
+use crate::electrics::Share;
 use physics::air::Air;
 use physics::amplifier::Amplifier;
 use physics::battery::Battery;
@@ -22,6 +23,8 @@ pub(crate) struct Build {
     pub(crate) amplifier: AmplifierBuild,
     /// The battery.
     pub(crate) battery: Battery,
+    /// What is drawn from it beside the amplifier.
+    pub(crate) aside: Share,
     /// The box.
     pub(crate) enclosure: EnclosureBuild,
     /// Weight in kg.

@@ -28,7 +28,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     };
     let design = evidence.design();
     let supply = evidence.build.battery.mid_voltage();
-    let limits = limits(design, &Modules::of(design, supply));
+    let limits = limits(design, &Modules::of(evidence.subject, supply));
     let limit = limits.battery;
     let said = |celsius: f64| number(celsius, "°C");
     let what = |rest: &Rest, name: &str| format!("{} with {name}", said(rest.celsius.battery));

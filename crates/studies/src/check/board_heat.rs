@@ -41,7 +41,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     };
     let design = evidence.design();
     let supply = evidence.build.battery.mid_voltage();
-    let limit = limits(design, &Modules::of(design, supply)).board;
+    let limit = limits(design, &Modules::of(evidence.subject, supply)).board;
     let outdoors = hottest_day(evidence.subject);
     let said = |celsius: f64| number(celsius, "°C");
     let what = |rest: &Rest, name: &str| format!("{} with {name}", said(rest.celsius.chip));

@@ -19,10 +19,12 @@ switches; a joint that is bad but there is found with the meter only.",
     run,
 };
 
-const KINDS: [BreachKind; 9] = [
+const KINDS: [BreachKind; 11] = [
     BreachKind::Unfed,
     BreachKind::WrongSource,
+    BreachKind::BatteriesApart,
     BreachKind::Silent,
+    BreachKind::OtherShare,
     BreachKind::PostLoose,
     BreachKind::NoSignal,
     BreachKind::NoSignalGround,
@@ -60,6 +62,15 @@ fn say(names: &[String], breach: &Breach) -> String {
         BreachKind::WrongSource => format!("{first} hangs on another source than its own"),
         BreachKind::Silent => format!(
             "Nothing drives the part between {} and {}",
+            names[0], names[1]
+        ),
+        BreachKind::BatteriesApart => format!(
+            "{first} and {} belong in parallel and are apart: joined later, one battery rushes \
+into the other",
+            names[1]
+        ),
+        BreachKind::OtherShare => format!(
+            "Between {} and {} lies another share of the output than the drivers' wiring gives it",
             names[0], names[1]
         ),
         BreachKind::PostLoose => format!("{first} is not joined to its output"),

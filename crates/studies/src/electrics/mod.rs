@@ -3,6 +3,7 @@
 pub mod colour;
 pub mod section;
 
+mod aside;
 mod currents;
 mod draft;
 mod harness;
@@ -19,6 +20,7 @@ mod study;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use aside::{Aside, Share};
 pub use model::*;
 pub use spools::{Spool, Strand};
 pub(crate) use study::{Asked, DROP_SHARE, amplifier_drop, study};

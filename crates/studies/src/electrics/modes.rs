@@ -23,6 +23,10 @@ pub(super) fn modes(system: &System) -> Vec<Mode> {
         low.state = State::Off;
         low.positions[part] = 0;
         modes.push(low);
+        // The main switch alone must do, for what is fed from behind the cut-off holds it closed.
+        let mut just = mode(system, "just switched off", State::Off, true);
+        just.positions[part] = 1;
+        modes.push(just);
     }
     modes
 }

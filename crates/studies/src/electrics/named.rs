@@ -27,6 +27,11 @@ impl<'a> Named<'a> {
         }
     }
 
+    /// Its place in its list, from 1.
+    pub(super) const fn number(&self) -> usize {
+        self.number
+    }
+
     pub(super) fn place(&self) -> Place {
         match self.what {
             What::Panel(used) => used.place,

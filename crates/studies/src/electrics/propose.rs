@@ -9,6 +9,7 @@ mod outputs;
 mod signal;
 mod supply;
 
+use super::aside::Aside;
 use super::draft::Draft;
 use super::kinds;
 use super::model::ElectricPart;
@@ -21,6 +22,8 @@ use wiring::{Carries, Kind, Side};
 pub(super) struct Given<'a> {
     pub(super) design: &'a Design,
     pub(super) named: Vec<Named<'a>>,
+    /// What draws beside the amplifier.
+    pub(super) aside: &'a Aside,
     /// Voltage of the battery when empty and when full, in V.
     pub(super) volts: [f64; 2],
     /// Channels that drivers hang on.
@@ -33,6 +36,7 @@ impl<'a> Given<'a> {
         Self {
             design,
             named: named::all(design),
+            aside: &subject.aside,
             volts,
             sides: sides(design),
         }

@@ -106,9 +106,11 @@ fn drawn(asked: &Asked<'_>) -> Supply {
     let full = battery.full_voltage();
     let load = Load::of(asked.gains, asked.scene);
     let channels = asked.subject.channels_used();
+    // Those beside it are counted where they are wired in.
+    let aside = asked.build.aside.amperes(full);
     let at_full = |playing| {
         let watts = consumption(asked.build, &load, asked.scene, channels, playing);
-        watts(full) / full
+        watts(full) / full - aside
     };
     Supply {
         volts: [full, battery.mid_voltage(), battery.end_voltage],
@@ -116,7 +118,7 @@ fn drawn(asked: &Asked<'_>) -> Supply {
         capacity: 3600.0 * battery.capacity_ah,
         continuous: at_full(Playing::ProgrammeAtClip),
         sine: at_full(Playing::SineAtClip),
-        peak: asked.outcome.peak_current,
+        peak: asked.outcome.peak_current - aside,
         inrush: (0.0, 0.0),
     }
 }

@@ -6,6 +6,8 @@ use super::overrides;
 use super::propose::{Given, propose};
 use crate::subject::Subject;
 use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::TestRunner;
 use wiring::rules::breaches;
 use wiring::{End, Kind, Mode, Nets, Role, System, Through};
 
@@ -188,7 +190,7 @@ fn essence(system: &System, modes: &[Mode]) -> Vec<Vec<String>> {
 /// Pieces of metal by the names of the terminals on them and by what two-ended parts lead on
 /// to, a sorted list.
 ///
-/// Left out are the ends of contacts that only open and close: what they join is in the nets.
+/// Left out are the ends of contacts: what they join is in the nets.
 /// Two-ended parts of one kind and value are alike, so a resistor is known by what it lies
 /// between alone. The names are refined as for telling graphs apart (Weisfeiler and Leman,
 /// 1968, from memory): round after round every net takes in those its neighbours had.
@@ -264,11 +266,9 @@ fn two_ended(part: &wiring::Part) -> Option<[String; 2]> {
 /// The name of a terminal, where it matters.
 fn named_end(part: &wiring::Part, terminal: usize, mono: bool) -> Option<String> {
     let own = &part.terminals[terminal];
-    let mut inner = part.inner.iter();
-    let opens = inner.all(|inner| inner.when.is_empty() || inner.when == [1]);
     match part.kind {
         Kind::Star => return None,
-        Kind::Switch if own.role == Role::Contact && own.sign.is_none() && opens => return None,
+        Kind::Switch if own.role == Role::Contact && own.sign.is_none() => return None,
         _ => {}
     }
     let mut name = own.name.clone();
@@ -296,8 +296,14 @@ fn end_of(system: &mut System, wire: usize, second: bool) -> &mut End {
     if second { &mut wire.to } else { &mut wire.from }
 }
 
+/// As many as PROPTEST_CASES says, which a number written here would override.
+fn cases() -> u32 {
+    let asked = std::env::var("PROPTEST_CASES").ok();
+    asked.and_then(|cases| cases.parse().ok()).unwrap_or(48)
+}
+
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: cases(), failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn proposals_keep_the_rules_and_faults_are_found(has in any_has(), picks in prop::collection::vec(any::<(u16, u16, bool, bool)>(), 60)) {
@@ -367,4 +373,41 @@ fn all_of_it_at_once_is_wired() {
     let fuses = system.parts.iter().flat_map(|part| &part.inner);
     let fuses = fuses.filter(|inner| inner.through == Through::Fuse);
     assert_eq!(fuses.count(), 2);
+}
+
+/// What is drawn beside the amplifier is what playing time and heat count: current by current
+/// in the net list, and all of it turned into heat.
+#[test]
+fn what_is_drawn_aside_is_counted_everywhere_alike() {
+    let mut has = any_has()
+        .new_tree(&mut TestRunner::deterministic())
+        .unwrap()
+        .current();
+    for (radio, converter) in [
+        (None, true),
+        (Some("radio module 5 V"), false),
+        (Some("radio module 5 V"), true),
+        (Some("radio module 12 V"), false),
+    ] {
+        (has.radio, has.converter) = (radio, converter);
+        (has.light, has.indicator) = (true, true);
+        let project = design::read(&has.text(), None).unwrap();
+        let subject = Subject::new(project, 1.0).unwrap();
+        let empty = 10.0;
+        let draft = propose(&Given::new(&subject, [empty, 14.4]));
+        let beside = draft.system.parts.iter().zip(&draft.parts);
+        let taken: f64 = beside
+            .filter(|(part, _)| part.kind != Kind::Amplifier && part.fed_by.is_none())
+            .map(|(_, own)| own.continuous)
+            .sum();
+        let aside = subject.aside.drawn();
+        assert!(
+            (taken - aside.amperes(empty)).abs() < 1e-12,
+            "{taken} {aside:?}"
+        );
+        assert!(taken > 0.0);
+        let takers = subject.aside.takers.iter();
+        let heat: f64 = takers.map(|taker| taker.heat.power(12.0)).sum();
+        assert!((heat - aside.power(12.0)).abs() < 1e-12, "{heat} {aside:?}");
+    }
 }

@@ -95,7 +95,8 @@ impl<'a> Bench<'a> {
         let clean_mid = clean(mid);
         let drawn = |volts, signal| supply_power(build, load, channels, mid, volts, signal);
         let full = self.caps(build, battery.full_voltage());
-        let draw_brief = drawn(brief_volts, Signal::Programme);
+        let aside = build.aside.power(mid);
+        let board_brief = drawn(brief_volts, Signal::Programme);
         let charger = self.subject.project.design.battery.charger_current;
         let sine_draw = drawn(load.clean_volts(&caps), Signal::Sine);
         let at_brief = |quantity: &[f64]| {
@@ -126,11 +127,11 @@ impl<'a> Bench<'a> {
             clean_full: clean(battery.full_voltage()),
             clean_mid,
             clean_empty: clean(battery.end_voltage),
-            draw_brief,
-            draw_idle: drawn(0.0, Signal::Programme),
+            draw_brief: board_brief + aside,
+            draw_idle: drawn(0.0, Signal::Programme) + aside,
             peak_current: peak_current(build, gains, &full, channels),
             efficiency: f64::from(channels) * clean_mid / sine_draw,
-            efficiency_brief: f64::from(channels) * load.output_power(brief_volts) / draw_brief,
+            efficiency_brief: f64::from(channels) * load.output_power(brief_volts) / board_brief,
             charge_time: charger.map_or(f64::NAN, |current| battery.charge_seconds(current.si)),
             least_impedance: least_impedance(&scene.grid.hertz, gains),
             vent_speed: build
@@ -250,7 +251,8 @@ fn peak_current(build: &Build, gains: &Gains, caps: &Caps, channels: u32) -> f64
     let greatest = gains.current.iter().copied().fold(0.0, f64::max);
     let output = (caps.peak_volts * greatest).min(caps.peak_current);
     // A bridge, or either half of a single-ended pair, passes its output current from the supply.
-    f64::from(channels) * output + build.amplifier.stage.idle_current
+    let aside = build.aside.amperes(build.battery.full_voltage());
+    f64::from(channels) * output + build.amplifier.stage.idle_current + aside
 }
 
 /// −dφ/dω by central differences on the unwrapped phase.

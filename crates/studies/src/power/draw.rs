@@ -69,7 +69,7 @@ pub(crate) fn clean_power(load: &Load, caps: &Caps) -> f64 {
     load.output_power(load.clean_volts(caps))
 }
 
-/// Power drawn from the supply by all channels in W.
+/// Power drawn from the supply by all channels of the amplifier in W.
 pub(crate) fn supply_power(
     build: &Build,
     load: &Load,

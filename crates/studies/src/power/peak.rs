@@ -25,5 +25,6 @@ pub(crate) fn peak_current(
         (false, true) => swing,
         (false, false) => (1.0 + swing) / 2.0,
     };
-    f64::from(channels) * output * share + stage.idle_current
+    let aside = build.aside.amperes(build.battery.full_voltage());
+    f64::from(channels) * output * share + stage.idle_current + aside
 }

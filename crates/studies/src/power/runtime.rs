@@ -15,7 +15,8 @@ pub(crate) enum Playing {
     SineAtClip,
 }
 
-/// Power drawn in W while playing, for each voltage of the supply.
+/// Power drawn from the battery in W while playing, by amplifier and all beside it, for each
+/// voltage of the supply.
 pub(crate) fn consumption<'a>(
     build: &'a Build,
     load: &'a Load,
@@ -31,6 +32,6 @@ pub(crate) fn consumption<'a>(
             Playing::ProgrammeAtClip => (at_clip, Signal::Programme),
             Playing::SineAtClip => (load.clean_volts(&caps), Signal::Sine),
         };
-        supply_power(build, load, channels, supply, volts, signal)
+        supply_power(build, load, channels, supply, volts, signal) + build.aside.power(supply)
     }
 }

@@ -33,6 +33,7 @@ pub(crate) use weight::{RADIATOR_WEIGHT, WeightSubject, battery_guess, driver_gu
 use crate::baffles::Baffles;
 use crate::build::Build;
 use crate::carpentry::{CutLine, SheetPlan, Workshop, cut_list, diagnostic, sheet_plans, solid};
+use crate::electrics::Aside;
 use crate::indicator::Indicators;
 use crate::money::{self, Need};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
@@ -76,6 +77,8 @@ pub(crate) struct Subject {
     pub(crate) air: Air,
     pub(crate) amplifier: AmplifierSubject,
     pub(crate) battery: BatterySubject,
+    /// What draws from it beside the amplifier.
+    pub(crate) aside: Aside,
     pub(crate) weight: WeightSubject,
     pub(crate) cost: CostSubject,
     /// Faces met so far, shared with variants of the design.
@@ -135,6 +138,8 @@ impl Subject {
             });
         let amplifier = AmplifierSubject::new(&mut causes, design);
         let battery = BatterySubject::new(&mut causes, design);
+        let usual = battery.at(&Draw::Nominal);
+        let aside = Aside::of(design, [usual.end_voltage, usual.full_voltage()]);
         let weight = WeightSubject::new(&mut causes, design, &mut enclosure);
         let front = Front::new(&enclosure);
         let body = match solid(design, &mut enclosure.plan, &workshop.places) {
@@ -172,6 +177,7 @@ impl Subject {
             front,
             amplifier,
             battery,
+            aside,
             weight,
             cost,
             baffles: Baffles::default(),
@@ -217,6 +223,7 @@ impl Subject {
             radiator: self.radiator.as_ref().map(|radiator| radiator.at(draw)),
             amplifier: self.amplifier.at(draw),
             battery: self.battery.at(draw),
+            aside: self.aside.drawn(),
             weight: self.weight.at(draw, &enclosure),
             cost: self.cost.at(draw),
             enclosure,

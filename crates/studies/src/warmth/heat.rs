@@ -107,7 +107,7 @@ impl Player<'_> {
         let drawn =
             |volts| supply_power(self.build, &load, channels, supply, volts, played.signal());
         let given = f64::from(channels) * load.output_power(volts);
-        let modules = Modules::of(&self.subject.project.design, supply).heat;
+        let modules = Modules::of(self.subject, supply).heat;
         let (idle, all) = (drawn(0.0), drawn(volts));
         let mean = (all + modules) / supply;
         let added = (all - idle) / supply;

@@ -1,14 +1,12 @@
 //! What modules and lights turn into heat.
 
-use design::{ControlKind, Design, ModuleKind, ModulePart};
+use crate::subject::Subject;
+use design::ModulePart;
 
 /// Thermal resistance in K/W of a small module's hottest point to the air
 /// around it, and what that may reach in °C: common practice, no source.
 const RESISTANCE: f64 = 40.0;
 const LIMIT: f64 = 85.0;
-
-/// Share of what a converter takes that it gives, unless stated: common practice, no source.
-const EFFICIENCY: f64 = 0.8;
 
 /// All modules together, and the warmest of them.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -29,40 +27,13 @@ pub(crate) struct Hottest {
 }
 
 impl Modules {
-    /// Of a design on a supply of so many volts. Radio modules hang on the
-    /// converter where there is one.
-    pub(crate) fn of(design: &Design, supply: f64) -> Self {
-        let converter = design
-            .modules
-            .iter()
-            .map(|used| &used.part)
-            .find(|part| part.kind.value == ModuleKind::Converter);
-        let converted = converter.and_then(|part| part.output_voltage);
-        let feed = converted.map_or(supply, |value| value.si);
+    /// Of a design on a supply of so many volts.
+    pub(crate) fn of(subject: &Subject, supply: f64) -> Self {
+        let modules = &subject.project.design.modules;
         let mut all = Self::default();
-        let mut radios = 0.0;
-        for part in design.modules.iter().map(|used| &used.part) {
-            let own = part.current.map_or(0.0, |value| value.si);
-            match part.kind.value {
-                ModuleKind::Radio => {
-                    radios += own * feed;
-                    all.add(own * feed, Some(part));
-                }
-                ModuleKind::Indicator => all.add(own * supply, Some(part)),
-                ModuleKind::Converter | ModuleKind::FuseHolder => {}
-            }
-        }
-        for used in design.control.iter().flat_map(|control| &control.parts) {
-            let own = used.part.electric.current.map_or(0.0, |value| value.si);
-            let radio = used.part.kind.value == ControlKind::Radio;
-            let heat = own * if radio { feed } else { supply };
-            radios += if radio { heat } else { 0.0 };
-            all.add(heat, None);
-        }
-        if let Some(part) = converter {
-            let share = part.efficiency.map_or(EFFICIENCY, |value| value.si);
-            let own = part.current.map_or(0.0, |value| value.si) * supply;
-            all.add(radios * (1.0 / share - 1.0) + own, Some(part));
+        for taker in &subject.aside.takers {
+            let part = taker.module.map(|module| &modules[module].part);
+            all.add(taker.heat.power(supply), part);
         }
         all
     }

@@ -45,7 +45,7 @@ impl Warm {
         if design.place.sun.value {
             shine(&mut room);
         }
-        let modules = Modules::of(design, player.supply());
+        let modules = Modules::of(subject, player.supply());
         Self {
             room,
             module: modules.hottest.map_or(0.0, |hottest| hottest.rise),

@@ -46,7 +46,7 @@ pub(crate) fn study(
         outdoors: hottest_day(subject),
         sun: design.place.sun.value,
         on_plate: on_plate(subject),
-        limits: limits(design, &Modules::of(design, player.supply())),
+        limits: limits(design, &Modules::of(subject, player.supply())),
         silent: Standing::new(warm.read(&silent, false), &[]),
         cases: cases?,
     })

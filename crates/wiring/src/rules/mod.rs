@@ -29,6 +29,8 @@ pub struct Breach {
 pub enum BreachKind {
     /// Poles of a source are joined, or two sources with each other.
     Short,
+    /// Batteries in parallel are not always joined: they would rush into one another.
+    BatteriesApart,
     /// Something that draws is not fed when it should be.
     Unfed,
     /// It is fed the wrong way round.
@@ -43,6 +45,8 @@ pub enum BreachKind {
     OutputTouches,
     /// A driver is not driven.
     Silent,
+    /// A driver has another share of its channel's voltage across it than it is to have.
+    OtherShare,
     /// A driver is driven against its sense.
     AgainstPhase,
     /// A driver is driven by another channel.

@@ -144,11 +144,19 @@ fn driven(system: &System, mode: &Mode, index: usize, channels: &[Channel]) -> V
             _ if foreign => BreachKind::OtherChannel,
             best if best.abs() < DRIVEN => BreachKind::Silent,
             best if best < 0.0 => BreachKind::AgainstPhase,
+            best if other_share(system.parts[driver].share, best) => BreachKind::OtherShare,
             _ => continue,
         };
         found.push(breach(kind, index, ends));
     }
     found
+}
+
+/// How far a share may lie from what it is to be: wires and contacts take some of it.
+const SHARE: f64 = 0.05;
+
+fn other_share(wanted: Option<f64>, has: f64) -> bool {
+    wanted.is_some_and(|wanted| (has - wanted).abs() > SHARE * wanted)
 }
 
 /// Posts lie on the legs of their channel.

@@ -13,8 +13,10 @@ pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
     let sources = system.role(Role::SignalOut);
     let inputs = used_inputs(system);
     // Which source is heard in which mode differs; each must be heard in one.
-    let heard =
-        |source: End, input: End| playing().any(|(_, mode)| reach(system, mode, source).has(input));
+    let heard = |source: End, input: End| {
+        let mut giving = playing().filter(|(_, mode)| gives(system, mode, source));
+        giving.any(|(_, mode)| reach(system, mode, source).has(input))
+    };
     for &input in &inputs {
         let own = |source: &&End| fits(system, **source, input);
         if !sources
@@ -91,6 +93,14 @@ fn fits(system: &System, source: End, input: End) -> bool {
     from == to || mono || used_inputs(system).len() == 1
 }
 
+/// Whether a source gives anything in a mode: a socket with contacts gives nothing without its
+/// plug.
+fn gives(system: &System, mode: &Mode, source: End) -> bool {
+    let part = &system.parts[source.part];
+    let empty = part.kind == Kind::Jack && mode.positions[source.part] == 0;
+    !empty || part.positions.is_empty()
+}
+
 /// How many resistances lie on a way.
 fn resistors(system: &System, way: &[(Step, End)]) -> usize {
     let passed = way.iter().filter(|(step, _)| match step {
@@ -113,13 +123,8 @@ fn direct(system: &System, mode: &Mode, source: End) -> bool {
 /// Sources of two sides or two parts joined with less than a resistance of each between.
 fn bare_sums(system: &System, mode: &Mode, index: usize, sources: &[End]) -> Vec<Breach> {
     let mut found = Vec::new();
-    // Without its plug a socket with contacts is no source.
-    let gives = |end: &&End| {
-        let part = &system.parts[end.part];
-        let empty = part.kind == Kind::Jack && mode.positions[end.part] == 0;
-        !empty || part.positions.is_empty()
-    };
-    let sources: Vec<End> = sources.iter().filter(gives).copied().collect();
+    let giving = sources.iter().filter(|end| gives(system, mode, **end));
+    let sources: Vec<End> = giving.copied().collect();
     for (place, &one) in sources.iter().enumerate() {
         let reach = reach(system, mode, one);
         for &other in &sources[place + 1..] {

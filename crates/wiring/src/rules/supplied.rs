@@ -9,6 +9,7 @@ pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
     let mut found = Vec::new();
     for (index, mode) in modes.iter().enumerate() {
         found.extend(shorts(system, mode, index));
+        found.extend(apart(system, mode, index));
         for part in 0..system.parts.len() {
             match mode.state {
                 State::On => found.extend(fed(system, mode, index, part)),
@@ -36,6 +37,27 @@ fn shorts(system: &System, mode: &Mode, index: usize) -> Vec<Breach> {
             let alike = system.parts[other.part].kind == system.parts[plus.part].kind;
             if other > plus && reach.has(other) && !alike {
                 found.push(breach(BreachKind::Short, index, [plus, other]));
+            }
+        }
+    }
+    found
+}
+
+/// Batteries in parallel whose like poles are not joined.
+fn apart(system: &System, mode: &Mode, index: usize) -> Vec<Breach> {
+    let mut batteries = system.kind(crate::Kind::Battery);
+    let Some(first) = batteries.next() else {
+        return Vec::new();
+    };
+    let mut found = Vec::new();
+    for other in batteries {
+        for role in [Role::Plus, Role::Minus] {
+            let poles = [first, other].map(|battery| system.first(battery, role));
+            let [Some(one), Some(two)] = poles else {
+                continue;
+            };
+            if !system.reach(mode, one, &Limits::supply()).has(two) {
+                found.push(breach(BreachKind::BatteriesApart, index, [one, two]));
             }
         }
     }

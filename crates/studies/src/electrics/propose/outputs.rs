@@ -66,6 +66,9 @@ fn drivers(draft: &mut Draft, given: &Given<'_>, side: Side, out: [End; 2]) {
             number += 1;
         }
         for string in made.chunks(in_string) {
+            for &part in string {
+                draft.system.parts[part].share = Some(1.0 / string.len() as f64);
+            }
             from = lead(draft, side, from, string);
         }
     }

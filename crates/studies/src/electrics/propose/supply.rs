@@ -1,12 +1,13 @@
 //! From the battery to everything that draws.
 
+use super::super::aside::{LIGHT, is_radio, own_current, stands};
 use super::super::colour::Duty;
 use super::super::draft::Draft;
 use super::super::kinds;
 use super::super::model::ElectricPart;
 use super::super::named::{Named, What};
 use super::Given;
-use design::{ChargePath, Contacts, ControlKind, CutOff, Does, Ground, ModuleKind, Value};
+use design::{ChargePath, Contacts, ControlKind, CutOff, Does, Ground};
 use wiring::{Carries, End, Kind, Part};
 
 /// What the rest of the net list asks of the supply.
@@ -135,69 +136,40 @@ fn switched(draft: &mut Draft, given: &Given<'_>, sources: &[End]) -> (End, Opti
     (draft.end(part, "2"), charged)
 }
 
-/// A range of voltage, where both ends are stated.
-fn range(low: Option<Value>, high: Option<Value>) -> Option<[f64; 2]> {
-    if low.is_none() && high.is_none() {
-        return None;
-    }
-    let or = |value: Option<Value>, usual: f64| value.map_or(usual, |value| value.si);
-    Some([or(low, 0.0), or(high, f64::INFINITY)])
-}
-
 /// The radio module, of the panel or inside, without its wires.
 fn radio(draft: &mut Draft, given: &Given<'_>) -> Option<usize> {
-    let is_radio = |named: &&Named<'_>| match named.what {
-        What::Panel(used) => used.part.kind.value == ControlKind::Radio,
-        What::Module(used) => used.part.kind.value == ModuleKind::Radio,
-    };
-    let named = given.all(Does::Radio).find(is_radio)?;
-    let (stands, current) = match named.what {
-        What::Panel(used) => {
-            let own = &used.part.electric;
-            (range(own.supply_min, own.supply_max), own.current)
-        }
-        What::Module(used) => {
-            let own = &used.part;
-            (range(own.supply_min, own.supply_max), own.current)
-        }
-    };
-    let current = current.map_or(RADIO_CURRENT, |value| value.si);
-    let behind = ElectricPart {
+    let named = given.all(Does::Radio).find(|named| is_radio(named))?;
+    let behind = drawing(given, Does::Radio, ElectricPart::named(named));
+    Some(draft.add(kinds::radio("radio", stands(named)), behind))
+}
+
+/// What stands behind a part, with the current that it draws.
+fn drawing(given: &Given<'_>, does: Does, behind: ElectricPart) -> ElectricPart {
+    let [empty, _] = given.volts;
+    let current = given.aside.current(does, empty);
+    ElectricPart {
         idle: current,
         continuous: current,
         peak: current,
-        ..ElectricPart::named(named)
-    };
-    Some(draft.add(kinds::radio("radio", stands), behind))
+        ..behind
+    }
 }
-
-/// Current of a radio module that states none, in A: common practice, no source.
-const RADIO_CURRENT: f64 = 0.05;
-
-/// Efficiency of a converter that states none: common practice, no source.
-const CONVERTER_EFFICIENCY: f64 = 0.8;
 
 /// What feeds the radio: itself, or a converter before it, either behind its own switch.
 fn radio_supply(draft: &mut Draft, given: &Given<'_>, radio: Option<usize>) -> Option<Taker> {
     let converter = given.first(Does::RadioSupply);
-    let isolated = given.design.wiring.ground.value == Ground::IsolatedConverter;
     let Some(radio) = radio else {
-        let named = converter?;
-        let part = add_converter(draft, given, Some(named), None);
+        let part = add_converter(draft, given, Some(converter?))?;
         return Some(Taker {
             plus: draft.end(part, "in +"),
             minus: draft.end(part, "in -"),
         });
     };
-    let [empty, full] = given.volts;
-    let stands = draft.system.parts[radio].stands;
-    let outside = stands.is_some_and(|[low, high]| empty < low || full > high);
     let mut taker = Taker {
         plus: draft.end(radio, "+"),
         minus: draft.end(radio, "-"),
     };
-    if converter.is_some() || isolated || outside {
-        let part = add_converter(draft, given, converter, Some(radio));
+    if let Some(part) = add_converter(draft, given, converter) {
         draft.system.parts[radio].fed_by = Some(part);
         let (plus, minus) = (draft.end(part, "out +"), draft.end(part, "out -"));
         draft.wire(plus, taker.plus, Carries::Supply, Duty::Derived);
@@ -221,39 +193,13 @@ fn radio_supply(draft: &mut Draft, given: &Given<'_>, radio: Option<usize>) -> O
     Some(taker)
 }
 
-fn add_converter(
-    draft: &mut Draft,
-    given: &Given<'_>,
-    named: Option<&Named<'_>>,
-    feeds: Option<usize>,
-) -> usize {
-    let [empty, _] = given.volts;
-    let wanted = feeds.and_then(|part| draft.system.parts[part].stands);
-    // Halfway between what it feeds stands, as far as that is known.
-    let usual = wanted.map_or(5.0, |[low, high]| {
-        if high.is_finite() {
-            (low + high) / 2.0
-        } else {
-            low
-        }
-    });
-    let current = feeds.map_or(0.0, |part| draft.parts[part].continuous);
-    let module = named.and_then(|named| match named.what {
-        What::Module(used) => Some(&used.part),
-        What::Panel(_) => None,
-    });
-    let si = |value: Option<Value>| value.map(|value| value.si);
-    let volts = module
-        .and_then(|own| si(own.output_voltage))
-        .unwrap_or(usual);
-    let efficiency = module
-        .and_then(|own| si(own.efficiency))
-        .unwrap_or(CONVERTER_EFFICIENCY);
-    let own = module.and_then(|own| si(own.current)).unwrap_or(0.0);
-    let drawn = own + current * volts / (efficiency * empty);
-    let wants_isolated = given.design.wiring.ground.value == Ground::IsolatedConverter;
-    let isolated = module.map_or(wants_isolated, |own| own.isolated.value);
-    let stands = module.and_then(|own| range(own.supply_min, own.supply_max));
+/// The converter, named or assumed, where one feeds the radio.
+fn add_converter(draft: &mut Draft, given: &Given<'_>, named: Option<&Named<'_>>) -> Option<usize> {
+    let volts = given.aside.converted?.volts;
+    let wanted = given.design.wiring.ground.value == Ground::IsolatedConverter;
+    let module = named.and_then(|named| named.part());
+    let isolated = module.map_or(wanted, |own| own.isolated.value);
+    let stands = named.and_then(stands);
     let part = kinds::converter("converter", stands, [volts, volts], isolated);
     let index = match named {
         Some(named) => draft.add(part, ElectricPart::named(named)),
@@ -263,9 +209,9 @@ fn add_converter(
             draft.assume(part, &words)
         }
     };
-    let behind = &mut draft.parts[index];
-    (behind.idle, behind.continuous, behind.peak) = (drawn, drawn, drawn);
-    index
+    let behind = draft.parts[index].clone();
+    draft.parts[index] = drawing(given, Does::RadioSupply, behind);
+    Some(index)
 }
 
 /// Lights, the meter and the indicator.
@@ -276,42 +222,15 @@ fn small_loads(draft: &mut Draft, given: &Given<'_>) -> Vec<Taker> {
         takers.push(light(draft, given, named));
     }
     if let Some(named) = given.first(Does::Voltage) {
-        let meter = draft.add(
-            kinds::load(Kind::Meter, "meter", stands(named)),
-            ElectricPart {
-                idle: own_current(named, LIGHT_CURRENT),
-                continuous: own_current(named, LIGHT_CURRENT),
-                peak: own_current(named, LIGHT_CURRENT),
-                ..ElectricPart::named(named)
-            },
-        );
+        let behind = drawing(given, Does::Voltage, ElectricPart::named(named));
+        let part = kinds::load(Kind::Meter, "meter", stands(named));
+        let meter = draft.add(part, behind);
         takers.push(Taker {
             plus: draft.end(meter, "+"),
             minus: draft.end(meter, "-"),
         });
     }
     takers
-}
-
-/// Current of a light or a meter that states none, in A: common practice, no source.
-const LIGHT_CURRENT: f64 = 0.01;
-
-fn own_current(named: &Named<'_>, usual: f64) -> f64 {
-    let current = match named.what {
-        What::Panel(used) => used.part.electric.current,
-        What::Module(used) => used.part.current,
-    };
-    current.map_or(usual, |value| value.si)
-}
-
-fn stands(named: &Named<'_>) -> Option<[f64; 2]> {
-    match named.what {
-        What::Panel(used) => {
-            let own = &used.part.electric;
-            range(own.supply_min, own.supply_max)
-        }
-        What::Module(used) => range(used.part.supply_min, used.part.supply_max),
-    }
 }
 
 /// A light behind the main switch, with a resistor where it has none of its own.
@@ -330,7 +249,7 @@ fn light(draft: &mut Draft, given: &Given<'_>, named: &Named<'_>) -> Taker {
 }
 
 fn bare_light(draft: &mut Draft, name: &str, named: &Named<'_>) -> usize {
-    let current = own_current(named, LIGHT_CURRENT);
+    let current = own_current(named, LIGHT);
     let behind = ElectricPart {
         idle: current,
         continuous: current,
@@ -347,7 +266,7 @@ fn light_resistor(draft: &mut Draft, given: &Given<'_>, named: &Named<'_>) -> Op
     };
     let forward = used.part.electric.forward_voltage?.si;
     let [_, full] = given.volts;
-    let least = (full - forward).max(0.0) / own_current(named, LIGHT_CURRENT);
+    let least = (full - forward).max(0.0) / own_current(named, LIGHT);
     let ohms = *design::Series::E12.between(least, 10.0 * least).first()?;
     let words = format!("resistor {}", crate::words::number(ohms, "Ω"));
     let part = kinds::resistor("light resistor", ohms);
@@ -364,13 +283,7 @@ fn indicator(draft: &mut Draft, given: &Given<'_>) -> Option<Taker> {
     }
     let part = match board {
         Some(named) => {
-            let current = own_current(named, INDICATOR_CURRENT);
-            let behind = ElectricPart {
-                idle: current,
-                continuous: current,
-                peak: current,
-                ..ElectricPart::named(named)
-            };
+            let behind = drawing(given, Does::LowBattery, ElectricPart::named(named));
             draft.add(kinds::indicator("indicator", stands(named)), behind)
         }
         None => {
@@ -381,9 +294,7 @@ fn indicator(draft: &mut Draft, given: &Given<'_>) -> Option<Taker> {
                 behind.place = Some(used.place);
                 behind.assumed = false;
             }
-            let current = INDICATOR_CURRENT;
-            (behind.idle, behind.continuous, behind.peak) = (current, current, current);
-            draft.add(part, behind)
+            draft.add(part, drawing(given, Does::LowBattery, behind))
         }
     };
     let lamp = match light {
@@ -412,9 +323,6 @@ fn indicator(draft: &mut Draft, given: &Given<'_>) -> Option<Taker> {
         minus: draft.end(part, "-"),
     })
 }
-
-/// Current of an indicator that states none, in A: common practice, no source.
-const INDICATOR_CURRENT: f64 = 0.005;
 
 /// What opens when the battery is low, between the main switch and the rest.
 fn cut_off(draft: &mut Draft, given: &Given<'_>, fed: End, takers: &mut Vec<Taker>) -> End {

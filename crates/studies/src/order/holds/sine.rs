@@ -209,7 +209,8 @@ fn loaded(testing: &Testing<'_>, build: &Build, volts: f64) -> (f64, f64) {
     let open = build.battery.open_circuit(0.5);
     let idle = stage.idle_current * open;
     let one = stage.supply_power(open, rms, rms * SINE_MEAN_TO_RMS, output) - idle;
-    let power = f64::from(testing.subject.channels_used()) * one + idle;
+    let aside = build.aside.power(open);
+    let power = f64::from(testing.subject.channels_used()) * one + idle + aside;
     let under = build.battery.loaded_voltage(0.5, power).unwrap_or(0.0);
     (power / under.max(1e-3), under)
 }
