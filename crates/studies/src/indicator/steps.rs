@@ -1,7 +1,7 @@
 //! How a finished indicator is tested and set.
 
 use super::model::{Reading, Step, Threshold, Trimmer};
-use crate::words::number;
+use crate::words::{number, prefixed};
 use design::{Instrument, Workshop};
 use physics::indicator::{Indicator as Circuit, State, parallel_for};
 
@@ -166,7 +166,7 @@ fn rises(setting: &Setting<'_>, bench: bool) -> Step {
 fn mend(setting: &Setting<'_>) -> Step {
     let circuit = setting.circuit;
     let trip = setting.falling.volts;
-    let kilo = |ohms: Option<f64>| ohms.map_or_else(|| "nothing".into(), ohms_words);
+    let kilo = |ohms: Option<f64>| ohms.map_or_else(|| "nothing".into(), |ohms| prefixed(ohms, "Ω"));
     let lower = parallel_for(circuit.top.ohms(), circuit.top_for(trip - OFF));
     let higher = parallel_for(circuit.bottom.ohms(), circuit.bottom_for(trip + OFF));
     Step {
@@ -183,15 +183,4 @@ fn mend(setting: &Setting<'_>) -> Step {
 
 fn volts_fine(volts: f64) -> String {
     format!("{volts:.2} V")
-}
-
-/// A resistance as a maker says it.
-pub(super) fn ohms_words(ohms: f64) -> String {
-    if ohms >= 999.5e3 {
-        format!("{:.1} MΩ", ohms / 1e6)
-    } else if ohms >= 999.5 {
-        format!("{:.0} kΩ", ohms / 1e3)
-    } else {
-        format!("{ohms:.0} Ω")
-    }
 }

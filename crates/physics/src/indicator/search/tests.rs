@@ -190,7 +190,8 @@ fn brute(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<(f64, usize, usize)> 
                         + back.map_or(0, |offer| u32::from(offer.to_buy))
                         + top.entry.to_buy
                         + bottom.to_buy;
-                    let score = score(error, top.drain, top.entry.count + bottom.count, to_buy);
+                    let parts = top.entry.count + bottom.count + frame.beside();
+                    let score = score(error, top.drain, parts, to_buy);
                     let found = frame.found(&top, bottom, score, to_buy);
                     let pair = (found.comparator, found.reference);
                     match best.iter_mut().find(|one| (one.1, one.2) == pair) {
