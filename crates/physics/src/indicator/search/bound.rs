@@ -253,7 +253,7 @@ pub(super) fn bound_between(
     let each = arms.shelves.iter().map(|bottoms| {
         let error = (fixed + below * bottoms.finest).sqrt() / trip;
         let buys = frame.to_buy + feedback + tops.to_buy + bottoms.to_buy;
-        let parts = tops.count + bottoms.count + frame.beside();
+        let parts = tops.count + bottoms.count;
         100.0 * loosened(error) + rest(drain, parts, buys)
     });
     each.fold(f64::INFINITY, f64::min)

@@ -145,11 +145,6 @@ impl<'a> Frame<'a> {
         self.slow.map_or(0.0, |one| one.ohms)
     }
 
-    /// Resistors beside those of the divider that other frames do without.
-    pub(super) fn beside(&self) -> u32 {
-        u32::from(self.slow.is_some())
-    }
-
     /// Least and greatest delay in s that the divider itself has to bring.
     pub(super) fn delay_left(&self, wish: &Wish) -> [f64; 2] {
         let farads = self.capacitor.map_or(0.0, |one| one.farads);
@@ -207,7 +202,7 @@ impl<'a> Frame<'a> {
 
     /// Judges the arms of one table that may win below a given top.
     fn lookup(&self, top: &Top<'_>, bottoms: &Shelf, buys: u32, wish: &Wish, kept: &mut Kept) {
-        let parts = top.entry.count + bottoms.count + self.beside();
+        let parts = top.entry.count + bottoms.count;
         let rest = rest(top.drain, parts, buys + top.entry.to_buy + bottoms.to_buy);
         let Some(miss) = top.room_for(kept.limit(self) - rest, bottoms.finest, wish) else {
             return;
