@@ -22,10 +22,13 @@ pub struct Indicator {
     pub light: Light,
     /// Pulls up an output that only pulls low.
     pub pull_up: Option<Resistor>,
-    /// Across `bottom`; `None` without delay.
+    /// From the divider to the input, where the capacitor is to be small; `None`
+    /// where they are one.
+    pub slow: Option<Resistor>,
+    /// From the input to ground; `None` without delay.
     pub delay: Option<Capacitor>,
-    /// Across `feedback`, in F: lets the hysteresis act at once, where the
-    /// capacitor across `bottom` alone would let it creep in and the lamp flicker
+    /// From the output to the input, in F: lets the hysteresis act at once, where the
+    /// capacitor to ground alone would let it creep in and the lamp flicker
     /// with what ripple the reference passes. `None` without.
     pub speed_up: Option<f64>,
 }
@@ -88,7 +91,8 @@ impl Indicator {
         let (top, back, bottom) = self.dark_conductances();
         let (fixed, rise) = self.reference.line(self.feed.ohms);
         let sum = top + back + bottom;
-        let needed = (fixed + stray.offset) * sum + self.high_loss() * back + stray.drawn;
+        let input = fixed + stray.offset + stray.drawn * self.slow_ohms();
+        let needed = input * sum + self.high_loss() * back + stray.drawn;
         needed / (top + back - rise * sum)
     }
 
@@ -98,7 +102,7 @@ impl Indicator {
         let (top, bottom) = (1.0 / self.top.ohms(), 1.0 / self.bottom.ohms());
         let back = self.feedback.map_or(0.0, Resistor::siemens);
         let (fixed, rise) = self.reference.line(self.feed.ohms);
-        let input = fixed + stray.offset;
+        let input = fixed + stray.offset + stray.drawn * self.slow_ohms();
         let output = self.low_output();
         let sum = top + back + bottom - back * output.from_input;
         let needed = input * sum - back * output.fixed + stray.drawn;
@@ -155,7 +159,12 @@ impl Indicator {
         }
     }
 
-    /// Resistance that the capacitor sees while the lamp is dark, in Ω.
+    /// What lies between divider and input, in Ω.
+    fn slow_ohms(&self) -> f64 {
+        self.slow.map_or(0.0, |one| one.ohms)
+    }
+
+    /// Resistance of the divider while the lamp is dark, in Ω.
     #[must_use]
     pub fn source_resistance(&self) -> f64 {
         let (top, back, bottom) = self.dark_conductances();
@@ -176,7 +185,7 @@ impl Indicator {
     pub fn time_constant(&self) -> f64 {
         let speed_up = self.speed_up.unwrap_or(0.0);
         self.delay.map_or(0.0, |capacitor| {
-            (capacitor.farads + speed_up) * self.source_resistance()
+            (capacitor.farads + speed_up) * (self.source_resistance() + self.slow_ohms())
         })
     }
 

@@ -67,6 +67,7 @@ pub(crate) fn open_collector() -> Indicator {
             series: 2.2e3,
         },
         pull_up: Some(percent(22e3)),
+        slow: None,
         delay: Some(Capacitor {
             farads: 47e-6,
             tolerance: 0.2,
@@ -90,11 +91,45 @@ pub(crate) fn amplifier() -> Indicator {
             series: 1.8e3,
         },
         pull_up: None,
+        slow: None,
         delay: Some(Capacitor {
             farads: 100e-6,
             tolerance: 0.2,
             leakage: 0.0,
         }),
         speed_up: Some(3.3e-6),
+    }
+}
+
+/// A micropower comparator whose input hardly draws: a small capacitor behind a
+/// large resistor.
+pub(crate) fn micropower() -> Indicator {
+    let circuit = Indicator {
+        top: Arm::One(percent(91e3)),
+        bottom: Arm::Series(percent(20e3), percent(4.7e3)),
+        feedback: Some(percent(2.2e6)),
+        feed: percent(68e3),
+        reference: Reference {
+            slope: 1.0,
+            rated_current: 0.1e-3,
+            ..ideal_reference(2.5, 0.01)
+        },
+        comparator: comparator(Some(0.3), 60.0),
+        light: Light {
+            forward: 2.0,
+            series: 3e3,
+        },
+        pull_up: None,
+        slow: Some(percent(1e6)),
+        delay: Some(Capacitor {
+            farads: 4.7e-6,
+            tolerance: 0.1,
+            leakage: 0.0,
+        }),
+        speed_up: None,
+    };
+    Indicator {
+        speed_up: circuit.wanted_speed_up(),
+        ..circuit
     }
 }

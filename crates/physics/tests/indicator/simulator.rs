@@ -1,7 +1,7 @@
 //! The whole circuit through ngspice, a general circuit simulator, with a lamp
 //! that follows its exponential (`shockley-1949`) and outputs that switch.
 
-use crate::parts::{amplifier, open_collector};
+use crate::parts::{amplifier, micropower, open_collector};
 use boxwright_physics::indicator::{Indicator, State};
 use boxwright_physics::math::exp;
 use std::fmt::Write as _;
@@ -17,13 +17,16 @@ fn deck(circuit: &Indicator) -> String {
     };
     line(format!("Rtop bat in {}", circuit.top.ohms()));
     line(format!("Rbottom in 0 {}", circuit.bottom.ohms()));
+    // What lies between divider and input, where it is one node, is next to nothing.
+    let slow = circuit.slow.map_or(1e-3, |one| one.ohms);
+    line(format!("Rslow in plus {slow}"));
     if let Some(capacitor) = circuit.delay {
-        line(format!("Cdelay in 0 {:e}", capacitor.farads));
+        line(format!("Cdelay plus 0 {:e}", capacitor.farads));
     }
     if let Some(back) = circuit.feedback {
         line(format!("Rback out in {}", back.ohms));
         if let Some(speed_up) = circuit.speed_up {
-            line(format!("Cback out in {speed_up:e}"));
+            line(format!("Cback out plus {speed_up:e}"));
         }
     }
     let reference = &circuit.reference;
@@ -35,7 +38,7 @@ fn deck(circuit: &Indicator) -> String {
     line("Dlamp anode out lamp".into());
     let saturation = 4e-3 / exp(circuit.light.forward / (2.0 * 0.025_852));
     line(format!(".model lamp D(IS={saturation:e} N=2)"));
-    line("Slow out 0 ref in low".into());
+    line("Slow out 0 ref plus low".into());
     line(format!(
         ".model low SW(VT=0 VH=0 RON={} ROFF=1e12)",
         circuit.comparator.sink
@@ -45,7 +48,7 @@ fn deck(circuit: &Indicator) -> String {
     }
     if let Some(loss) = circuit.comparator.output_high {
         line(format!("Vloss bat top {loss}"));
-        line("Shigh top out in ref high".into());
+        line("Shigh top out plus ref high".into());
         line(".model high SW(VT=0 VH=0 RON=1e-3 ROFF=1e12)".into());
     }
     text
@@ -107,7 +110,11 @@ const STEP: f64 = 0.5e-3;
 
 #[test]
 fn thresholds_by_a_sweep_down_and_up() {
-    for (name, circuit) in [("open", open_collector()), ("push", amplifier())] {
+    for (name, circuit) in [
+        ("open", open_collector()),
+        ("push", amplifier()),
+        ("slow", micropower()),
+    ] {
         let thresholds = circuit.thresholds();
         let down = trip(&format!("{name}-down"), &circuit, 14.0, 9.0);
         let up = trip(&format!("{name}-up"), &circuit, 9.0, 14.0);
@@ -127,7 +134,11 @@ fn thresholds_by_a_sweep_down_and_up() {
 /// is taken as constant, which is off by 0.1 V at a third of its current.
 #[test]
 fn what_flows_where() {
-    for (name, circuit) in [("open", open_collector()), ("push", amplifier())] {
+    for (name, circuit) in [
+        ("open", open_collector()),
+        ("push", amplifier()),
+        ("slow", micropower()),
+    ] {
         for (state, supply) in [(State::Dark, 13.0), (State::Lit, 9.5)] {
             let body = format!("Vbat bat 0 {supply}\n{}", deck(&circuit));
             let rows = run(
@@ -167,7 +178,11 @@ fn what_flows_where() {
 /// A sudden fall: the simulator's steps are 1 ms.
 #[test]
 fn delay_after_a_sudden_fall() {
-    for (name, circuit) in [("open", open_collector()), ("push", amplifier())] {
+    for (name, circuit) in [
+        ("open", open_collector()),
+        ("push", amplifier()),
+        ("slow", micropower()),
+    ] {
         let trip = circuit.thresholds().falling;
         let (from, to) = (trip + 0.4, trip - 0.7);
         let body = format!(
@@ -204,7 +219,8 @@ fn changes(name: &str, circuit: &Indicator) -> usize {
     let load = "Bload bat 0 I=(0.8+4.2*(sin(345.6*time)>0.2)*(sin(12.6*time)>-0.3))*(0.6+0.4*(sin(0.63*time)>-0.6))";
     let (from, to) = (trip + 0.45, trip + 0.05);
     let body = format!(
-        "Vcell cell 0 PWL(0 {from} 60 {to})\nRcell cell bat 0.1\n{load}\n.ic v(in)={} v(out)={}\n{}",
+        "Vcell cell 0 PWL(0 {from} 60 {to})\nRcell cell bat 0.1\n{load}\n.ic v(in)={} v(plus)={} v(out)={}\n{}",
+        circuit.input_at(from - 0.1, State::Dark),
         circuit.input_at(from - 0.1, State::Dark),
         circuit.output_at(from - 0.1, State::Dark),
         deck(circuit)
@@ -224,11 +240,16 @@ fn changes(name: &str, circuit: &Indicator) -> usize {
 
 #[test]
 fn bass_does_not_make_it_flicker() {
-    for (name, circuit) in [("open", open_collector()), ("push", amplifier())] {
+    for (name, circuit) in [
+        ("open", open_collector()),
+        ("push", amplifier()),
+        ("slow", micropower()),
+    ] {
         let quiet = changes(&format!("{name}-music"), &circuit);
         assert_eq!(quiet, 1, "{name} flickers with hysteresis and delay");
         let bare = Indicator {
             feedback: None,
+            slow: None,
             delay: None,
             speed_up: None,
             ..circuit

@@ -41,6 +41,7 @@ fn detector(
             series: 2e3,
         },
         pull_up: None,
+        slow: None,
         delay: None,
         speed_up: None,
     }

@@ -22,7 +22,7 @@ are not levelled to full scale need some gain in hand; up to ten times is taken 
 };
 
 /// How many times more than it takes to clip is far too much: common practice, no source.
-const TOO_MUCH: f64 = 10.0;
+pub(super) const TOO_MUCH: f64 = 10.0;
 
 /// What a source may stay below the clip point: a decibel.
 const NEARLY: f64 = 0.89;

@@ -4,7 +4,7 @@ use super::design::hurried;
 use super::drawer::Named;
 use super::fading::Fading;
 use super::model::{CutOff, Kind, Part, Wanted};
-use super::parts::{BATTERY, Board, DIVIDER, GROUND, OUTPUT, plain};
+use super::parts::{BATTERY, Board, GROUND, OUTPUT, input_of, plain};
 use super::study::{Player, threshold};
 use super::wants;
 use crate::odds::Band;
@@ -69,6 +69,7 @@ pub(super) fn cut_off(
         Board::new(named, 10).indicator(&found, None, false),
         player,
         switch,
+        input_of(circuit),
     );
     Some(CutOff {
         switch: switch.common.name.text.clone(),
@@ -129,7 +130,12 @@ fn switch<'a>(
 }
 
 /// The switch, what drives it, and the button that starts it.
-fn board<'a>(mut board: Board<'a>, player: &Player<'_>, switch: &SwitchingPart) -> Board<'a> {
+fn board<'a>(
+    mut board: Board<'a>,
+    player: &Player<'_>,
+    switch: &SwitchingPart,
+    input: &str,
+) -> Board<'a> {
     match &switch.kind {
         SwitchingKind::Mosfet { .. } => {
             let part = plain(Kind::Mosfet, "disconnects the load", Some(&switch.common));
@@ -178,6 +184,6 @@ fn board<'a>(mut board: Board<'a>, player: &Player<'_>, switch: &SwitchingPart) 
     };
     board.resistor(start, "before the button", [BATTERY, "start"]);
     let button = plain(Kind::Button, "starts it anew", None);
-    board.add("S", button, &[("1", "start"), ("2", DIVIDER)]);
+    board.add("S", button, &[("1", "start"), ("2", input)]);
     board
 }

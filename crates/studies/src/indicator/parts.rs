@@ -4,12 +4,13 @@ use super::drawer::Named;
 use super::model::{Kind, Net, Part};
 use design::{CapacitorKind, Common};
 use physics::indicator::search::Found;
-use physics::indicator::{Arm, Resistor, Trim};
+use physics::indicator::{Arm, Indicator as Circuit, Resistor, Trim};
 
 /// Names of the nets of an indicator.
 pub(super) const BATTERY: &str = "battery +";
 pub(super) const GROUND: &str = "ground";
 pub(super) const DIVIDER: &str = "divider";
+pub(super) const INPUT: &str = "input";
 pub(super) const REFERENCE: &str = "reference";
 pub(super) const OUTPUT: &str = "output";
 
@@ -48,15 +49,19 @@ impl<'a> Board<'a> {
         }
         self.resistor(circuit.feed, "feeds the reference", [BATTERY, REFERENCE]);
         self.reference(found.reference);
-        self.comparator(found.comparator);
+        let input = input_of(circuit);
+        if let Some(slow) = circuit.slow {
+            self.resistor(slow, "delay, before the input", [DIVIDER, input]);
+        }
+        self.comparator(found.comparator, input);
         if let Some(one) = circuit.pull_up {
             self.resistor(one, "pulls the output up", [BATTERY, OUTPUT]);
         }
         if let Some(index) = found.capacitor {
-            self.capacitor(index, circuit.delay.map_or(0.0, |one| one.farads));
+            self.capacitor(index, circuit.delay.map_or(0.0, |one| one.farads), input);
         }
         if let Some(farads) = circuit.speed_up {
-            self.speed_up(farads);
+            self.speed_up(farads, input);
         }
         if lit {
             let series = self.nearest(circuit.light.series);
@@ -169,11 +174,11 @@ impl<'a> Board<'a> {
         self.add("D", part, &[("cathode", REFERENCE), ("anode", GROUND)]);
     }
 
-    fn comparator(&mut self, index: usize) {
+    fn comparator(&mut self, index: usize, input: &str) {
         let common = &self.named.comparators[index].common;
         let part = plain(Kind::Comparator, "compares", Some(common));
         let pins = [
-            ("+", DIVIDER),
+            ("+", input),
             ("−", REFERENCE),
             ("output", OUTPUT),
             ("supply", BATTERY),
@@ -182,7 +187,7 @@ impl<'a> Board<'a> {
         self.add("U", part, &pins);
     }
 
-    fn capacitor(&mut self, index: usize, farads: f64) {
+    fn capacitor(&mut self, index: usize, farads: f64, input: &str) {
         let drawer = self.named.capacitors[index];
         let kind = if drawer.kind.value == CapacitorKind::Electrolytic {
             Kind::Electrolytic
@@ -195,10 +200,10 @@ impl<'a> Board<'a> {
             tolerance: Some(drawer.tolerance.si),
             ..plain(kind, "delay", Some(&drawer.common))
         };
-        self.add("C", part, &[("+", DIVIDER), ("−", GROUND)]);
+        self.add("C", part, &[("+", input), ("−", GROUND)]);
     }
 
-    fn speed_up(&mut self, farads: f64) {
+    fn speed_up(&mut self, farads: f64, input: &str) {
         let drawer = self.named.unpolar(farads).map(|(part, _)| part);
         let part = Part {
             value: Some(farads),
@@ -210,7 +215,7 @@ impl<'a> Board<'a> {
                 drawer.map(|part| &part.common),
             )
         };
-        self.add("C", part, &[("1", OUTPUT), ("2", DIVIDER)]);
+        self.add("C", part, &[("1", OUTPUT), ("2", input)]);
     }
 
     fn lamp(&mut self) {
@@ -221,6 +226,15 @@ impl<'a> Board<'a> {
             ..plain(Kind::Lamp, "low battery", Some(&led.common))
         };
         self.add("D", part, &[("anode", "lamp"), ("cathode", OUTPUT)]);
+    }
+}
+
+/// The net of the comparator's input: the divider itself where nothing lies between.
+pub(super) fn input_of(circuit: &Circuit) -> &'static str {
+    if circuit.slow.is_some() {
+        INPUT
+    } else {
+        DIVIDER
     }
 }
 

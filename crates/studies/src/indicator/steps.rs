@@ -1,7 +1,7 @@
 //! How a finished indicator is tested and set.
 
 use super::model::{Reading, Step, Threshold, Trimmer};
-use crate::words::number;
+use crate::words::{number, prefixed};
 use design::{Instrument, Workshop};
 use physics::indicator::{Indicator as Circuit, State, parallel_for};
 
@@ -22,6 +22,13 @@ const ABOVE: f64 = 1.0;
 /// own differs most. Common practice, no source.
 const CURRENT_OFF: f64 = 0.4;
 
+/// A potentiometer that makes a supply for a few milliamperes, in Ω: of 1 W, it
+/// bears 15 V across it. Common practice, no source.
+const POTENTIOMETER: f64 = 470.0;
+
+/// Resistance of the meter in Ω: common practice, no source.
+const METER: f64 = 10e6;
+
 /// For so many volts off, the resistor that mends it is told.
 const OFF: f64 = 0.1;
 
@@ -29,7 +36,7 @@ pub(super) fn steps(setting: &Setting<'_>) -> Vec<Step> {
     let bench = setting.workshop.has(Instrument::BenchSupply);
     let mut steps = vec![source(setting, bench), reference(setting), divider(setting)];
     if setting.trimmer.is_some() {
-        steps.push(turn(setting));
+        steps.push(turn(setting, bench));
     }
     steps.push(falls(setting, bench));
     steps.push(rises(setting, bench));
@@ -91,25 +98,40 @@ fn reference(setting: &Setting<'_>) -> Step {
 
 fn divider(setting: &Setting<'_>) -> Step {
     let circuit = setting.circuit;
-    let volts = circuit.input_at(above(setting), State::Dark);
+    // The meter is one more resistor across the arm below.
+    let shown = METER / (METER + circuit.source_resistance());
+    let volts = shown * circuit.input_at(above(setting), State::Dark);
     let worst = |share: f64| (1.0 - volts / above(setting)) * share;
     let share = worst(circuit.top.worst_tolerance() + circuit.bottom.worst_tolerance()) + 0.01;
     Step {
-        act: format!(
-            "Wait {} until the capacitor is full, then measure from ground to the middle of the divider, with a meter of 10 MΩ.",
-            number(5.0 * circuit.time_constant().max(0.2), "s")
-        ),
+        act: if circuit.slow.is_some() {
+            "Measure from ground to the middle of the divider, with a meter of 10 MΩ; not at the comparator's input, which it would pull down.".into()
+        } else {
+            format!(
+                "Wait {} until the capacitor is full, then measure from ground to the middle of the divider, with a meter of 10 MΩ.",
+                number(5.0 * circuit.time_constant().max(0.2), "s")
+            )
+        },
         reads: reading("divider", volts, share, "V"),
-        otherwise: "Check the colours of the divider's resistors, and the capacitor's polarity: a reversed one leaks.".into(),
+        otherwise: "Check the colours of the divider's resistors, and the polarity of an electrolytic capacitor: a reversed one leaks.".into(),
     }
 }
 
-/// Set the supply to the threshold, turn until it lights.
-fn turn(setting: &Setting<'_>) -> Step {
+/// Set the supply to the threshold, turn until it lights; without a supply, a
+/// potentiometer across a charged battery is one.
+fn turn(setting: &Setting<'_>, bench: bool) -> Step {
     let trimmer = setting.trimmer.map_or(0.0, |trimmer| trimmer.turned);
+    let supply = if bench {
+        String::new()
+    } else {
+        format!(
+            "For a supply, join the ends of a potentiometer of {}, behind a fuse of 0.5 A, to a charged battery, and the indicator to its middle and −. ",
+            prefixed(POTENTIOMETER, "Ω")
+        )
+    };
     Step {
         act: format!(
-            "Turn the trimmer to its largest value. Set the supply to {} by the meter, wait {}, then turn the trimmer down slowly, with pauses of that length, until the lamp just stays on. Nominally that is {} of its way.",
+            "{supply}Turn the trimmer to its largest value. Set the supply to {} by the meter, wait {}, then turn the trimmer down slowly, with pauses of that length, until the lamp just stays on; if the supply gave way as it lit, set it anew and repeat. Nominally that is {} of its way.",
             volts_fine(setting.trip),
             number(3.0 * setting.circuit.time_constant().max(0.3), "s"),
             number(100.0 * trimmer, "%"),
@@ -166,7 +188,8 @@ fn rises(setting: &Setting<'_>, bench: bool) -> Step {
 fn mend(setting: &Setting<'_>) -> Step {
     let circuit = setting.circuit;
     let trip = setting.falling.volts;
-    let kilo = |ohms: Option<f64>| ohms.map_or_else(|| "nothing".into(), ohms_words);
+    let kilo =
+        |ohms: Option<f64>| ohms.map_or_else(|| "nothing".into(), |ohms| prefixed(ohms, "Ω"));
     let lower = parallel_for(circuit.top.ohms(), circuit.top_for(trip - OFF));
     let higher = parallel_for(circuit.bottom.ohms(), circuit.bottom_for(trip + OFF));
     Step {
@@ -183,15 +206,4 @@ fn mend(setting: &Setting<'_>) -> Step {
 
 fn volts_fine(volts: f64) -> String {
     format!("{volts:.2} V")
-}
-
-/// A resistance as a maker says it.
-pub(super) fn ohms_words(ohms: f64) -> String {
-    if ohms >= 999.5e3 {
-        format!("{:.1} MΩ", ohms / 1e6)
-    } else if ohms >= 999.5 {
-        format!("{:.0} kΩ", ohms / 1e3)
-    } else {
-        format!("{ohms:.0} Ω")
-    }
 }

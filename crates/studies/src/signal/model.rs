@@ -37,6 +37,16 @@ pub struct SourcePath {
     pub crosstalk: Option<f64>,
 }
 
+impl SourcePath {
+    /// V rms at the input of the board with the volume fully up.
+    #[must_use]
+    pub fn input(&self) -> f64 {
+        // The amplifier's output comes last, its input before it.
+        let at = self.stages.len().checked_sub(2);
+        at.map_or(0.0, |at| self.stages[at].full)
+    }
+}
+
 /// The level after one stage, as sines with the peaks of what plays.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Stage {

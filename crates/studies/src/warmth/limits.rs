@@ -30,6 +30,6 @@ pub(crate) fn limits(design: &Design, modules: &Modules) -> Limits {
         battery: stated.unwrap_or(usual),
         battery_known: stated.is_some(),
         charging,
-        module: modules.hottest.map(|hottest| hottest.limit),
+        module: modules.hottest.as_ref().map(|hottest| hottest.limit),
     }
 }

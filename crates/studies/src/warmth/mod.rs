@@ -1,6 +1,7 @@
 //! How warm it gets in the closed box on the hottest day: amplifier, battery,
 //! modules, air and walls, with music, squashed music and a full sine.
 
+mod bay;
 mod heat;
 mod limits;
 mod model;
@@ -8,6 +9,7 @@ mod modules;
 mod rest;
 mod room;
 mod study;
+mod sunlit;
 
 #[cfg(test)]
 mod tests;

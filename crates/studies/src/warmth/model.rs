@@ -10,6 +10,14 @@ pub struct Warmth {
     pub outdoors: f64,
     /// Whether the sun shines on the box.
     pub sun: bool,
+    /// Share of the sunlight that its finish takes up.
+    pub taken_up: f64,
+    /// What that is taken from.
+    pub taken_up_as: &'static str,
+    /// Whether the battery stands in a bay of its own, which the box's air does not reach.
+    pub in_bay: bool,
+    /// Name of the warmest module, where one gets warm.
+    pub module: Option<String>,
     /// Whether the chip gives its heat to the metal plate of the control panel.
     pub on_plate: bool,
     /// What must not be exceeded.

@@ -9,7 +9,7 @@ const RESISTANCE: f64 = 40.0;
 const LIMIT: f64 = 85.0;
 
 /// All modules together, and the warmest of them.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Modules {
     /// Heat of all in W.
     pub(crate) heat: f64,
@@ -18,8 +18,12 @@ pub(crate) struct Modules {
 }
 
 /// The warmest module.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Hottest {
+    /// Its name on the shelf.
+    pub(crate) name: String,
+    /// Whether the shelf says both how it sheds its heat and what it may reach.
+    pub(crate) known: bool,
     /// K over the air around it.
     pub(crate) rise: f64,
     /// °C that it may reach.
@@ -43,8 +47,15 @@ impl Modules {
         let Some(part) = part else { return };
         let resistance = part.thermal_resistance.map_or(RESISTANCE, |value| value.si);
         let rise = heat * resistance;
-        if rise > 0.0 && self.hottest.is_none_or(|hottest| rise > hottest.rise) {
+        if rise > 0.0
+            && self
+                .hottest
+                .as_ref()
+                .is_none_or(|hottest| rise > hottest.rise)
+        {
             self.hottest = Some(Hottest {
+                name: part.common.name.text.clone(),
+                known: part.thermal_resistance.is_some() && part.hottest.is_some(),
                 rise,
                 limit: part.hottest.map_or(LIMIT, |value| value.si),
             });

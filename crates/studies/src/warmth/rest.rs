@@ -3,7 +3,8 @@
 use super::heat::{Played, Player};
 use super::model::{Heat, Temperatures};
 use super::modules::Modules;
-use super::room::{Room, TAKEN_UP};
+use super::room::Room;
+use super::sunlit::taken_up;
 use crate::subject::Subject;
 use crate::vary::Draw;
 use physics::warmth::{CLEAR_SKY, struck};
@@ -43,12 +44,12 @@ impl Warm {
         let mut room = Room::new(subject, player.build, draw, hottest_day(subject));
         let design = &subject.project.design;
         if design.place.sun.value {
-            shine(&mut room);
+            shine(&mut room, taken_up(design).0);
         }
         let modules = Modules::of(subject, player.supply());
         Self {
             room,
-            module: modules.hottest.map_or(0.0, |hottest| hottest.rise),
+            module: modules.hottest.as_ref().map_or(0.0, |hottest| hottest.rise),
             last: None,
         }
     }
@@ -95,7 +96,7 @@ impl Warm {
 
 /// The sun where it heats the box most: on the top, one of front and back, one
 /// side; where one of two opposite walls has a metal plate, on that one.
-fn shine(room: &mut Room) {
+fn shine(room: &mut Room, share: f64) {
     let on = |wall: Wall| room.faces.iter().filter(move |(_, _, of)| *of == wall);
     let area = |wall: Wall| on(wall).map(|(_, area, _)| area).sum::<f64>();
     let sunny = |wall: Wall| {
@@ -111,7 +112,7 @@ fn shine(room: &mut Room) {
     for (wall, flux) in walls.into_iter().zip(flux) {
         for &(body, area, of) in &room.faces {
             if of == wall {
-                room.network.nodes[body].heat += TAKEN_UP * flux * area;
+                room.network.nodes[body].heat += share * flux * area;
             }
         }
     }

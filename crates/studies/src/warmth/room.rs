@@ -1,5 +1,6 @@
 //! The box as bodies that take up, pass on and give off heat.
 
+use super::bay::Bay;
 use crate::build::Build;
 use crate::carpentry::{BOARD_WEIGHT, Hull, Thicknesses};
 use crate::subject::{Subject, battery_guess, driver_guess};
@@ -16,6 +17,8 @@ const BARE: f64 = 0.2;
 /// (`wood-handbook`, from memory).
 const MOISTURE: f64 = 10.0;
 const WOOD_HEAT: f64 = 1600.0;
+/// Heat capacity of air in J/(m³·K), nearly enough for a small bay.
+const AIR_HEAT: f64 = 1200.0;
 /// Heat capacities in J/(kg·K): common practice, no source.
 const BOARD_HEAT: f64 = 900.0;
 const DRIVER_HEAT: f64 = 500.0;
@@ -30,10 +33,7 @@ const TO_PLATE: f64 = 2.5;
 /// Board and magnet of a part whose size nobody states, in m: common practice, no source.
 const BOARD_SIDES: [f64; 2] = [0.07, 0.05];
 const MAGNET: [f64; 2] = [0.08, 0.05];
-const BATTERY_SIDES: [f64; 3] = [0.15, 0.1, 0.07];
-/// Share of sunlight that oiled or stained wood takes up; painted black it is
-/// 0.95, bare pale wood 0.4. Common practice, no source.
-pub(super) const TAKEN_UP: f64 = 0.7;
+pub(super) const BATTERY_SIDES: [f64; 3] = [0.15, 0.1, 0.07];
 
 /// Bodies of a box and which is which.
 #[derive(Clone, Debug)]
@@ -49,6 +49,8 @@ pub(super) struct Room {
     pub(super) faces: Vec<(usize, f64, Wall)>,
     /// The air's neighbour by radiation: what every surface inside sees.
     seen: usize,
+    /// The air of the battery's own bay, where it has one.
+    bay: Option<usize>,
 }
 
 impl Room {
@@ -69,6 +71,7 @@ impl Room {
             drivers: 0,
             faces: Vec::new(),
             seen,
+            bay: None,
         };
         let plate = room.add_plate(subject, draw);
         room.add_walls(subject, draw, plate.map(|(_, on, area)| (on, area)));
@@ -88,6 +91,21 @@ impl Room {
         self.network.join(body, self.air, still);
         let shine = Path::Radiation { area, emissivity };
         self.network.join(body, self.seen, shine);
+    }
+
+    /// A surface in a bay, whose walls are taken to be as warm as its air.
+    fn shut_in(&mut self, bay: usize, body: usize, area: f64, length: f64, facing: Facing) {
+        let still = Path::Convection {
+            area,
+            length,
+            facing,
+        };
+        self.network.join(body, bay, still);
+        let shine = Path::Radiation {
+            area,
+            emissivity: DULL,
+        };
+        self.network.join(body, bay, shine);
     }
 
     /// An outer face.
@@ -128,22 +146,42 @@ impl Room {
         let hull = plan.hull_of(draw, &thick);
         let design = &subject.project.design;
         let lies_flat = design.feet.is_none() && design.place.stands.value != Stands::Free;
+        let bay = Bay::of(subject, &hull, &thick);
+        if let Some(bay) = &bay {
+            self.add_bay(bay);
+        }
         for wall in Wall::ALL {
             let off = plate.map_or(0.0, |(on, area)| if on == wall { area } else { 0.0 });
             let density = plan.sheets.density(plan.sheets.of_wall(wall), draw);
-            self.add_wall(&Slab::new(&hull, &thick, wall, off, density), lies_flat);
+            let slab = Slab::new(&hull, &thick, wall, off, density);
+            let in_bay = bay.as_ref().map_or(0.0, |bay| bay.on(wall));
+            self.add_wall(&slab, lies_flat, in_bay);
         }
     }
 
-    /// One wall as an inner and an outer half.
-    fn add_wall(&mut self, slab: &Slab, lies_flat: bool) {
+    /// The bay's air, and its way to that of the box.
+    fn add_bay(&mut self, bay: &Bay) {
+        let air = self.network.add(Node::free(AIR_HEAT * bay.volume(), 0.0));
+        let partition = Path::Conductance(bay.to_box());
+        self.network.join(air, self.air, partition);
+        self.bay = Some(air);
+    }
+
+    /// One wall as an inner and an outer half; so many m² of it lie in the
+    /// battery's bay.
+    fn add_wall(&mut self, slab: &Slab, lies_flat: bool, in_bay: f64) {
         let half = slab.capacity / 2.0;
         let inner_half = self.network.add(Node::free(half, 0.0));
         let outer_half = self.network.add(Node::free(half, 0.0));
         let through = Path::Conductance(slab.conductance);
         self.network.join(inner_half, outer_half, through);
         let wall = slab.wall;
-        self.inside(inner_half, slab.inner, slab.inner_length, inner(wall), DULL);
+        let left = (slab.inner - in_bay).max(1e-4);
+        self.inside(inner_half, left, slab.inner_length, inner(wall), DULL);
+        if let Some(bay) = self.bay.filter(|_| in_bay > 0.0) {
+            let length = slab.inner_length;
+            self.shut_in(bay, inner_half, in_bay, length, inner(wall));
+        }
         if wall != Wall::Bottom || !lies_flat {
             self.outside(outer_half, wall, slab.outer, slab.outer_length, DULL);
         }
@@ -182,7 +220,11 @@ impl Room {
         let weight = weight(&used.part.common, battery_guess(&used.part));
         let capacity = count * weight * cell_heat(&used.part);
         self.battery = self.network.add(Node::free(capacity, 0.0));
-        self.inside(self.battery, count * area, height, Facing::Sideways, DULL);
+        let area = count * area;
+        match self.bay {
+            None => self.inside(self.battery, area, height, Facing::Sideways, DULL),
+            Some(bay) => self.shut_in(bay, self.battery, area, height, Facing::Sideways),
+        }
     }
 
     fn add_drivers(&mut self, subject: &Subject) {
@@ -247,7 +289,7 @@ impl Slab {
 }
 
 /// Across and up of the face of a block.
-const fn face([width, height, depth]: [f64; 3], wall: Wall) -> [f64; 2] {
+pub(super) const fn face([width, height, depth]: [f64; 3], wall: Wall) -> [f64; 2] {
     match wall {
         Wall::Front | Wall::Back => [width, height],
         Wall::Left | Wall::Right => [depth, height],
@@ -281,7 +323,7 @@ fn weight(common: &Common, guess: f64) -> f64 {
     common.weight.map_or(guess, |weight| weight.si)
 }
 
-fn sides(size: Option<Size>, usual: [f64; 3]) -> [f64; 3] {
+pub(super) fn sides(size: Option<Size>, usual: [f64; 3]) -> [f64; 3] {
     size.map_or(usual, |size| {
         [size.width, size.height, size.depth].map(|side| side.si)
     })

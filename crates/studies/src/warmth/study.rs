@@ -6,6 +6,7 @@ use super::model::{Case, Standing, Temperatures, Warmth};
 use super::modules::Modules;
 use super::rest::{Warm, at_rest, hottest_day};
 use super::room::on_plate;
+use super::sunlit::taken_up;
 use crate::outcome::{Bench, Studied};
 use crate::subject::Subject;
 use crate::vary::{Draw, draw};
@@ -42,11 +43,17 @@ pub(crate) fn study(
         .map(|(at, played)| case(&player, &mut warm, played, &silent, &band(at)))
         .collect();
     let design = &subject.project.design;
+    let modules = Modules::of(subject, player.supply());
+    let (taken_up, taken_up_as) = taken_up(design);
     Some(Warmth {
         outdoors: hottest_day(subject),
         sun: design.place.sun.value,
+        taken_up,
+        taken_up_as,
+        in_bay: design.battery.vented_bay.value,
         on_plate: on_plate(subject),
-        limits: limits(design, &Modules::of(subject, player.supply())),
+        limits: limits(design, &modules),
+        module: modules.hottest.map(|hottest| hottest.name),
         silent: Standing::new(warm.read(&silent, false), &[]),
         cases: cases?,
     })

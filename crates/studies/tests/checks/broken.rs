@@ -339,6 +339,14 @@ pub(crate) fn sounding() -> Vec<Broken> {
                 "linear amplifier 2 x 5 W, 12 V, not bridged",
             )],
         ),
+        broken(
+            "headroom",
+            &[
+                ("module.1.part", "radio module 12 V"),
+                ("module.1.name", "radio"),
+            ],
+        )
+        .shelf("[[module]]\nname = \"radio module 12 V\"\noutput_level = \"20 mV\"\n"),
         broken("source-level", &[("source.level", "10 V")]),
         broken("source-level", &[("source.level", "0.1 V")]),
         broken("volume-law", &[])
@@ -358,6 +366,14 @@ pub(crate) fn sounding() -> Vec<Broken> {
             &[("place.sun", "true"), ("place.hottest", "38 °C")],
         )
         .shelf("[[battery]]\nname = \"iron phosphate 12.8 V 6 Ah\"\nhottest = \"45 °C\"\n"),
+        broken(
+            "module-heat",
+            &[
+                ("module.1.part", "radio module 12 V"),
+                ("module.1.name", "radio"),
+            ],
+        )
+        .shelf("[[module]]\nname = \"radio module 12 V\"\nthermal_resistance = \"150 K/W\"\n"),
         broken("driver-data", &[])
             .shelf("[[driver]]\nname = \"full-range 4 in, 4 ohm\"\nmms = \"46 g\"\n"),
         broken(

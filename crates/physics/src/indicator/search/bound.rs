@@ -49,7 +49,7 @@ impl<'a> Top<'a> {
         let square = |part: f64| part * part;
         let fixed = square(above * (trip - input)) * entry.tolerance_square
             + square(back * (trip - loss - input) * tolerance)
-            + square(frame.stray_current())
+            + square(frame.strayed(sum))
             + square(sum) * frame.input_square;
         let below = (sum - above - back) * input;
         Self {
@@ -74,12 +74,12 @@ impl<'a> Top<'a> {
     }
 
     /// Whether hysteresis and delay can come to lie where they are wanted.
-    pub(super) fn can_have(&self, wish: &Wish) -> bool {
+    pub(super) fn can_have(&self, frame: &Frame<'_>, wish: &Wish) -> bool {
         let near = |value: f64, [least, most]: [f64; 2]| {
             value >= least * (1.0 - LOOSE) && value <= most * (1.0 + LOOSE)
         };
         (!wish.feeds_back() || near(self.hysteresis, wish.hysteresis))
-            && (!wish.waits() || near(self.delay, wish.delay))
+            && (!wish.waits() || near(self.delay, frame.delay_left(wish)))
     }
 
     /// How far the nominal threshold may miss, as a share, for a circuit with
@@ -156,9 +156,10 @@ pub(super) fn conductance_range(frame: &Frame<'_>, wish: &Wish) -> (f64, f64) {
     let least = wish.trip * (1.0 - wish.within) / frame.reference_at(wish.trip);
     let feedback = feedback_share(frame, wish);
     let sum = |delay: f64| LN_2 * capacitor.farads / delay;
-    let low = sum(wish.delay[1]) / most / (1.0 + feedback);
-    let high = if wish.delay[0] > 0.0 {
-        sum(wish.delay[0]) / least.max(1.0)
+    let [briefest, longest] = frame.delay_left(wish);
+    let low = sum(longest) / most / (1.0 + feedback);
+    let high = if briefest > 0.0 {
+        sum(briefest) / least.max(1.0)
     } else {
         f64::INFINITY
     };
@@ -242,14 +243,18 @@ pub(super) fn bound_between(
     // A high output that loses some volts lets the input's error count for less.
     let lost = frame.high_loss() * share / (1.0 + share);
     let fixed = square((trip - lost) / input) * frame.input_square
-        + square(frame.stray_current() / (most * (1.0 + share)))
+        + square(
+            frame.stray_current()
+                * (1.0 / (most * (1.0 + share)) + frame.slow_ohms() * (trip - lost) / input),
+        )
         + square((trip - input) / (1.0 + share)) * tops.finest;
     let below = square((trip - lost - input).max(0.0));
     let feedback = u32::from(wish.feeds_back() && arms.buys_feedback);
     let each = arms.shelves.iter().map(|bottoms| {
         let error = (fixed + below * bottoms.finest).sqrt() / trip;
         let buys = frame.to_buy + feedback + tops.to_buy + bottoms.to_buy;
-        100.0 * loosened(error) + rest(drain, tops.count + bottoms.count, buys)
+        let parts = tops.count + bottoms.count;
+        100.0 * loosened(error) + rest(drain, parts, buys)
     });
     each.fold(f64::INFINITY, f64::min)
 }

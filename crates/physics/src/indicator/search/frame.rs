@@ -17,6 +17,7 @@ pub(super) struct Frame<'a> {
     pub(super) reference: &'a Reference,
     pub(super) feed: Resistor,
     pub(super) capacitor: Option<Capacitor>,
+    pub(super) slow: Option<Resistor>,
     pub(super) light: Light,
     pub(super) pull_up: Option<Resistor>,
     pub(super) to_buy: u32,
@@ -55,14 +56,22 @@ impl<'a> Frame<'a> {
                         continue;
                     }
                     let fed = around + u32::from(reference.to_buy) + u32::from(feed.to_buy);
-                    for (index, capacitor) in capacitors(drawer, wish) {
-                        let to_buy = fed + capacitor.map_or(0, |offer| u32::from(offer.to_buy));
+                    for Wait {
+                        index,
+                        capacitor,
+                        slow,
+                    } in waits(drawer, wish)
+                    {
+                        let to_buy = fed
+                            + capacitor.map_or(0, |offer| u32::from(offer.to_buy))
+                            + slow.map_or(0, |offer| u32::from(offer.to_buy));
                         frames.push(Self {
                             bound: 0.0,
                             comparator: part,
                             reference: &reference.part,
                             feed: feed.part,
                             capacitor: capacitor.map(|offer| offer.part),
+                            slow: slow.map(|offer| offer.part),
                             light,
                             pull_up: pull_up.map(|(_, one)| one),
                             to_buy,
@@ -126,6 +135,23 @@ impl<'a> Frame<'a> {
         self.comparator.bias + self.capacitor.map_or(0.0, |one| 0.5 * one.leakage)
     }
 
+    /// The same as a voltage error of the divider in V·S: what it takes through
+    /// the conductances of so many S together, and before the input.
+    pub(super) fn strayed(&self, sum: f64) -> f64 {
+        self.stray_current() * (1.0 + self.slow_ohms() * sum)
+    }
+
+    pub(super) fn slow_ohms(&self) -> f64 {
+        self.slow.map_or(0.0, |one| one.ohms)
+    }
+
+    /// Least and greatest delay in s that the divider itself has to bring.
+    pub(super) fn delay_left(&self, wish: &Wish) -> [f64; 2] {
+        let farads = self.capacitor.map_or(0.0, |one| one.farads);
+        let brought = LN_2 * farads * self.slow_ohms();
+        wish.delay.map(|delay| (delay - brought).max(0.0))
+    }
+
     /// Walks the arms of this frame and keeps its best circuit.
     pub(super) fn best(&self, drawer: &Drawer, wish: &Wish, arms: &Arms, kept: &mut Kept) {
         let none = [None];
@@ -164,7 +190,7 @@ impl<'a> Frame<'a> {
                 continue;
             }
             let top = Top::new(self, entry, back.map(|offer| offer.part), wish);
-            if !top.can_have(wish) {
+            if !top.can_have(self, wish) {
                 continue;
             }
             let buys = self.to_buy + back.map_or(0, |offer| u32::from(offer.to_buy));
@@ -211,7 +237,8 @@ impl<'a> Frame<'a> {
         }
         if let Some(capacitor) = self.capacitor {
             let delay = LN_2 * capacitor.farads / (top.siemens() + bottom.siemens);
-            if delay < wish.delay[0] || delay > wish.delay[1] {
+            let [least, most] = self.delay_left(wish);
+            if delay < least || delay > most {
                 return None;
             }
         }
@@ -231,7 +258,7 @@ impl<'a> Frame<'a> {
             + square(below * input) * bottom.tolerance_square
             + square(back * (trip - self.high_loss() - input) * top.feedback_tolerance)
             + square(back * HIGH_LOSS_TOLERANCE * self.high_loss())
-            + square(self.stray_current())
+            + square(self.strayed(sum))
             + square(sum) * self.input_square)
             / square(steep)
     }
@@ -246,6 +273,7 @@ impl<'a> Frame<'a> {
             comparator: *self.comparator,
             light: self.light,
             pull_up: self.pull_up,
+            slow: self.slow,
             delay: self.capacitor,
             speed_up: None,
         }
@@ -287,14 +315,39 @@ fn feeds(reference: &Reference, feed: Resistor, wish: &Wish) -> bool {
         && rise * wish.trip <= STIFF * (fixed + rise * wish.trip)
 }
 
-type Choice<'a> = (Option<usize>, Option<&'a Offer<Capacitor>>);
+/// What makes the delay: a capacitor at the divider, or behind a resistor.
+struct Wait<'a> {
+    index: Option<usize>,
+    capacitor: Option<&'a Offer<Capacitor>>,
+    slow: Option<&'a Offer<Resistor>>,
+}
 
-/// The capacitors to try; none at all where no delay is wanted.
-fn capacitors<'a>(drawer: &'a Drawer, wish: &Wish) -> Vec<Choice<'a>> {
+/// Each capacitor with the divider alone, and with the smallest resistor behind
+/// it that is slow enough by itself; nothing at all where no delay is wanted.
+fn waits<'a>(drawer: &'a Drawer, wish: &Wish) -> Vec<Wait<'a>> {
     if !wish.waits() {
-        return vec![(None, None)];
+        return vec![Wait {
+            index: None,
+            capacitor: None,
+            slow: None,
+        }];
     }
-    let each = drawer.capacitors.iter().enumerate();
-    each.map(|(index, offer)| (Some(index), Some(offer)))
-        .collect()
+    let [least, most] = wish.delay;
+    let mut all = Vec::new();
+    for (index, capacitor) in drawer.capacitors.iter().enumerate() {
+        let takes = |one: &&Offer<Resistor>| LN_2 * one.part.ohms * capacitor.part.farads;
+        let enough = drawer
+            .resistors
+            .iter()
+            .filter(|one| (least..=most).contains(&takes(one)));
+        let slow = enough.min_by(|a, b| takes(a).total_cmp(&takes(b)));
+        for slow in [None].into_iter().chain(slow.map(Some)) {
+            all.push(Wait {
+                index: Some(index),
+                capacitor: Some(capacitor),
+                slow,
+            });
+        }
+    }
+    all
 }

@@ -3,7 +3,7 @@ use super::bound::Top;
 use super::frame::Frame;
 use super::score::score;
 use super::*;
-use crate::indicator::{Capacitor, Comparator, Reference, Resistor, State};
+use crate::indicator::{Capacitor, Comparator, Indicator, Reference, Resistor, State};
 use proptest::prelude::*;
 
 /// Invented parts of the usual kinds.
@@ -168,6 +168,32 @@ fn a_full_drawer_gives_what_is_wanted() {
     assert!(found[0].reference < 2 && found[1].reference < 2);
 }
 
+/// What hardly draws lets a large resistor and a small capacitor wait; what draws does not.
+#[test]
+fn a_thrifty_input_takes_a_small_capacitor() {
+    let mut drawer = big_drawer();
+    drawer
+        .capacitors
+        .extend([1e-6, 2.2e-6, 4.7e-6].map(|farads| {
+            let mut film = capacitor(farads);
+            film.part.leakage = 0.0;
+            film
+        }));
+    for one in &mut drawer.capacitors[..7] {
+        one.part.leakage = 0.01 * one.part.farads;
+    }
+    drawer.comparators.truncate(1);
+    let best = |drawer: &Drawer| search(drawer, &wish(), 1)[0].circuit;
+    drawer.comparators[0].part.bias = 1e-9;
+    let thrifty = best(&drawer);
+    assert!(thrifty.slow.is_some(), "{thrifty:#?}");
+    assert!(thrifty.delay.unwrap().farads < 10e-6, "{thrifty:#?}");
+    let drawn = |one: &Indicator| one.shares()[10].falling.abs();
+    assert!(drawn(&thrifty) < 0.02, "{}", drawn(&thrifty));
+    drawer.comparators[0].part.bias = 2e-6;
+    assert!(best(&drawer).slow.is_none());
+}
+
 /// Every combination judged, without a bound.
 fn brute(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<(f64, usize, usize)> {
     let arms = Arms::of(&drawer.resistors);
@@ -190,7 +216,8 @@ fn brute(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<(f64, usize, usize)> 
                         + back.map_or(0, |offer| u32::from(offer.to_buy))
                         + top.entry.to_buy
                         + bottom.to_buy;
-                    let score = score(error, top.drain, top.entry.count + bottom.count, to_buy);
+                    let parts = top.entry.count + bottom.count;
+                    let score = score(error, top.drain, parts, to_buy);
                     let found = frame.found(&top, bottom, score, to_buy);
                     let pair = (found.comparator, found.reference);
                     match best.iter_mut().find(|one| (one.1, one.2) == pair) {
