@@ -6,10 +6,12 @@ use crate::carpentry::{self, Carpentry};
 use crate::check::{self, Brought, Candidate, Edit, Evidence, Finding, Mend, Said, Severity};
 use crate::follow::{self, Group};
 use crate::maker_units::restated;
+use crate::money::Need;
 use crate::odds::Drawn;
-use crate::outcome::Bench;
-use crate::report;
-use crate::sound::Grid;
+use crate::outcome::{Bench, Studied};
+use crate::report::{self, Promise};
+use crate::run::paid;
+use crate::sound::{Ceiling, Grid};
 use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::vary::Draw;
@@ -375,16 +377,55 @@ pub(crate) fn held<T>(
     };
     let promises = report::promises(subject, &studied.outcome, &drawn);
     let ceilings = bench.ceilings(&studied);
+    let of = (&studied, &bench, ceilings.as_slice(), &drawn);
+    look(&evidence(subject, of, &promises, carpentry, indicator))
+}
+
+/// Looks at the nominal build of a subject that is only tried, on the coarse grid; what its
+/// studies find to be needed is counted first.
+pub(crate) fn held_paid<T>(
+    subject: &Subject,
+    carpentry: &Carpentry,
+    indicator: Indicator,
+    needs: impl FnOnce(&Evidence<'_>) -> Vec<Need>,
+    look: impl FnOnce(&Evidence<'_>) -> T,
+) -> T {
+    let mut bench = Bench::new(subject, Grid::coarse());
+    let mut studied = bench.study(subject.build(&Draw::Nominal));
+    let mut drawn = Drawn::none();
+    let ceilings = bench.ceilings(&studied);
+    let of = (&studied, &bench, ceilings.as_slice(), &drawn);
+    let before = evidence(subject, of, &[], Some(carpentry), indicator);
+    let needs = needs(&before);
+    let (electrics, designed) = (before.electrics, before.indicator);
+    let subject = paid(subject, &needs, &mut studied, &mut drawn);
+    let promises = report::promises(&subject, &studied.outcome, &drawn);
+    let of = (&studied, &bench, ceilings.as_slice(), &drawn);
     look(&Evidence {
+        electrics,
+        indicator: designed,
+        ..evidence(&subject, of, &promises, Some(carpentry), indicator)
+    })
+}
+
+/// The evidence of a subject that is only tried.
+fn evidence<'a>(
+    subject: &'a Subject,
+    (studied, bench, ceilings, drawn): (&'a Studied, &'a Bench<'a>, &'a [Ceiling], &'a Drawn),
+    promises: &'a [Promise],
+    carpentry: Option<&'a Carpentry>,
+    indicator: Indicator,
+) -> Evidence<'a> {
+    Evidence {
         subject,
         build: &studied.build,
         outcome: &studied.outcome,
         scene: &bench.scene,
         gains: &studied.gains,
-        ceilings: &ceilings,
+        ceilings,
         face_loss: bench.face_loss(),
-        drawn: &drawn,
-        promises: &promises,
+        drawn,
+        promises,
         versus: None,
         measurement: None,
         carpentry,
@@ -395,7 +436,7 @@ pub(crate) fn held<T>(
         },
         electrics: OnceLock::new(),
         trial: true,
-    })
+    }
 }
 
 #[cfg(test)]

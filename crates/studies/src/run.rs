@@ -143,6 +143,10 @@ fn studied(
         builds: OnceLock::new(),
     });
     let money = money::study(&subject, &carpentry, &needing);
+    let finish = finish::Finish {
+        schedule: order::of_finish(&order),
+        ..finish
+    };
     let evidence = Evidence {
         subject: &subject,
         build: &studied.build,
@@ -199,7 +203,12 @@ fn studied(
 }
 
 /// Counts what only these studies found to be needed, in the nominal build and the drawn ones.
-fn paid(subject: &Subject, needs: &[Need], studied: &mut Studied, drawn: &mut Drawn) -> Subject {
+pub(crate) fn paid(
+    subject: &Subject,
+    needs: &[Need],
+    studied: &mut Studied,
+    drawn: &mut Drawn,
+) -> Subject {
     let mut subject = subject.clone();
     subject.find(needs);
     studied.build.cost = subject.cost.at(&Draw::Nominal);

@@ -209,10 +209,10 @@ fn a_swap_is_what_the_changed_design_says() {
         let after = surveyed(&apply(BASE, &[edit]).unwrap(), None);
         for (id, by) in &changed.promises {
             let told = promise(&after, id).value - promise(&report, id).value;
-            // The swap is studied on the coarse grid, with the wires of the design.
+            // The swap is studied on the coarse grid.
             let within = match *id {
                 "light" => 1e-9,
-                "cost" => 4.0,
+                "cost" => 0.5,
                 "low" => 0.5,
                 _ => 0.02 * promise(&report, id).value,
             };

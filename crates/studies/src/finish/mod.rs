@@ -7,7 +7,6 @@ mod mask;
 mod model;
 mod offcut;
 mod sanding;
-mod schedule;
 mod sequence;
 mod species;
 mod wear;
@@ -40,7 +39,7 @@ pub(crate) fn study(subject: &Subject, carpentry: &Carpentry) -> Finish {
         cans: layers::cans(design, &layers),
         offcut: offcut::words(&layers),
         offcut_wait: offcut::wait(&layers),
-        schedule: schedule::jobs(&layers, &sanding, masks.len()),
+        schedule: Vec::new(),
         sequence: sequence::turns(design, &layers),
         air: wear::air(&layers),
         cautions: wear::cautions(&layers),

@@ -24,7 +24,8 @@ pub struct Finish {
     pub offcut_wait: f64,
     /// What must stay bare.
     pub masks: Vec<Mask>,
-    /// What to do when, from the morning of the first day; empty without layers.
+    /// What to do when among all the work, as the order of building has it; empty without layers,
+    /// and where that order is not studied.
     pub schedule: Vec<Job>,
     /// What is done before the finish and what after it, in words.
     pub sequence: Vec<Turn>,
@@ -175,7 +176,7 @@ pub struct Bare {
 pub struct Job {
     /// What it is.
     pub task: Task,
-    /// When it begins, in s from midnight before the first day.
+    /// When it begins, in s from midnight before the first day of the work.
     pub start: f64,
     /// Hands-on time in s.
     pub time: f64,
@@ -231,13 +232,13 @@ pub enum When {
 }
 
 impl Finish {
-    /// When the box may be fitted out, in s from midnight before the first day.
+    /// When the box may be fitted out, in s from midnight before the first day of the work.
     #[must_use]
     pub fn handled(&self) -> Option<f64> {
         self.when(Task::Handle)
     }
 
-    /// When all layers have cured, in s from midnight before the first day.
+    /// When all layers have cured, in s from midnight before the first day of the work.
     #[must_use]
     pub fn cured(&self) -> Option<f64> {
         self.when(Task::Cured)

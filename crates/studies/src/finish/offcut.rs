@@ -2,7 +2,6 @@
 
 use super::holds::is_film;
 use super::model::Layer;
-use crate::words::number;
 use design::FinishKind;
 
 /// The test in words.
@@ -58,7 +57,7 @@ fn days(seconds: f64) -> String {
     let days = (seconds / 86_400.0).ceil();
     match days as u32 {
         0 | 1 => "a day".to_owned(),
-        _ => format!("{} days", number(days, "")),
+        _ => format!("{days:.0} days"),
     }
 }
 

@@ -173,15 +173,13 @@ fn litres_and_cans_by_hand() {
 }
 
 #[test]
-fn more_coats_never_need_less_nor_end_sooner() {
+fn more_coats_never_need_less() {
     let of = |coats: u32| studied(&format!("{BASE}{LACQUER}coats = {coats}\n")).1;
     let all: Vec<Finish> = (1..6).map(of).collect();
     for pair in all.windows(2) {
         let [few, more] = pair else { unreachable!() };
         assert!(more.layers[0].volume > few.layers[0].volume);
         assert!(more.cans[0].wanted >= few.cans[0].wanted);
-        assert!(more.cured() > few.cured());
-        assert!(more.hands_on() > few.hands_on());
     }
 }
 

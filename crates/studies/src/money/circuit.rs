@@ -2,22 +2,41 @@
 
 use super::list::{Amount, List};
 use super::model::{Extra, Kind};
+use crate::electrics::Electrics;
 use crate::indicator::{self, Indicator, Part};
-use crate::words::prefixed;
+use crate::words::{prefixed, stated};
 use design::{Common, Shelf, Text};
 
-/// All parts of a circuit and of what cuts off.
-fn all(indicator: &Indicator) -> impl Iterator<Item = &Part> {
+/// What the light that the indicator switches is called among the electrical parts.
+const LOW_BATTERY_LIGHT: &str = "low-battery light";
+
+/// All parts of a circuit and of what cuts off. Where a light of the control panel says that the
+/// battery is low, it is the lamp of the circuit and stands on the list already.
+fn all<'a>(electrics: &Electrics, indicator: &'a Indicator) -> impl Iterator<Item = &'a Part> {
+    let on_panel = has_light(electrics);
     let built = indicator.built.iter();
-    built.flat_map(|built| {
+    let parts = built.flat_map(|built| {
         let cut_off = built.cut_off.iter().flat_map(|cut_off| &cut_off.parts);
         built.parts.iter().chain(cut_off)
-    })
+    });
+    parts.filter(move |part| !(on_panel && part.kind == indicator::Kind::Lamp))
+}
+
+/// Whether the indicator's wires go to a light that the design names.
+fn has_light(electrics: &Electrics) -> bool {
+    let light = electrics.system.part(LOW_BATTERY_LIGHT);
+    let part = light.and_then(|index| electrics.parts.get(index));
+    part.is_some_and(|part| !part.assumed && part.table.starts_with("control.part"))
 }
 
 /// Adds every part that the shelf has, equal ones together.
-pub(super) fn parts(list: &mut List<'_>, shelf: &Shelf, indicator: &Indicator) {
-    for part in all(indicator) {
+pub(super) fn parts(
+    list: &mut List<'_>,
+    shelf: &Shelf,
+    electrics: &Electrics,
+    indicator: &Indicator,
+) {
+    for part in all(electrics, indicator) {
         let Some(common) = part.name.as_deref().and_then(|name| named(shelf, name)) else {
             continue;
         };
@@ -34,12 +53,12 @@ pub(super) fn parts(list: &mut List<'_>, shelf: &Shelf, indicator: &Indicator) {
 }
 
 /// Those that it has not.
-pub(super) fn strangers(shelf: &Shelf, indicator: &Indicator) -> Vec<Extra> {
+pub(super) fn strangers(shelf: &Shelf, electrics: &Electrics, indicator: &Indicator) -> Vec<Extra> {
     let stands = |part: &&Part| {
         let name = part.name.as_deref();
         name.is_some_and(|name| named(shelf, name).is_some())
     };
-    let strange = all(indicator).filter(|part| !stands(part));
+    let strange = all(electrics, indicator).filter(|part| !stands(part));
     strange
         .map(|part| Extra {
             label: label(part, part.name.as_deref()),
@@ -79,7 +98,11 @@ fn label(part: &Part, name: Option<&str>) -> String {
             | indicator::Kind::Electrolytic
     );
     let value = part.value.filter(|_| valued);
-    let value = value.map(|value| prefixed(value, part.unit));
+    // Capacitors of a millifarad and more are sold in microfarads.
+    let value = value.map(|value| match part.unit {
+        "F" if value >= 1e-3 => stated(1e6 * value, "µF"),
+        unit => prefixed(value, unit),
+    });
     let name = name.unwrap_or(match part.kind {
         indicator::Kind::Resistor => "resistor",
         indicator::Kind::Trimmer => "trimmer",

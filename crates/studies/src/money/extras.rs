@@ -30,7 +30,11 @@ pub(super) fn extras(
     all.extend(electrics.assumed.iter().map(assumed));
     all.extend(endings(electrics));
     if let Some(indicator) = studied.indicator {
-        all.extend(circuit::strangers(&subject.project.shelf, indicator));
+        all.extend(circuit::strangers(
+            &subject.project.shelf,
+            electrics,
+            indicator,
+        ));
     }
     all
 }

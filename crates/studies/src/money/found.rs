@@ -23,7 +23,8 @@ pub(crate) fn found(subject: &Subject, studied: &Studied<'_>) -> Vec<Need> {
     let mut list = List::new(&project.design.brief.currency);
     fuse(&mut list, subject, studied.electrics);
     if let Some(indicator) = studied.indicator {
-        super::circuit::parts(&mut list, &project.shelf, indicator);
+        let electrics = studied.electrics;
+        super::circuit::parts(&mut list, &project.shelf, electrics, indicator);
     }
     for spool in &studied.electrics.spools {
         wire(&mut list, spool);

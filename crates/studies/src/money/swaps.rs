@@ -1,15 +1,17 @@
 //! What other parts of the shelf would change: tried, one by one, on the text of the design.
 
+use super::found::{Studied, found};
 use super::model::{Alternative, Changed, Line, Swap};
 use crate::carpentry::{self, Carpentry};
 use crate::check::{Candidate, Evidence, Said, swap};
-use crate::mend::{Indicator, edited, held, said};
-use crate::sound::Grid;
+use crate::finish;
+use crate::mend::{Indicator, edited, held_paid, said};
 use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::wrongs::Wrongs;
 use design::{Common, EnclosureKind, Shelf};
 use rayon::prelude::*;
+use std::sync::OnceLock;
 
 /// Parts tried in place of one: those most like it, and among these the cheapest.
 const MOST: usize = 4;
@@ -60,15 +62,46 @@ struct Before {
     wrongs: Wrongs,
 }
 
+impl Before {
+    fn of(subject: &Subject, carpentry: &Carpentry, lit: Lit<'_>) -> Self {
+        let Seen { promises, said, .. } = seen(subject, carpentry, lit);
+        Self {
+            promises,
+            wrongs: Wrongs::of(&said),
+            said,
+        }
+    }
+}
+
+/// How the low-battery indicator of what is tried is come by.
+#[derive(Clone, Copy)]
+enum Lit<'a> {
+    /// As that of the design; the search for another takes long, so its checks say nothing on
+    /// either side.
+    As(Option<&'a crate::indicator::Indicator>),
+    /// Designed anew: its thresholds hang on the battery.
+    Anew,
+}
+
 /// What each swap of a bounded number would change.
 pub(super) fn swaps(texts: Texts<'_>, evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Swap> {
-    let subject = evidence.subject;
-    let (promises, said) = seen(subject, carpentry);
-    let wrongs = Wrongs::of(&said);
-    let before = Before {
-        promises,
-        said,
-        wrongs,
+    let subject = &evidence.subject.forgetting();
+    let as_designed = Lit::As(evidence.indicator().map(AsRef::as_ref));
+    // The same text as a variant is studied as those of the swaps are.
+    let Ok(plain) = edited(texts, subject, &[]) else {
+        return Vec::new();
+    };
+    let unlit = Before::of(&plain, carpentry, as_designed);
+    let lit = OnceLock::new();
+    let battery = &subject.project.design.battery.part.common.name.text;
+    let indicated = subject.project.design.indicator.is_some();
+    let tried = |now: &String, subject: &Subject| {
+        if indicated && now == battery {
+            let before = lit.get_or_init(|| Before::of(&plain, carpentry, Lit::Anew));
+            changed(before, subject, Lit::Anew)
+        } else {
+            changed(&unlit, subject, as_designed)
+        }
     };
     let each = slots(evidence).into_iter().flat_map(|slot| {
         let now = &slot.now.name.text;
@@ -80,7 +113,7 @@ pub(super) fn swaps(texts: Texts<'_>, evidence: &Evidence<'_>, carpentry: &Carpe
         line: (*now).clone(),
         part: part(candidate),
         words: candidate.words.clone(),
-        outcome: edited(texts, subject, &candidate.edits).map(|subject| changed(&before, &subject)),
+        outcome: edited(texts, subject, &candidate.edits).map(|subject| tried(now, &subject)),
     };
     each.par_iter().map(swap).collect()
 }
@@ -125,40 +158,65 @@ fn part(candidate: &Candidate) -> String {
         .unwrap_or_default()
 }
 
-fn changed(before: &Before, subject: &Subject) -> Changed {
+fn changed(before: &Before, subject: &Subject, lit: Lit<'_>) -> Changed {
     let carpentry = carpentry::study(subject);
-    let (promises, said) = seen(subject, &carpentry);
-    let lines = subject.cost.lines().iter();
+    let Seen {
+        promises,
+        said,
+        unpriced,
+    } = seen(subject, &carpentry, lit);
     Changed {
         promises: promises
             .iter()
             .zip(&before.promises)
             .map(|((id, after), (_, before))| (*id, after - before))
             .collect(),
-        unpriced: lines
-            .filter(|line| line.till().is_none())
-            .map(|line| line.label.clone())
-            .collect(),
+        unpriced,
         brings: before.wrongs.beyond(&said),
         clears: Wrongs::of(&said).beyond(&before.said),
     }
 }
 
-/// The promises of the nominal build of a subject, and what the checks say.
-fn seen(subject: &Subject, carpentry: &Carpentry) -> (Vec<(&'static str, f64)>, Vec<Said>) {
-    // The search for a circuit takes long; it is left out on both sides, so that neither brings
-    // nor clears anything.
-    let unlit = Indicator::LeftOut;
-    held(
-        subject,
-        Some(carpentry),
-        Grid::coarse(),
-        0,
-        unlit,
-        |evidence| {
-            let promises = evidence.promises.iter();
-            let promises = promises.map(|promise| (promise.id, promise.value));
-            (promises.collect(), said(evidence))
-        },
-    )
+/// What is looked at of one box.
+struct Seen {
+    promises: Vec<(&'static str, f64)>,
+    said: Vec<Said>,
+    /// What has to be bought at an unknown price.
+    unpriced: Vec<String>,
+}
+
+/// The nominal build of a subject with the wires, the finish and the indicator
+/// that it needs.
+fn seen(subject: &Subject, carpentry: &Carpentry, lit: Lit<'_>) -> Seen {
+    let indicator = match lit {
+        Lit::As(_) => Indicator::LeftOut,
+        Lit::Anew => Indicator::Designed,
+    };
+    let needs = |evidence: &Evidence<'_>| {
+        let Some(electrics) = evidence.electrics() else {
+            return Vec::new();
+        };
+        let indicator = match lit {
+            Lit::As(known) => known,
+            Lit::Anew => evidence.indicator().map(AsRef::as_ref),
+        };
+        let studied = Studied {
+            electrics,
+            finish: &finish::study(subject, carpentry),
+            indicator,
+        };
+        found(subject, &studied)
+    };
+    held_paid(subject, carpentry, indicator, needs, |evidence| {
+        let promises = evidence.promises.iter();
+        let lines = evidence.subject.cost.lines().iter();
+        let unpriced = lines.filter(|line| line.till().is_none());
+        Seen {
+            promises: promises
+                .map(|promise| (promise.id, promise.value))
+                .collect(),
+            said: said(evidence),
+            unpriced: unpriced.map(|line| line.label.clone()).collect(),
+        }
+    })
 }

@@ -2,6 +2,7 @@
 
 use super::graph::{Graph, Time};
 use super::model::{Why, Work};
+use crate::finish::Task;
 use std::collections::BTreeMap;
 
 /// A step without its place in the order.
@@ -16,6 +17,8 @@ pub(crate) struct Draft {
     pub(crate) wait_for: Option<&'static str>,
     pub(crate) tools: Vec<String>,
     pub(crate) hides: Vec<String>,
+    /// What of the finish is done in it, one after the other, with its hands-on time in s.
+    pub(crate) finish: Vec<(Task, f64)>,
 }
 
 impl Draft {
@@ -29,6 +32,7 @@ impl Draft {
             wait_for: None,
             tools: Vec::new(),
             hides: Vec::new(),
+            finish: Vec::new(),
         }
     }
 
@@ -41,6 +45,13 @@ impl Draft {
     pub(crate) const fn wait(mut self, seconds: f64, what: &'static str) -> Self {
         self.wait = seconds;
         self.wait_for = Some(what);
+        self
+    }
+
+    /// Work of the finish, whose time is the time of the step.
+    pub(crate) fn of_finish(mut self, tasks: impl IntoIterator<Item = (Task, f64)>) -> Self {
+        self.finish.extend(tasks);
+        self.hands = self.finish.iter().map(|(_, time)| time).sum();
         self
     }
 

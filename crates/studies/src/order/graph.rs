@@ -29,6 +29,8 @@ pub(crate) struct Link {
     pub(crate) before: String,
     /// Why.
     pub(crate) why: Why,
+    /// Waiting in s between them, where it is not what the earlier one has after itself.
+    pub(crate) wait: Option<f64>,
 }
 
 impl Graph {
@@ -45,17 +47,33 @@ impl Graph {
     /// One step comes after another; nothing is said where one of them is not there, or where
     /// it was said before.
     pub(crate) fn after(&mut self, later: &str, before: &str, why: Why) {
+        self.link(later, before, why, None);
+    }
+
+    /// The same with so many s between them; where they were linked before, that wait is theirs.
+    pub(crate) fn after_waiting(&mut self, later: &str, before: &str, why: Why, wait: f64) {
+        self.link(later, before, why, Some(wait));
+    }
+
+    fn link(&mut self, later: &str, before: &str, why: Why, wait: Option<f64>) {
         if later == before || !self.has(later) || !self.has(before) {
             return;
         }
         let links = self.links.entry(later.to_owned()).or_default();
-        if links.iter().all(|link| link.before != before) {
-            links.push(Link {
+        match links.iter_mut().find(|link| link.before == before) {
+            Some(known) => known.wait = wait.or(known.wait),
+            None => links.push(Link {
                 before: before.to_owned(),
                 why,
-            });
-            links.sort_by(|a, b| a.before.cmp(&b.before));
+                wait,
+            }),
         }
+        links.sort_by(|a, b| a.before.cmp(&b.before));
+    }
+
+    /// What lies between the end of the earlier step of a link and the later one, in s.
+    pub(crate) fn wait(&self, link: &Link) -> f64 {
+        link.wait.unwrap_or_else(|| self.time(&link.before).wait)
     }
 
     /// Whether a step comes after another already, directly or not.
@@ -97,20 +115,17 @@ impl Graph {
         let mut tails: BTreeMap<&str, f64> = BTreeMap::new();
         for name in order.into_iter().rev() {
             let time = self.time(name);
-            let after = tails.get(name).copied().unwrap_or(0.0);
-            let own = time.hands + time.wait + after;
+            let tail = tails.entry(name).or_insert(0.0);
+            *tail = tail.max(time.hands + time.wait);
+            let own = *tail;
             for link in self.links(name) {
-                let Some((before, _)) = self.times.get_key_value(&link.before) else {
+                let Some((before, time)) = self.times.get_key_value(&link.before) else {
                     continue;
                 };
+                let through = time.hands + self.wait(link) + own;
                 let known = tails.entry(before).or_insert(0.0);
-                *known = known.max(own);
+                *known = known.max(through);
             }
-            tails.insert(name, after);
-        }
-        for (name, tail) in &mut tails {
-            let time = self.time(name);
-            *tail += time.hands + time.wait;
         }
         Some(tails)
     }

@@ -13,11 +13,12 @@ mod tests;
 
 pub use model::*;
 
+use crate::finish::{Finish, Job, Task};
 use draft::{Draft, Drafts};
 use graph::Time;
 use schedule::{Hours, Slot, days, finished, schedule, timed};
 use std::collections::BTreeMap;
-use steps::Site;
+use steps::{Late, Site};
 
 pub(crate) use holds::{Testing, lacking};
 
@@ -31,8 +32,7 @@ pub(crate) fn study(testing: &Testing<'_>) -> Order {
 
 /// Puts the work in order. The tests are those of `holds`, each for the step of its name.
 fn ordered(site: &Site<'_>, holds: Vec<Hold>) -> Order {
-    let drafts = steps::gather(site);
-    let slots = schedule(&drafts.graph, Hours::USUAL);
+    let (drafts, slots) = settled(site.finish, |late| steps::gather(site, late));
     let places: BTreeMap<&str, usize> = slots
         .iter()
         .enumerate()
@@ -49,6 +49,41 @@ fn ordered(site: &Site<'_>, holds: Vec<Hold>) -> Order {
         steps,
         holds,
     }
+}
+
+/// Steps on the clock. A coat that comes after the window of the one below wants that sanded,
+/// which takes time and may make another late: every turn adds one at least, so it ends.
+fn settled(finish: &Finish, gather: impl Fn(&Late) -> Drafts) -> (Drafts, Vec<Slot>) {
+    let mut late = Late::new();
+    loop {
+        let drafts = gather(&late);
+        let slots = schedule(&drafts.graph, Hours::USUAL);
+        let more = steps::late(finish, &drafts, &slots);
+        if more.is_empty() {
+            return (drafts, slots);
+        }
+        late.extend(more);
+    }
+}
+
+/// The days of the finish, as the order of the whole work has them.
+pub(crate) fn of_finish(order: &Order) -> Vec<Job> {
+    let steps = order.steps.iter();
+    jobs(steps.map(|step| (step.begins, step.finish.as_slice())))
+}
+
+/// What of the finish is done when, by when each step begins and what of it is done there.
+fn jobs<'a>(steps: impl Iterator<Item = (f64, &'a [(Task, f64)])>) -> Vec<Job> {
+    let mut jobs = Vec::new();
+    for (begins, tasks) in steps {
+        let mut start = schedule::MORNING + begins;
+        for (task, time) in tasks {
+            let (task, time) = (*task, *time);
+            jobs.push(Job { task, start, time });
+            start += time;
+        }
+    }
+    jobs
 }
 
 fn step(drafts: &Drafts, slot: &Slot, draft: &Draft, places: &BTreeMap<&str, usize>) -> Step {
@@ -72,6 +107,7 @@ fn step(drafts: &Drafts, slot: &Slot, draft: &Draft, places: &BTreeMap<&str, usi
         after,
         hides: draft.hides.clone(),
         hold: None,
+        finish: draft.finish.clone(),
     }
 }
 
@@ -105,7 +141,11 @@ fn total(drafts: &Drafts, slots: &[Slot]) -> Total {
     let hands = slots.iter().map(|slot| usual(&slot.name).hands).sum();
     Total {
         hands: times::span(hands),
-        days: [days(&quick), days(slots), days(&slow)],
+        days: [
+            days(&quick).min(days(slots)),
+            days(slots),
+            days(&slow).max(days(slots)),
+        ],
         day: Hours::USUAL.bench,
         until_ready: Span {
             quick: finished(&quick),

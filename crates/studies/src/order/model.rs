@@ -1,5 +1,6 @@
 //! What the order of building gives, for sheets and files.
 
+use crate::finish::Task;
 use design::Instrument;
 
 /// How the box is built: steps in order, when they are done, and where to stop and test.
@@ -72,6 +73,8 @@ pub struct Step {
     pub hides: Vec<String>,
     /// Its test, by index, where it is one.
     pub hold: Option<usize>,
+    /// What of the finish is done in it, one after the other, with its hands-on time in s.
+    pub finish: Vec<(Task, f64)>,
 }
 
 /// Sorts of work.

@@ -5,10 +5,12 @@
 //! (list scheduling, `graham-1969`).
 
 use super::graph::{Graph, Time};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Hours at the bench in a day, in s: common practice, no source.
 pub(crate) const DAY_AT_THE_BENCH: f64 = 6.0 * 3600.0;
+/// When a day at the bench begins, in s from midnight: a choice of ours.
+pub(crate) const MORNING: f64 = 9.0 * 3600.0;
 /// From one day's beginning to the next, in s.
 pub(crate) const DAY: f64 = 24.0 * 3600.0;
 
@@ -20,7 +22,7 @@ pub(crate) struct Slot {
     pub(crate) begins: f64,
     /// When hands are free again.
     pub(crate) ends: f64,
-    /// When what comes after may begin.
+    /// When what comes next may begin.
     pub(crate) ready: f64,
 }
 
@@ -67,7 +69,7 @@ pub(crate) fn schedule(graph: &Graph, hours: Hours) -> Vec<Slot> {
         let earliest = |name: &str| -> Option<f64> {
             let mut at = now;
             for link in graph.links(name) {
-                at = at.max(*done.get(link.before.as_str())?);
+                at = at.max(done.get(link.before.as_str())? + graph.wait(link));
             }
             Some(hours.from(at, graph.time(name).hands))
         };
@@ -86,7 +88,7 @@ pub(crate) fn schedule(graph: &Graph, hours: Hours) -> Vec<Slot> {
         let name = open.remove(index);
         let slot = slot(name, begins, graph.time(name));
         now = slot.ends;
-        done.insert(name, slot.ready);
+        done.insert(name, slot.ends);
         slots.push(slot);
     }
     slots
@@ -107,11 +109,11 @@ pub(crate) fn timed<'a>(
         let ready = graph
             .links(name)
             .iter()
-            .filter_map(|link| done.get(link.before.as_str()));
-        let at = ready.copied().fold(now, f64::max);
+            .filter_map(|link| Some(done.get(link.before.as_str())? + graph.wait(link)));
+        let at = ready.fold(now, f64::max);
         let slot = slot(name, hours.from(at, own.hands), own);
         now = slot.ends;
-        done.insert(name, slot.ready);
+        done.insert(name, slot.ends);
         slots.push(slot);
     }
     slots
@@ -132,10 +134,13 @@ pub(crate) fn finished(slots: &[Slot]) -> f64 {
     slots.iter().map(|slot| slot.ready).fold(0.0, f64::max)
 }
 
-/// Days on which somebody works: the last one's number.
+/// Days on which somebody works.
 pub(crate) fn days(slots: &[Slot]) -> u32 {
-    let last = slots.iter().map(|slot| slot.ends).fold(0.0, f64::max);
-    (last / DAY).ceil() as u32
+    let worked = slots.iter().filter(|slot| slot.ends > slot.begins);
+    let days: BTreeSet<u32> = worked
+        .map(|slot| (slot.begins / DAY).floor() as u32)
+        .collect();
+    u32::try_from(days.len()).unwrap_or(u32::MAX)
 }
 
 #[cfg(test)]

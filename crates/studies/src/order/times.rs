@@ -53,8 +53,10 @@ pub(super) const JOIN: f64 = 3.0 * MINUTE;
 pub(super) const FILLING_PER_LITRE: f64 = 1.0 * MINUTE;
 /// The last wall with its sealing strip screwed on.
 pub(super) const CLOSE: f64 = 20.0 * MINUTE;
-/// Masking, for each thing masked.
-pub(super) const MASK: f64 = 3.0 * MINUTE;
+/// Masking and taking it off, for each thing masked, and cleaning up after it.
+pub(super) const MASK: f64 = 4.0 * MINUTE;
+pub(super) const UNMASK: f64 = 1.0 * MINUTE;
+pub(super) const UNMASKED: f64 = 5.0 * MINUTE;
 /// A sample sanded, coated and judged, for each coat.
 pub(super) const OFFCUT_COAT: f64 = 5.0 * MINUTE;
 /// Pilot holes of a wall clamped on dry, for each screw.

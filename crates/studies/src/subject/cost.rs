@@ -61,6 +61,11 @@ impl CostSubject {
         &self.lines
     }
 
+    /// Takes nothing over into variants.
+    pub(super) fn forget(&mut self) {
+        self.found.clear();
+    }
+
     pub(super) fn found(&self) -> &[Need] {
         &self.found
     }

@@ -213,6 +213,14 @@ impl Subject {
         self.cost.find(&mut self.causes, currency, found);
     }
 
+    /// The same, but whose variants count nothing that only the studies find: it is found anew
+    /// for each.
+    pub(crate) fn forgetting(&self) -> Self {
+        let mut subject = self.clone();
+        subject.cost.forget();
+        subject
+    }
+
     /// The numbers of one box.
     #[must_use]
     pub(crate) fn build(&self, draw: &Draw) -> Build {

@@ -93,8 +93,8 @@ pub(super) fn hold(testing: &Testing<'_>) -> Hold {
     let lows = dips(fine, &testing.gains.impedance);
     let mut hold = hold
         .how(
-            "a thin pair from one driver's terminals led out beside a frame and sealed with putty \
-before the box is closed; out again afterwards",
+            "at the thin pair that was led out for it; afterwards cut it short, and fill what it leaves \
+with putty",
         )
         .how(format!(
             "that output's own wires off; from it {SERIES:.0} Ω, 1 W in series into the pair; volts \

@@ -76,17 +76,26 @@ pub(super) fn polarity(testing: &Testing<'_>) -> Hold {
             let current = CELL / series / (driver.re + build.amplifier.feed.cable_resistance);
             1e3 * driver.bl * current * driver.compliance
         });
-        let faint = matches!(travel, Expect::Band { nominal, .. } if nominal < 1e3 * EYE);
-        hold = hold.seen(
-            name.as_str(),
-            if faint {
-                "every cone jumps outwards, by so little that a fingertip feels it rather than an \
-eye sees it"
+        let Expect::Band {
+            low, nominal, high, ..
+        } = travel
+        else {
+            continue;
+        };
+        let [low, high] = [low, high].map(|mm| (10.0 * mm).round() / 10.0);
+        let seen = if nominal < 1e3 * EYE {
+            "every cone jumps outwards, by so little that a fingertip feels it rather than an eye \
+sees it"
+                .to_owned()
+        } else {
+            let by = if low < high {
+                format!("{low} to {high} mm")
             } else {
-                "every cone jumps outwards"
-            },
-        );
-        hold = hold.read(format!("{name}: by about"), travel);
+                format!("about {low} mm")
+            };
+            format!("every cone jumps outwards, by {by}")
+        };
+        hold = hold.seen(name.as_str(), seen);
     }
     hold.if_not(
         "one cone goes inwards",

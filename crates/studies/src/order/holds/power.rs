@@ -215,7 +215,8 @@ the cone off its middle; take the drivers off",
     }
     let mut hold = hold.how("from plus to minus of each output, drivers joined, nothing playing");
     if part.bridged {
-        let half = crate::words::number(testing.build.battery.mid_voltage() / 2.0, "V");
+        let half = testing.build.battery.mid_voltage() / 2.0;
+        let half = crate::words::prefixed(half, "V");
         hold = hold.how(format!(
             "each of the two by itself reads about half the supply, {half}, against battery −: \
 that is right for a bridge; only what is between them counts"

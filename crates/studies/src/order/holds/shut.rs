@@ -7,9 +7,12 @@ use crate::system::Resonance;
 use crate::words;
 use design::EnclosureKind;
 use physics::loudspeaker::leak_resistance;
+use physics::math::{log10, pow};
 
 /// Below so many s a phone's slow motion tells what an eye does not: common practice, no source.
 const EYE: f64 = 0.3;
+/// Where the sweep ends, in Hz: what hums higher is heard in any music. Common practice, no source.
+const SWEPT: f64 = 2000.0;
 /// Walls listed at most: the lowest sound worst.
 const WALLS: usize = 6;
 
@@ -74,15 +77,40 @@ seconds, let go",
     .care("No fingernail, no push on the dust cap.")
 }
 
+/// Where walls hum, lowest first, those alike together.
+fn humming(testing: &Testing<'_>) -> Vec<(String, Vec<String>)> {
+    let mut all: Vec<(String, Vec<String>)> = Vec::new();
+    let modes = testing.carpentry.modes.iter();
+    let audible = modes.filter(|mode| mode.supported < SWEPT);
+    for mode in audible.take(WALLS) {
+        let [from, to] =
+            [mode.supported, mode.clamped].map(|hertz| words::prefixed(rounded(hertz), "Hz"));
+        let range = format!("{from} to {to}");
+        let wall = format!("the {}", words::wall(mode.wall));
+        match all.iter_mut().find(|(known, _)| *known == range) {
+            Some((_, walls)) => walls.push(wall),
+            None => all.push((range, vec![wall])),
+        }
+    }
+    all
+}
+
+/// To two figures: how a wall is held is known no better.
+fn rounded(hertz: f64) -> f64 {
+    let step = pow(10.0, log10(hertz).floor() - 1.0);
+    (hertz / step).round() * step
+}
+
 pub(super) fn buzz(testing: &Testing<'_>) -> Hold {
     let mut hold = test("test-buzz", "A sweep for buzz", &[testing.sine_source()]);
     let at = Testing::near(testing.hertz, testing.outcome.closed);
     let volts = 0.5 * testing.ceiling(at);
     if testing.plays_sine() {
         hold = hold.how(format!(
-            "a sine from 30 Hz to 2 kHz over a minute, no more than {} rms at the outputs; a hand on \
+            "a sine from 30 Hz to {} over a minute, no more than {} rms at the outputs; a hand on \
 each wall in turn",
-            words::number(volts, "V")
+            words::prefixed(SWEPT, "Hz"),
+            words::stated(volts, "V")
         ));
     } else {
         hold = hold
@@ -93,17 +121,11 @@ each wall in turn",
         format!("around {}", words::number(testing.outcome.closed, "Hz")),
         "cones move most: no rubbing, nothing knocks",
     );
-    for mode in testing.carpentry.modes.iter().take(WALLS) {
+    for (range, walls) in humming(testing) {
+        let verb = if walls.len() == 1 { "hums" } else { "hum" };
         hold = hold.seen(
-            format!(
-                "{} to {}",
-                words::number(mode.supported, "Hz"),
-                words::number(mode.clamped, "Hz")
-            ),
-            format!(
-                "the {} hums at most, nothing rattles",
-                words::wall(mode.wall)
-            ),
+            range,
+            format!("{} {verb} at most, nothing rattles", walls.join(" and ")),
         );
     }
     hold.if_not(

@@ -76,16 +76,36 @@ fn wires(site: &Site<'_>) -> f64 {
 }
 
 fn harness(drafts: &mut Drafts, site: &Site<'_>) {
-    let draft = Draft::new(Work::Wiring, "Make the harness", wires(site) * times::WIRE)
+    let mut draft = Draft::new(Work::Wiring, "Make the harness", wires(site) * times::WIRE)
         .say("cut, strip and label each wire as the list says; sleeves on before the ends")
         .say("fuse holder at the battery's end of its wire, the fuse still out")
-        .say("pull at every end; ring out every wire with the meter")
+        .say("pull at every end; then each wire must conduct from end to end")
         .with([
             "side cutters and stripper",
-            "crimping tool or soldering iron",
+            "soldering iron",
+            "crimping tool",
             "labels",
         ]);
+    let inline = inline(site);
+    if !inline.is_empty() {
+        draft = draft.say(format!("spliced into the wires: {}", inline.join(", ")));
+    }
     drafts.add("harness", draft);
+}
+
+/// Modules that hang in the wires: they have no outline to be fitted in a place of their own.
+fn inline(site: &Site<'_>) -> Vec<String> {
+    let modules = site.design.modules.iter();
+    let loose = modules.filter(|used| used.part.size.is_none());
+    loose
+        .map(|used| {
+            let part = &used.part.common.name.text;
+            match &used.name {
+                Some(name) => format!("{} ({part})", name.text),
+                None => part.clone(),
+            }
+        })
+        .collect()
 }
 
 fn indicator(drafts: &mut Drafts, site: &Site<'_>) {

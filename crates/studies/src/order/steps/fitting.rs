@@ -83,10 +83,17 @@ fn draft(site: &Site<'_>, group: &Group<'_>) -> Draft {
         times::PART
     };
     let title = match count {
+        // Its parts are mounted on it already.
+        _ if group.kind == PartKind::Control => format!("Fit: {}", group.title.to_lowercase()),
         1 => format!("Fit: {}", group.title.to_lowercase()),
         count => format!("Fit: {count} × {}", group.title.to_lowercase()),
     };
-    let mut draft = Draft::new(Work::Fitting, title, count as f64 * each);
+    let pieces = if group.kind == PartKind::Control {
+        1
+    } else {
+        count
+    };
+    let mut draft = Draft::new(Work::Fitting, title, pieces as f64 * each);
     if on_last(site, group) {
         draft = draft.say(format!(
             "on the {}, as it lies on the bench",
@@ -122,7 +129,7 @@ over the cone"
             draft = draft.say(format!("{}: {}", line.label, line.how));
         }
     }
-    draft.say(said).with(["screwdriver", "drill by hand"])
+    draft.say(said).with(["screwdriver", "hand drill"])
 }
 
 /// Dust and coats keep off parts that can wait; what cannot is masked where it stands.
@@ -144,7 +151,7 @@ fn keep_clean(drafts: &mut Drafts, site: &Site<'_>, id: &str, group: &Group<'_>)
         ["seal", "vents", "pilots", "drill-last", "round"],
         Why::Clean,
     );
-    drafts.after(id, ["unmask"], Why::Clean);
+    drafts.after(id, ["unmask", "handled"], Why::Clean);
     let vapour = site
         .finish
         .layers
@@ -204,14 +211,15 @@ fn wiring(drafts: &mut Drafts, site: &Site<'_>, groups: &BTreeMap<String, Group<
     let outputs = Draft::new(Work::Wiring, "Wire the drivers", 0.3 * joining)
         .say("both wires of one output side by side; plus to plus on every driver")
         .say("their other ends stay off the amplifier until they are tested")
-        .with(["soldering iron or crimping tool", "screwdriver"]);
+        .with(["soldering iron", "crimping tool", "screwdriver"]);
     drafts.add("wire-outputs", outputs);
     drafts.after("wire-outputs", ["harness"], Why::Wiring);
     let supply = Draft::new(Work::Wiring, "Wire the rest", 0.7 * joining)
         .say("as the wiring diagram shows, label by label; the fuse still out")
         .say("tie and strap everything: what hangs loose rattles and chafes through")
         .with([
-            "soldering iron or crimping tool",
+            "soldering iron",
+            "crimping tool",
             "screwdriver",
             "cable ties",
         ]);

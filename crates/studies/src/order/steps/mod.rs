@@ -7,6 +7,8 @@ mod shut;
 mod trials;
 mod wood;
 
+pub(crate) use coats::{Late, late};
+
 use super::draft::Drafts;
 use crate::carpentry::{Carpentry, PartKind, Stage};
 use crate::finish::Finish;
@@ -76,12 +78,12 @@ impl<'a> Site<'a> {
     }
 }
 
-/// All steps, and every reason why one comes after another.
-pub(crate) fn gather(site: &Site<'_>) -> Drafts {
+/// All steps, and every reason why one comes after another; `late` coats are sanded before.
+pub(crate) fn gather(site: &Site<'_>, late: &Late) -> Drafts {
     let mut drafts = Drafts::default();
     wood::add(&mut drafts, site);
     bench::add(&mut drafts, site);
-    coats::add(&mut drafts, site);
+    coats::add(&mut drafts, site, late);
     fitting::add(&mut drafts, site);
     shut::add(&mut drafts, site);
     trials::add(&mut drafts, site);

@@ -2,8 +2,10 @@
 
 use super::Site;
 use crate::order::draft::{Draft, Drafts};
+use crate::order::lacking;
 use crate::order::model::{Why, Work};
 use crate::order::times;
+use crate::words;
 
 /// A test, what must be there before it, and whether it can be taken only in the shut box.
 struct Trial {
@@ -77,7 +79,7 @@ const TRIALS: &[Trial] = &[
         "test-impedance",
         "Impedance of the closed box",
         times::LONG_TEST,
-        &["test-leak", "test-sine"],
+        &["test-leak", "test-sine", "test-pair"],
     ),
     closed(
         "test-buzz",
@@ -116,6 +118,7 @@ const fn closed(
 
 pub(super) fn add(drafts: &mut Drafts, site: &Site<'_>) {
     let shutting = site.shutting();
+    pair(drafts, site);
     for trial in TRIALS {
         if trial.id == "test-indicator" && !site.has_indicator() {
             continue;
@@ -157,6 +160,32 @@ pub(super) fn add(drafts: &mut Drafts, site: &Site<'_>) {
         ["fit-feet", "fit-grille", "fit-handle"],
         Why::Work,
     );
+}
+
+/// Wires that the impedance of the shut box is read at, where there are tools to read it.
+fn pair(drafts: &mut Drafts, site: &Site<'_>) {
+    let lacks = lacking(&site.design.workshop, false);
+    if lacks.iter().any(|lack| lack.id == "test-impedance") {
+        return;
+    }
+    let way = if site.screwed {
+        format!(
+            "led out across the sealing strip of the {}",
+            words::wall(site.last)
+        )
+    } else {
+        "led out under its frame and sealed with putty".to_owned()
+    };
+    let draft = Draft::new(
+        Work::Wiring,
+        "A thin pair for the test of the shut box",
+        times::SMALL_PART,
+    )
+    .say(format!("two thin wires from one driver's terminals, {way}"))
+    .with(["soldering iron", "putty"]);
+    drafts.add("test-pair", draft);
+    drafts.after("test-pair", ["wire-outputs", "test-coils"], Why::Wiring);
+    drafts.after(site.shutting(), ["test-pair"], Why::Access);
 }
 
 /// Everything that must be in and on before the box is tight.

@@ -28,7 +28,7 @@ must close within {:.1} mm",
                 1e3 * ring.test_gap
             ))
             .say("set the blade and cut a new ring until it does; no panel is cut before")
-            .with(["saw", "tape", "rule"]);
+            .with(["saw", "masking tape", "rule"]);
         drafts.add("test-ring", draft);
     }
     let pieces: usize = carpentry.sheets.iter().map(|plan| plan.blanks.len()).sum();
@@ -48,7 +48,7 @@ must close within {:.1} mm",
     }
     let draft = draft
         .say("mark letter, outer face and lower edge on each; opposite ones against one stop")
-        .with(["saw", "rule and square", "pencil"]);
+        .with(["saw", "rule", "square", "pencil"]);
     drafts.add("saw", draft);
     let edges = carpentry.body.panels.iter().flat_map(|panel| &panel.edges);
     let worked = edges
@@ -63,7 +63,7 @@ must close within {:.1} mm",
         .say(format!(
             "{worked} edges, as the cut list says; offcuts first"
         ))
-        .with(["saw", "router or saw for rebates", "square"]);
+        .with(["saw", "router", "square"]);
         drafts.add("edges", draft);
     }
     drafts.after("saw", ["test-ring"], Why::Test);
@@ -182,10 +182,7 @@ fn dry_fit(drafts: &mut Drafts, site: &Site<'_>) {
             _ => {}
         }
     }
-    drafts.add(
-        "dry-fit",
-        draft.with(["clamps and strap", "rule, for the diagonals", "square"]),
-    );
+    drafts.add("dry-fit", draft.with(["clamps", "strap", "rule", "square"]));
     let before = ["saw", "edges", "drill-before", "drill-flat"];
     drafts.after("dry-fit", before, Why::Work);
 }
@@ -224,7 +221,7 @@ fn glue(drafts: &mut Drafts, site: &Site<'_>) {
         )
         .say(rest)
         .wait(clamped, "the glue in its clamps")
-        .with(["glue and brush", "clamps and strap", "damp cloth"]);
+        .with(["wood glue", "brush", "clamps", "strap", "damp cloth"]);
         drafts.add(&id, draft);
         drafts.after(&id, ["dry-fit"], Why::Work);
         let board = board_of(step);
@@ -262,7 +259,7 @@ fn seal(drafts: &mut Drafts, site: &Site<'_>) {
 airtight, and what is loose rattles",
         )
         .wait(times::GLUE_CURES, "the glue to gain its strength")
-        .with(["glue", "damp cloth", "lamp"]);
+        .with(["wood glue", "damp cloth", "lamp"]);
     drafts.add("seal", draft);
     drafts.after("seal", inner.iter().copied(), Why::Drying);
     // A wall glued on last hides the joints that are sealed.
@@ -303,7 +300,7 @@ the inner mouth",
             formed as f64 * times::FORMED_EDGE,
         )
         .say(format!("{formed} edges: {hold}"))
-        .with(["router with bearing bit", "sandpaper"]);
+        .with(["router", "bearing bit", "sandpaper"]);
         drafts.add("round", draft);
         drafts.after("round", outside.iter().map(String::as_str), Why::Drying);
         drafts.after("round", ["seal"], Why::Drying);

@@ -1,12 +1,54 @@
-//! Schedules of any layers hold to their times.
+//! Coats of any layers hold to their times.
 
 use super::*;
-use crate::finish::holds::is_film;
+use crate::finish::{Grit, Job, Mask};
+use crate::order::schedule::{DAY, DAY_AT_THE_BENCH, MORNING};
+use ::wood::Wall;
 use design::{FinishBase, FinishKind};
 use proptest::prelude::*;
-use wood::Wall;
 
 const HOUR: f64 = 3600.0;
+
+const fn is_film(kind: FinishKind) -> bool {
+    matches!(kind, FinishKind::Lacquer | FinishKind::Paint)
+}
+
+/// The days of a finish alone, as the order of a box with nothing else to do has them.
+fn jobs(layers: &[Layer], sanding: &[Grit], masks: usize) -> Vec<Job> {
+    let mask = Mask {
+        wall: Wall::Front,
+        bare: Vec::new(),
+        around: false,
+        what: String::new(),
+        how: String::new(),
+    };
+    let finish = Finish {
+        faces: Vec::new(),
+        woods: Vec::new(),
+        layers: layers.to_vec(),
+        holds: Vec::new(),
+        cans: Vec::new(),
+        sanding: sanding.to_vec(),
+        offcut: Vec::new(),
+        offcut_wait: 0.0,
+        masks: vec![mask; masks],
+        schedule: Vec::new(),
+        sequence: Vec::new(),
+        air: Vec::new(),
+        cautions: Vec::new(),
+        wet_weight: None,
+        raw: None,
+    };
+    let gather = |late: &Late| {
+        let mut drafts = Drafts::default();
+        super::layers(&mut drafts, &finish, late);
+        drafts
+    };
+    let (drafts, slots) = crate::order::settled(&finish, gather);
+    let steps = slots.iter();
+    let steps = steps.map(|slot| (slot.begins, drafts.steps[&slot.name].finish.as_slice()));
+    crate::order::jobs(steps)
+}
 
 /// A layer with these times in hours.
 fn layer(kind: FinishKind, coats: u32, [recoat, next, cure]: [f64; 3], sand: Option<u32>) -> Layer {
@@ -108,7 +150,8 @@ proptest! {
             free = job.start + job.time;
             let hour = (job.start % DAY) / HOUR;
             let end = hour + job.time / HOUR;
-            prop_assert!((9.0..21.0).contains(&hour) && end <= 21.0 + 1e-6, "{hour} {end}");
+            let [begins, ends] = [MORNING, MORNING + DAY_AT_THE_BENCH].map(|at| at / HOUR);
+            prop_assert!(hour >= begins - 1e-9 && end <= ends + 1e-6, "{hour} {end}");
         }
         let cured = jobs.last().expect("it ends");
         prop_assert_eq!(cured.task, Task::Cured);
@@ -119,7 +162,9 @@ proptest! {
 }
 
 /// By hand: two coats of 20 min, four hours apart, sanded for 12.5 min, begun at 9:00 with the
-/// bare wood: 9:15, then not before 13:35; the last is dry to screw on half a day after 14:07:30.
+/// bare wood: 9:15, then not before 13:35. An hour after 14:07:30 the day at the bench is over,
+/// so the masks come off the next morning; a day after the last coat it is fitted out, which is
+/// within the hours at the bench.
 #[test]
 fn a_day_of_lacquer() {
     let lacquer = layer(FinishKind::Lacquer, 2, [4.0, 4.0, 168.0], Some(240));
@@ -141,11 +186,34 @@ fn a_day_of_lacquer() {
         found,
         [
             (Task::Sand, clock(9.0, 0.0)),
+            (Task::Mask, clock(9.0, 15.0)),
             (coat(1), clock(9.0, 15.0)),
             (dull, clock(13.0, 35.0)),
             (coat(2), clock(13.0, 47.5)),
-            (Task::Handle, clock(26.0, 7.5)),
+            (Task::Unmask, clock(24.0 + 9.0, 0.0)),
+            (Task::Handle, clock(24.0 + 14.0, 7.5)),
             (Task::Cured, clock(168.0 + 14.0, 7.5)),
         ]
     );
+}
+
+/// A coat that must wait over a night longer than its window is sanded first, whatever its can
+/// says.
+#[test]
+fn a_late_coat_is_sanded() {
+    let slow = Layer {
+        window: 20.0 * HOUR,
+        ..layer(FinishKind::Lacquer, 2, [15.0, 15.0, 168.0], None)
+    };
+    let dulled = |layers: &[Layer]| {
+        let jobs = jobs(layers, &[], 0);
+        let mut tasks = jobs.iter().map(|job| job.task);
+        tasks.any(|task| matches!(task, Task::Dull { grit: DULL, .. }))
+    };
+    assert!(dulled(std::slice::from_ref(&slow)));
+    let patient = Layer {
+        window: 30.0 * HOUR,
+        ..slow
+    };
+    assert!(!dulled(&[patient]));
 }
