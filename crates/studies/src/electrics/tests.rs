@@ -243,12 +243,19 @@ fn short(text: &str) -> String {
     format!("{:016x}", hasher.finish())
 }
 
-/// A board of one channel hears the sum: which side is which makes no difference.
+/// Where one input alone has a wire, it hears the sum: which side is which makes no difference.
 fn one_channel(system: &System) -> bool {
-    system.parts.iter().all(|part| {
-        let mut terminals = part.terminals.iter();
-        part.kind != Kind::Amplifier || terminals.all(|own| !own.name.contains("right"))
-    })
+    let wires = system.wires.iter();
+    let mut heard: Vec<End> = wires
+        .flat_map(|wire| [wire.from, wire.to])
+        .filter(|end| {
+            let part = &system.parts[end.part];
+            part.terminals[end.terminal].role == Role::SignalIn
+        })
+        .collect();
+    heard.sort();
+    heard.dedup();
+    heard.len() < 2
 }
 
 /// The two ends of a part of which another of its kind and value does the same.
