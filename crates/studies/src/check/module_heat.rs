@@ -22,7 +22,7 @@ hangs on a converter counts as its load; modules that draw nothing of note are n
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let supply = evidence.build.battery.mid_voltage();
-    let modules = Modules::of(evidence.design(), supply);
+    let modules = Modules::of(evidence.subject, supply);
     let Some(hottest) = modules.hottest else {
         return Vec::new();
     };
