@@ -5,13 +5,13 @@ use super::model::{Alternative, Changed, Line, Swap};
 use crate::carpentry::{self, Carpentry};
 use crate::check::{Candidate, Evidence, Said, swap};
 use crate::finish;
+use crate::indicator::Indicator as Circuit;
 use crate::mend::{Indicator, edited, held_paid, said};
 use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::wrongs::Wrongs;
 use design::{Common, EnclosureKind, Shelf};
 use rayon::prelude::*;
-use std::sync::OnceLock;
 
 /// Parts tried in place of one: those most like it, and among these the cheapest.
 const MOST: usize = 4;
@@ -63,7 +63,7 @@ struct Before {
 }
 
 impl Before {
-    fn of(subject: &Subject, carpentry: &Carpentry, lit: Lit<'_>) -> Self {
+    fn of(subject: &Subject, carpentry: &Carpentry, lit: Option<&Circuit>) -> Self {
         let Seen { promises, said, .. } = seen(subject, carpentry, lit);
         Self {
             promises,
@@ -73,36 +73,15 @@ impl Before {
     }
 }
 
-/// How the low-battery indicator of what is tried is come by.
-#[derive(Clone, Copy)]
-enum Lit<'a> {
-    /// As that of the design; the search for another takes long, so its checks say nothing on
-    /// either side.
-    As(Option<&'a crate::indicator::Indicator>),
-    /// Designed anew: its thresholds hang on the battery.
-    Anew,
-}
-
 /// What each swap of a bounded number would change.
 pub(super) fn swaps(texts: Texts<'_>, evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Swap> {
     let subject = &evidence.subject.forgetting();
-    let as_designed = Lit::As(evidence.indicator().map(AsRef::as_ref));
+    let circuit = evidence.indicator().map(AsRef::as_ref);
     // The same text as a variant is studied as those of the swaps are.
     let Ok(plain) = edited(texts, subject, &[]) else {
         return Vec::new();
     };
-    let unlit = Before::of(&plain, carpentry, as_designed);
-    let lit = OnceLock::new();
-    let battery = &subject.project.design.battery.part.common.name.text;
-    let indicated = subject.project.design.indicator.is_some();
-    let tried = |now: &String, subject: &Subject| {
-        if indicated && now == battery {
-            let before = lit.get_or_init(|| Before::of(&plain, carpentry, Lit::Anew));
-            changed(before, subject, Lit::Anew)
-        } else {
-            changed(&unlit, subject, as_designed)
-        }
-    };
+    let before = Before::of(&plain, carpentry, circuit);
     let each = slots(evidence).into_iter().flat_map(|slot| {
         let now = &slot.now.name.text;
         let tried = slot.candidates.into_iter().take(MOST);
@@ -113,7 +92,8 @@ pub(super) fn swaps(texts: Texts<'_>, evidence: &Evidence<'_>, carpentry: &Carpe
         line: (*now).clone(),
         part: part(candidate),
         words: candidate.words.clone(),
-        outcome: edited(texts, subject, &candidate.edits).map(|subject| tried(now, &subject)),
+        outcome: edited(texts, subject, &candidate.edits)
+            .map(|subject| changed(&before, &subject, circuit)),
     };
     each.par_iter().map(swap).collect()
 }
@@ -158,7 +138,7 @@ fn part(candidate: &Candidate) -> String {
         .unwrap_or_default()
 }
 
-fn changed(before: &Before, subject: &Subject, lit: Lit<'_>) -> Changed {
+fn changed(before: &Before, subject: &Subject, lit: Option<&Circuit>) -> Changed {
     let carpentry = carpentry::study(subject);
     let Seen {
         promises,
@@ -185,29 +165,23 @@ struct Seen {
     unpriced: Vec<String>,
 }
 
-/// The nominal build of a subject with the wires, the finish and the indicator
-/// that it needs.
-fn seen(subject: &Subject, carpentry: &Carpentry, lit: Lit<'_>) -> Seen {
-    let indicator = match lit {
-        Lit::As(_) => Indicator::LeftOut,
-        Lit::Anew => Indicator::Designed,
-    };
+/// The nominal build of a subject with the wires and the finish that it needs. The search for a
+/// circuit takes long, so the indicator is that of the design, and its checks say nothing on
+/// either side.
+fn seen(subject: &Subject, carpentry: &Carpentry, lit: Option<&Circuit>) -> Seen {
+    let unlit = Indicator::LeftOut;
     let needs = |evidence: &Evidence<'_>| {
         let Some(electrics) = evidence.electrics() else {
             return Vec::new();
         };
-        let indicator = match lit {
-            Lit::As(known) => known,
-            Lit::Anew => evidence.indicator().map(AsRef::as_ref),
-        };
         let studied = Studied {
             electrics,
             finish: &finish::study(subject, carpentry),
-            indicator,
+            indicator: lit,
         };
         found(subject, &studied)
     };
-    held_paid(subject, carpentry, indicator, needs, |evidence| {
+    held_paid(subject, carpentry, unlit, needs, |evidence| {
         let promises = evidence.promises.iter();
         let lines = evidence.subject.cost.lines().iter();
         let unpriced = lines.filter(|line| line.till().is_none());
