@@ -93,13 +93,12 @@ pub(super) fn swaps(texts: Texts<'_>, evidence: &Evidence<'_>, carpentry: &Carpe
         part: part(candidate),
         words: candidate.words.clone(),
         outcome: edited(texts, subject, &candidate.edits)
-            .map(|subject| changed(&before, &subject, circuit)),
+            .map(|subject| changed(&before, &subject, circuit, &part(candidate))),
     };
     each.par_iter().map(swap).collect()
 }
 
-/// Parts that were tried in place of that of a line, with which the box can still be built; what
-/// the till then says for them follows from what it says for all.
+/// Parts that were tried in place of that of a line, with which the box can still be built.
 pub(super) fn would_do(shelf: &Shelf, line: &Line, swaps: &[Swap]) -> Vec<Alternative> {
     let own = swaps.iter().filter(|swap| swap.line == line.label);
     let done = own.filter_map(|swap| Some((swap, swap.outcome.as_ref().ok()?)));
@@ -107,10 +106,7 @@ pub(super) fn would_do(shelf: &Shelf, line: &Line, swaps: &[Swap]) -> Vec<Altern
     let alternative = |(swap, changed): (&Swap, &Changed)| Alternative {
         label: swap.part.clone(),
         on_hand: named(shelf, &swap.part).map_or(0.0, |part| f64::from(part.on_hand)),
-        till: line
-            .till()
-            .filter(|_| !changed.unpriced.contains(&swap.part))
-            .map(|till| till + changed.cost()),
+        till: changed.till,
     };
     built.map(alternative).collect()
 }
@@ -138,7 +134,7 @@ fn part(candidate: &Candidate) -> String {
         .unwrap_or_default()
 }
 
-fn changed(before: &Before, subject: &Subject, lit: Option<&Circuit>) -> Changed {
+fn changed(before: &Before, subject: &Subject, lit: Option<&Circuit>, part: &str) -> Changed {
     let carpentry = carpentry::study(subject);
     let Seen {
         promises,
@@ -151,10 +147,18 @@ fn changed(before: &Before, subject: &Subject, lit: Option<&Circuit>) -> Changed
             .zip(&before.promises)
             .map(|((id, after), (_, before))| (*id, after - before))
             .collect(),
+        till: till(subject, part),
         unpriced,
         brings: before.wrongs.beyond(&said),
         clears: Wrongs::of(&said).beyond(&before.said),
     }
+}
+
+/// What the till says for one part alone; `None` without a price.
+fn till(subject: &Subject, part: &str) -> Option<f64> {
+    let lines = subject.cost.lines().iter();
+    let own = lines.filter(|line| line.label == part);
+    own.map(Line::till).sum()
 }
 
 /// What is looked at of one box.
