@@ -1,4 +1,8 @@
 //! Tables that open in a spreadsheet (RFC 4180).
+//!
+//! Those that hold names and money begin with the mark of UTF-8, without which spreadsheets
+//! read € and ä in the code page of their country; curves are numbers under plain headings and
+//! begin without it, for programs.
 
 use std::fmt::Write;
 use studies::money::{Shopping, Unit};
@@ -33,6 +37,35 @@ fn guarded(text: &str) -> String {
         begins = breaks || begins && (c.is_whitespace() || c == '"');
     }
     out
+}
+
+/// The mark of UTF-8.
+const MARK: char = '\u{feff}';
+
+/// An amount of money to the smallest coin; empty where none is known.
+fn money(amount: Option<f64>) -> String {
+    amount.map_or_else(String::new, |amount| rounded(amount, 2))
+}
+
+/// A count or a length in m, to the millimetre; other amounts no finer than that.
+fn count(value: f64) -> String {
+    let text = rounded(value, 3);
+    let short = text.trim_end_matches('0').trim_end_matches('.');
+    short.to_owned()
+}
+
+/// To so many decimals, without a minus before nothing; empty where there is no number.
+fn rounded(value: f64, decimals: usize) -> String {
+    if !value.is_finite() {
+        return String::new();
+    }
+    let text = format!("{value:.decimals$}");
+    let nothing = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
+    if nothing {
+        text.trim_start_matches('-').to_owned()
+    } else {
+        text
+    }
 }
 
 /// A number in full precision; empty where there is none.
@@ -111,35 +144,34 @@ pub(crate) fn discharge(discharge: &Discharging) -> String {
 }
 
 /// What takes up air, weighs and costs how much; money in the brief's currency.
-pub(crate) fn accounts(accounts: &Accounts, money: &Shopping) -> String {
-    let mut out = String::from("account,item,value,unit\r\n");
-    let mut add = |account: &str, label: &str, value: f64, unit: &str| {
-        write!(
-            out,
-            "{account},{},{},{unit}\r\n",
-            text(label),
-            number(value)
-        )
-        .expect("writing into a String does not fail");
+pub(crate) fn accounts(accounts: &Accounts, shopping: &Shopping) -> String {
+    let mut out = format!("{MARK}account,item,value,unit\r\n");
+    let mut add = |account: &str, label: &str, value: String, unit: &str| {
+        write!(out, "{account},{},{value},{unit}\r\n", text(label))
+            .expect("writing into a String does not fail");
     };
     for air in &accounts.air {
-        add("air taken up", &air.label, 1e3 * air.volume, "L");
+        add("air taken up", &air.label, count(1e3 * air.volume), "L");
     }
     for weight in &accounts.weight {
-        add("weight", &weight.label, weight.kilograms, "kg");
+        add("weight", &weight.label, count(weight.kilograms), "kg");
     }
-    for line in &money.lines {
-        let till = line.till().unwrap_or(f64::NAN);
-        add("to buy", &line.label, till, &money.currency);
+    for line in &shopping.lines {
+        add(
+            "to buy",
+            &line.label,
+            money(line.till()),
+            &shopping.currency,
+        );
     }
     out
 }
 
 /// The shopping list: a line for each thing, and what stands on no shelf after them.
-pub(crate) fn shopping(money: &Shopping) -> String {
-    let till = format!("till ({})", money.currency);
-    let price = format!("price of one ({})", money.currency);
-    let worth = format!("worth in the box ({})", money.currency);
+pub(crate) fn shopping(shopping: &Shopping) -> String {
+    let till = format!("till ({})", shopping.currency);
+    let price = format!("price of one ({})", shopping.currency);
+    let worth = format!("worth in the box ({})", shopping.currency);
     let headings = [
         "kind",
         "thing",
@@ -153,35 +185,39 @@ pub(crate) fn shopping(money: &Shopping) -> String {
         &worth,
         "would do instead",
     ];
-    let mut out = line(headings.map(text));
-    for thing in &money.lines {
+    let mut out = String::from(MARK);
+    out += &line(headings.map(text));
+    for thing in &shopping.lines {
         let unit = match thing.unit {
             Unit::Piece => "",
             Unit::Metre => "m",
         };
         let instead: Vec<&str> = thing.instead.iter().map(|other| &*other.label).collect();
-        let unknown = f64::NAN;
         out += &line([
             text(thing.kind.words()),
             text(&thing.label),
             text(&thing.about),
             text(unit),
-            number(thing.needed),
-            number(thing.on_hand),
-            number(thing.to_buy),
-            number(thing.price.unwrap_or(unknown)),
-            number(thing.till().unwrap_or(unknown)),
-            number(thing.worth().unwrap_or(unknown)),
+            count(thing.needed),
+            count(thing.on_hand),
+            count(thing.to_buy),
+            money(thing.price),
+            money(thing.till()),
+            money(thing.worth()),
             text(&instead.join(" / ")),
         ]);
     }
-    for extra in &money.extras {
+    for extra in &shopping.extras {
         let fields = [
             text("Needed too, without a price"),
             text(&extra.label),
             text(&extra.about),
             text(extra.unit),
-            number(extra.amount),
+            match extra.unit {
+                "m" => count(extra.amount),
+                "" => rounded(extra.amount, 0),
+                _ => rounded(extra.amount, 1),
+            },
         ];
         out += &line(
             fields
@@ -264,8 +300,100 @@ mod tests {
     }
 
     #[test]
+    fn money_has_cents_and_lengths_have_millimetres() {
+        for (value, cents, millimetres) in [
+            (3.850_000_000_000_000_5, "3.85", "3.85"),
+            (2.844_999_999_999_999_8, "2.84", "2.845"),
+            (1.0, "1.00", "1"),
+            (-0.000_1, "0.00", "0"),
+            (10.0, "10.00", "10"),
+            (f64::NAN, "", ""),
+        ] {
+            assert_eq!(money(Some(value)), cents);
+            assert_eq!(count(value), millimetres);
+        }
+        assert_eq!(money(None), "");
+    }
+
+    #[test]
     fn numbers_read_back_and_nothing_is_empty() {
         assert_eq!(number(0.1 + 0.2).parse::<f64>().unwrap(), 0.1 + 0.2);
         assert_eq!(number(f64::NAN), "");
+    }
+
+    /// Fields of every line, quotes taken away, as RFC 4180 has them.
+    fn rows(csv: &str) -> Vec<Vec<String>> {
+        let mut rows = vec![vec![String::new()]];
+        let mut quoted = false;
+        let mut chars = csv.trim_start_matches(MARK).chars().peekable();
+        while let Some(c) = chars.next() {
+            let row = rows.last_mut().expect("there is one");
+            let field = row.last_mut().expect("there is one");
+            match c {
+                '"' if quoted && chars.peek() == Some(&'"') => {
+                    chars.next();
+                    field.push('"');
+                }
+                '"' => quoted = !quoted,
+                ',' if !quoted => row.push(String::new()),
+                '\r' if !quoted => {}
+                '\n' if !quoted => rows.push(vec![String::new()]),
+                _ => field.push(c),
+            }
+        }
+        rows.retain(|row| row.len() > 1);
+        rows
+    }
+
+    /// The column of sums, added up from the file alone, is what the brief is held against.
+    #[test]
+    fn the_file_adds_up_to_what_is_promised() {
+        for name in ["bathing-beach", "salvage-party", "workshop-mono"] {
+            let folder = format!("{}/../../examples/{name}", env!("CARGO_MANIFEST_DIR"));
+            let design = std::fs::read_to_string(format!("{folder}/design.toml"));
+            let shelf = std::fs::read_to_string(format!("{folder}/shelf.toml")).ok();
+            let texts = studies::Texts {
+                design: &design.expect("a shipped example"),
+                shelf: shelf.as_deref(),
+            };
+            let options = studies::Options {
+                builds: 0,
+                spread: 1.0,
+                progress: &|_| {},
+            };
+            let report = studies::survey(texts, options).expect("a sound example");
+            let csv = shopping(&report.money);
+            assert!(csv.starts_with(MARK) && csv.ends_with("\r\n"));
+            let rows = rows(&csv);
+            let column = |heading: &str| {
+                let mut headings = rows[0].iter();
+                let found = headings.position(|name| name.starts_with(heading));
+                found.unwrap_or_else(|| panic!("no column {heading}"))
+            };
+            let [needed, drawer, buy, each, till] =
+                ["needed", "in the drawer", "to buy", "price", "till"].map(column);
+            let value = |row: &[String], column: usize| row[column].parse::<f64>().unwrap_or(0.0);
+            let mut sum = 0.0;
+            for row in &rows[1..] {
+                assert_eq!(row.len(), rows[0].len(), "{row:?}");
+                if row[till].is_empty() {
+                    continue;
+                }
+                assert_eq!(
+                    row[till].split_once('.').map(|(_, cents)| cents.len()),
+                    Some(2)
+                );
+                let product = value(row, buy) * value(row, each);
+                let off = (product - value(row, till)).abs();
+                assert!(off <= 0.005 * (1.0 + value(row, buy)), "{row:?}");
+                assert!(value(row, drawer) + value(row, buy) >= value(row, needed) - 1e-9);
+                sum += value(row, till);
+            }
+            let mut promises = report.promises.iter();
+            let promised = promises.find(|promise| promise.id == "cost");
+            let promised = promised.expect("every design has its cost").value;
+            let cents = 0.005 * rows.len() as f64;
+            assert!((sum - promised).abs() <= cents, "{name}: {sum} {promised}");
+        }
     }
 }

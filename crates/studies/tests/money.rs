@@ -222,6 +222,12 @@ fn a_swap_is_what_the_changed_design_says() {
                 swap.words
             );
         }
+        assert_eq!(
+            changed.till,
+            line(&after, &swap.part).till(),
+            "{}",
+            swap.words
+        );
         let stops = |report: &Report| {
             let found = report.findings.iter();
             found

@@ -140,6 +140,8 @@ pub struct Swap {
 pub struct Changed {
     /// Name and change of each promise, in its order and unit; NaN where there is none.
     pub promises: Vec<(&'static str, f64)>,
+    /// What the till says for the part that comes instead; `None` without a price.
+    pub till: Option<f64>,
     /// Parts that would have to be bought without a known price: the change of money leaves
     /// them out.
     pub unpriced: Vec<String>,

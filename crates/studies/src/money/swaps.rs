@@ -5,13 +5,13 @@ use super::model::{Alternative, Changed, Line, Swap};
 use crate::carpentry::{self, Carpentry};
 use crate::check::{Candidate, Evidence, Said, swap};
 use crate::finish;
+use crate::indicator::Indicator as Circuit;
 use crate::mend::{Indicator, edited, held_paid, said};
 use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::wrongs::Wrongs;
 use design::{Common, EnclosureKind, Shelf};
 use rayon::prelude::*;
-use std::sync::OnceLock;
 
 /// Parts tried in place of one: those most like it, and among these the cheapest.
 const MOST: usize = 4;
@@ -63,7 +63,7 @@ struct Before {
 }
 
 impl Before {
-    fn of(subject: &Subject, carpentry: &Carpentry, lit: Lit<'_>) -> Self {
+    fn of(subject: &Subject, carpentry: &Carpentry, lit: Option<&Circuit>) -> Self {
         let Seen { promises, said, .. } = seen(subject, carpentry, lit);
         Self {
             promises,
@@ -73,36 +73,15 @@ impl Before {
     }
 }
 
-/// How the low-battery indicator of what is tried is come by.
-#[derive(Clone, Copy)]
-enum Lit<'a> {
-    /// As that of the design; the search for another takes long, so its checks say nothing on
-    /// either side.
-    As(Option<&'a crate::indicator::Indicator>),
-    /// Designed anew: its thresholds hang on the battery.
-    Anew,
-}
-
 /// What each swap of a bounded number would change.
 pub(super) fn swaps(texts: Texts<'_>, evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Swap> {
     let subject = &evidence.subject.forgetting();
-    let as_designed = Lit::As(evidence.indicator().map(AsRef::as_ref));
+    let circuit = evidence.indicator().map(AsRef::as_ref);
     // The same text as a variant is studied as those of the swaps are.
     let Ok(plain) = edited(texts, subject, &[]) else {
         return Vec::new();
     };
-    let unlit = Before::of(&plain, carpentry, as_designed);
-    let lit = OnceLock::new();
-    let battery = &subject.project.design.battery.part.common.name.text;
-    let indicated = subject.project.design.indicator.is_some();
-    let tried = |now: &String, subject: &Subject| {
-        if indicated && now == battery {
-            let before = lit.get_or_init(|| Before::of(&plain, carpentry, Lit::Anew));
-            changed(before, subject, Lit::Anew)
-        } else {
-            changed(&unlit, subject, as_designed)
-        }
-    };
+    let before = Before::of(&plain, carpentry, circuit);
     let each = slots(evidence).into_iter().flat_map(|slot| {
         let now = &slot.now.name.text;
         let tried = slot.candidates.into_iter().take(MOST);
@@ -113,13 +92,13 @@ pub(super) fn swaps(texts: Texts<'_>, evidence: &Evidence<'_>, carpentry: &Carpe
         line: (*now).clone(),
         part: part(candidate),
         words: candidate.words.clone(),
-        outcome: edited(texts, subject, &candidate.edits).map(|subject| tried(now, &subject)),
+        outcome: edited(texts, subject, &candidate.edits)
+            .map(|subject| changed(&before, &subject, circuit, &part(candidate))),
     };
     each.par_iter().map(swap).collect()
 }
 
-/// Parts that were tried in place of that of a line, with which the box can still be built; what
-/// the till then says for them follows from what it says for all.
+/// Parts that were tried in place of that of a line, with which the box can still be built.
 pub(super) fn would_do(shelf: &Shelf, line: &Line, swaps: &[Swap]) -> Vec<Alternative> {
     let own = swaps.iter().filter(|swap| swap.line == line.label);
     let done = own.filter_map(|swap| Some((swap, swap.outcome.as_ref().ok()?)));
@@ -127,10 +106,7 @@ pub(super) fn would_do(shelf: &Shelf, line: &Line, swaps: &[Swap]) -> Vec<Altern
     let alternative = |(swap, changed): (&Swap, &Changed)| Alternative {
         label: swap.part.clone(),
         on_hand: named(shelf, &swap.part).map_or(0.0, |part| f64::from(part.on_hand)),
-        till: line
-            .till()
-            .filter(|_| !changed.unpriced.contains(&swap.part))
-            .map(|till| till + changed.cost()),
+        till: changed.till,
     };
     built.map(alternative).collect()
 }
@@ -158,7 +134,7 @@ fn part(candidate: &Candidate) -> String {
         .unwrap_or_default()
 }
 
-fn changed(before: &Before, subject: &Subject, lit: Lit<'_>) -> Changed {
+fn changed(before: &Before, subject: &Subject, lit: Option<&Circuit>, part: &str) -> Changed {
     let carpentry = carpentry::study(subject);
     let Seen {
         promises,
@@ -171,10 +147,18 @@ fn changed(before: &Before, subject: &Subject, lit: Lit<'_>) -> Changed {
             .zip(&before.promises)
             .map(|((id, after), (_, before))| (*id, after - before))
             .collect(),
+        till: till(subject, part),
         unpriced,
         brings: before.wrongs.beyond(&said),
         clears: Wrongs::of(&said).beyond(&before.said),
     }
+}
+
+/// What the till says for one part alone; `None` without a price.
+fn till(subject: &Subject, part: &str) -> Option<f64> {
+    let lines = subject.cost.lines().iter();
+    let own = lines.filter(|line| line.label == part);
+    own.map(Line::till).sum()
 }
 
 /// What is looked at of one box.
@@ -185,29 +169,23 @@ struct Seen {
     unpriced: Vec<String>,
 }
 
-/// The nominal build of a subject with the wires, the finish and the indicator
-/// that it needs.
-fn seen(subject: &Subject, carpentry: &Carpentry, lit: Lit<'_>) -> Seen {
-    let indicator = match lit {
-        Lit::As(_) => Indicator::LeftOut,
-        Lit::Anew => Indicator::Designed,
-    };
+/// The nominal build of a subject with the wires and the finish that it needs. The search for a
+/// circuit takes long, so the indicator is that of the design, and its checks say nothing on
+/// either side.
+fn seen(subject: &Subject, carpentry: &Carpentry, lit: Option<&Circuit>) -> Seen {
+    let unlit = Indicator::LeftOut;
     let needs = |evidence: &Evidence<'_>| {
         let Some(electrics) = evidence.electrics() else {
             return Vec::new();
         };
-        let indicator = match lit {
-            Lit::As(known) => known,
-            Lit::Anew => evidence.indicator().map(AsRef::as_ref),
-        };
         let studied = Studied {
             electrics,
             finish: &finish::study(subject, carpentry),
-            indicator,
+            indicator: lit,
         };
         found(subject, &studied)
     };
-    held_paid(subject, carpentry, indicator, needs, |evidence| {
+    held_paid(subject, carpentry, unlit, needs, |evidence| {
         let promises = evidence.promises.iter();
         let lines = evidence.subject.cost.lines().iter();
         let unpriced = lines.filter(|line| line.till().is_none());

@@ -18,7 +18,9 @@ pub(super) fn blocks(finish: &Finish) -> Vec<Box<dyn Block>> {
         Box::new(grits(finish)),
         Box::new(Heading::new(
             "Day by day",
-            &format!("{hands} of work from nine to nine; dark: coats, pale: sanding, dots: drying"),
+            &format!(
+                "{hands} of work; days of the build order, from nine; dark: coats, pale: sanding, dots: drying"
+            ),
         )),
     ];
     out.push(Box::new(Hours {

@@ -1,14 +1,12 @@
 //! The shopping list: what is needed, what lies in the drawer, what the till says.
 
-use super::super::{Page, flowed};
 use super::amount;
 use crate::layout::{Align, Block, Cell, Column, Heading, Ledger, Paragraph, Table};
-use crate::paper::Paper;
 use crate::text::number;
 use studies::money::{Alternative, Extra, Kind, Line, SheetBill, Shopping, Unit};
 use studies::words;
 
-pub(super) fn pages(money: &Shopping, paper: Paper) -> Vec<Page> {
+pub(super) fn blocks(money: &Shopping) -> Vec<Box<dyn Block>> {
     let mut blocks: Vec<Box<dyn Block>> = Vec::new();
     let remark = "tick what is there; sheets and cans are bought whole, wire by the metre";
     blocks.push(Box::new(Heading::new("Shopping list", remark)));
@@ -22,6 +20,11 @@ pub(super) fn pages(money: &Shopping, paper: Paper) -> Vec<Page> {
         );
         blocks.push(Box::new(Paragraph::remark(&text)));
     }
+    if !money.extras.is_empty() {
+        let remark = "stands on no shelf, so no sum holds it";
+        blocks.push(Box::new(Heading::new("Needed too", remark)));
+        blocks.push(Box::new(extras(&money.extras)));
+    }
     if !money.sheets.is_empty() {
         let remark = "areas in m²; waste is kerf, trim and rests too small to use";
         blocks.push(Box::new(Heading::new("What becomes of the sheets", remark)));
@@ -33,12 +36,7 @@ pub(super) fn pages(money: &Shopping, paper: Paper) -> Vec<Page> {
         blocks.push(Box::new(Heading::new("What would do instead", remark)));
         blocks.push(Box::new(instead(money)));
     }
-    if !money.extras.is_empty() {
-        let remark = "stands on no shelf, so no sum holds it";
-        blocks.push(Box::new(Heading::new("Needed too", remark)));
-        blocks.push(Box::new(extras(&money.extras)));
-    }
-    flowed("Shopping list", &blocks, paper, 1)
+    blocks
 }
 
 fn table(money: &Shopping) -> Table {
@@ -196,10 +194,10 @@ fn instead(money: &Shopping) -> Table {
 fn extras(extras: &[Extra]) -> Table {
     let row = |extra: &Extra| {
         let unit = if extra.unit.is_empty() { "" } else { " " };
-        let figure = if extra.amount >= 10.0 {
+        let figure = if extra.amount >= 9.95 || extra.unit == "g" {
             number(extra.amount, 0)
         } else {
-            amount(extra.amount)
+            number(extra.amount, usize::from(!extra.unit.is_empty()))
         };
         vec![
             Cell::from(extra.label.as_str()),

@@ -3,14 +3,14 @@
 mod list;
 mod swaps;
 
-use super::Page;
+use super::{Page, flowed};
 use crate::paper::Paper;
 use studies::Report;
 
 pub(super) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
-    let mut pages = list::pages(&report.money, paper);
-    pages.extend(swaps::pages(report, paper));
-    pages
+    let mut blocks = list::blocks(&report.money);
+    blocks.extend(swaps::blocks(report));
+    flowed("Shopping list", &blocks, paper, 1)
 }
 
 /// A share or an amount without needless digits: "2", "1.63".

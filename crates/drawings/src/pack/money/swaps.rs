@@ -1,30 +1,27 @@
 //! What other parts of the shelf would change in every promise.
 
-use super::super::{Page, flowed};
 use crate::layout::{Align, Block, Cell, Column, Heading, Paragraph, Table};
-use crate::paper::Paper;
 use studies::Report;
 use studies::check::Severity;
 use studies::money::{Changed, Swap};
 use studies::report::Promise;
 use studies::words;
 
-pub(super) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
+pub(super) fn blocks(report: &Report) -> Vec<Box<dyn Block>> {
     if report.money.swaps.is_empty() {
         return Vec::new();
     }
     let remark = "one part changed, everything else as it is; as designed, without bands";
-    let blocks: Vec<Box<dyn Block>> = vec![
+    vec![
         Box::new(Heading::new("What another part would change", remark)),
         Box::new(table(report)),
         Box::new(Paragraph::remark(NOTE)),
-    ];
-    flowed("What a swap would change", &blocks, paper, 1)
+    ]
 }
 
-const NOTE: &str = "Each line was studied like the design itself, with its text changed. Wire, \
-     finish and the indicator are counted as for the design as it is. To take one, change the \
-     part's name in the design file and check again.";
+const NOTE: &str = "Each line was studied like the design itself, with its text changed; wire and \
+     finish are counted anew, the few parts of the indicator as for the design as it is. To take \
+     one, change the part's name in the design file and check again.";
 
 fn table(report: &Report) -> Table {
     let promise = |promise: &Promise| Column::new(promise.title, Align::Right, 1.3);
@@ -75,16 +72,16 @@ fn remarks(changed: &Changed) -> String {
     let mut said = vec!["yes".to_owned()];
     let cautions = list(&changed.brings, Severity::Caution);
     if !cautions.is_empty() {
-        said.push(format!("but: {cautions}"));
+        said.push(format!("But: {cautions}"));
     }
     let clears = list(&changed.clears, Severity::Stop);
     if !clears.is_empty() {
-        said.push(format!("clears: {clears}"));
+        said.push(format!("Clears: {clears}"));
     }
     if !changed.unpriced.is_empty() {
-        said.push(format!("no price known: {}", changed.unpriced.join(", ")));
+        said.push(format!("No price known: {}", changed.unpriced.join(", ")));
     }
-    said.join("; ")
+    said.join(". ")
 }
 
 /// Titles named at most.
@@ -94,9 +91,9 @@ fn list(titles: &[(Severity, String)], severity: Severity) -> String {
     let own = titles.iter().filter(|(of, _)| *of == severity);
     let own: Vec<&str> = own.map(|(_, title)| title.as_str()).collect();
     let more = own.len().saturating_sub(NAMED);
-    let mut said = own[..own.len().min(NAMED)].join(", ");
+    let mut said = own[..own.len().min(NAMED)].join("; ");
     if more > 0 {
-        said += &format!(" and {more} more");
+        said += &format!("; {more} more");
     }
     said
 }

@@ -16,11 +16,11 @@ const WORDS: f64 = 11.0;
 const TIME: f64 = 20.0;
 
 pub(super) fn pages(order: &Order, paper: Paper) -> Vec<Page> {
-    let mut blocks: Vec<Box<dyn Block>> = Vec::new();
+    let mut blocks: Vec<Box<dyn Block>> = super::tools::blocks(order);
     let mut day = usize::MAX;
     for (index, step) in order.steps.iter().enumerate() {
         let own = (step.begins / DAY) as usize;
-        if own != day && step.ends > step.begins {
+        if own != day {
             day = own;
             blocks.push(Box::new(Heading::new(&format!("Day {}", day + 1), "")));
         }
@@ -62,18 +62,34 @@ fn lines(order: &Order, step: &Step) -> Vec<(String, Role)> {
         );
         out.push((said, Role::Caution));
     }
-    // Only what was not done right before needs saying.
     let own = order.steps.iter().position(|other| other.id == step.id);
-    let far: Vec<String> = step
-        .after
-        .iter()
-        .filter(|(before, _)| own.is_some_and(|own| before + 1 < own))
-        .map(|(before, _)| (before + 1).to_string())
+    let far: Vec<String> = direct(order, step)
+        .into_iter()
+        .filter(|before| own.is_some_and(|own| before + 1 < own))
+        .map(|before| (before + 1).to_string())
         .collect();
     if !far.is_empty() {
         out.push((format!("not before {}", far.join(", ")), Role::Muted));
     }
     out
+}
+
+/// What a step comes after and that nothing else it comes after comes after in turn.
+fn direct(order: &Order, step: &Step) -> Vec<usize> {
+    let all: Vec<usize> = step.after.iter().map(|(before, _)| *before).collect();
+    let mut implied = vec![false; order.steps.len()];
+    for before in &all {
+        let mut open = vec![*before];
+        while let Some(next) = open.pop() {
+            for (earlier, _) in &order.steps[next].after {
+                if !implied[*earlier] {
+                    implied[*earlier] = true;
+                    open.push(*earlier);
+                }
+            }
+        }
+    }
+    all.into_iter().filter(|before| !implied[*before]).collect()
 }
 
 /// A box to tick with a step beside it.

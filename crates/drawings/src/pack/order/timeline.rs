@@ -10,8 +10,10 @@ use crate::role::Role;
 use crate::sheet::{Anchor, Dash, Drawing, Stroke, Style, Text, pen};
 use studies::order::{Order, Step, Work};
 
-/// Height of a line, of the head above the first, and width of the names, in mm.
+/// Least and greatest height of a line, height of the head above the first, and width of the
+/// names, in mm.
 const LINE: f64 = 3.7;
+const TALL: f64 = 4.8;
 const HEAD: f64 = 13.0;
 const NAMES: f64 = 82.0;
 const NOTE: &str = "Full bars: hands on. Thin lines: glue, sealant, a coat or a test runs by itself. \
@@ -23,13 +25,14 @@ pub(super) fn pages(order: &Order, paper: Paper) -> Vec<Page> {
     let fit = (((area.h - HEAD) / LINE) as usize).max(1);
     let sheets = order.steps.len().div_ceil(fit);
     let each = order.steps.len().div_ceil(sheets);
+    let line = ((area.h - HEAD) / each as f64).min(TALL);
     let indices: Vec<usize> = (0..order.steps.len()).collect();
     let pages = indices.chunks(each).map(|some| {
         let mut drawing = head(order, area);
-        drawing.append(grid(&clock, area, some.len()));
-        for (line, index) in some.iter().enumerate() {
-            let top = area.y + HEAD + LINE * line as f64;
-            drawing.append(row(&order.steps[*index], *index, &clock, area, top));
+        drawing.append(grid(&clock, area, line * some.len() as f64));
+        for (number, index) in some.iter().enumerate() {
+            let rect = Rect::new(area.x, area.y + HEAD + line * number as f64, area.w, line);
+            drawing.append(row(order, *index, &clock, rect));
         }
         Page::new("What is done when", drawing).noted(NOTE)
     });
@@ -60,12 +63,12 @@ fn head(order: &Order, area: Rect) -> Drawing {
     out
 }
 
-fn grid(clock: &Clock, area: Rect, lines: usize) -> Drawing {
+fn grid(clock: &Clock, area: Rect, height: f64) -> Drawing {
     let mut out = Drawing::default();
     let left = area.x + NAMES;
     let width = area.w - NAMES;
     let top = area.y + HEAD;
-    let bottom = top + LINE * lines as f64;
+    let bottom = top + height;
     let mut free = f64::NEG_INFINITY;
     for day in 0..clock.days.len() {
         let [from, to] = clock.day(day).map(|share| left + width * share);
@@ -109,9 +112,17 @@ const fn role(work: Work) -> Role {
     }
 }
 
-fn row(step: &Step, index: usize, clock: &Clock, area: Rect, top: f64) -> Drawing {
+/// Since when a step is only waited for.
+fn waits(order: &Order, step: &Step) -> f64 {
+    let before = step.after.iter().map(|(index, _)| order.steps[*index].ends);
+    before.fold(0.0, f64::max)
+}
+
+fn row(order: &Order, index: usize, clock: &Clock, area: Rect) -> Drawing {
+    let step = &order.steps[index];
+    let top = area.y;
     let mut out = Drawing::default();
-    let base = top + 0.5 * (LINE + SMALL.cap_height());
+    let base = top + 0.5 * (area.h + SMALL.cap_height());
     let number = (index + 1).to_string();
     let right = Point::new(area.x + 5.0, base);
     out.text(
@@ -133,21 +144,24 @@ fn row(step: &Step, index: usize, clock: &Clock, area: Rect, top: f64) -> Drawin
         );
     }
     let x = |seconds: f64| area.x + NAMES + (area.w - NAMES) * clock.at(seconds);
-    let middle = top + LINE / 2.0;
-    if step.ready > step.ends {
+    let middle = top + area.h / 2.0;
+    // What nobody works at is there once it was waited for.
+    let dry = if step.ends > step.begins {
+        [step.ends, step.ready]
+    } else {
+        [waits(order, step), step.begins]
+    };
+    if dry[1] > dry[0] {
         let stroke = Stroke::new(role(step.work), pen::BOLD).dashed(Dash::Short);
-        out.line(
-            Point::new(x(step.ends), middle),
-            Point::new(x(step.ready), middle),
-            stroke,
-        );
-        let tick = |y: f64| Point::new(x(step.ready), y);
+        let [from, to] = dry.map(|at| Point::new(x(at), middle));
+        out.line(from, to, stroke);
+        let tick = |y: f64| Point::new(x(dry[1]), y);
         let end = Stroke::new(role(step.work), pen::THIN);
         out.line(tick(middle - 0.8), tick(middle + 0.8), end);
     }
     if step.ends > step.begins {
         let wide = (x(step.ends) - x(step.begins)).max(0.6);
-        let bar = Rect::new(x(step.begins), top + 0.8, wide, LINE - 1.6);
+        let bar = Rect::new(x(step.begins), top + 0.8, wide, area.h - 1.6);
         out.rect(bar, Style::filled(role(step.work)));
     }
     out

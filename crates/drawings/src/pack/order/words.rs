@@ -1,6 +1,6 @@
 //! How times and readings are said.
 
-use crate::pack::say::engineering;
+use crate::math;
 use crate::text::number;
 use studies::order::Expect;
 use studies::words;
@@ -35,29 +35,72 @@ pub(super) fn expected(expect: &Expect) -> String {
     match expect {
         Expect::Band {
             low, high, unit, ..
-        } => {
-            let (low, high) = (engineering(*low, unit), engineering(*high, unit));
-            match (low.split_once('\u{a0}'), high.split_once('\u{a0}')) {
-                // Said once where both have the same unit.
-                (Some((low, unit)), Some((_, other))) if unit == other => format!("{low} – {high}"),
-                _ => format!("{low} – {high}"),
-            }
-        }
+        } => band(*low, *high, unit),
         Expect::AtLeast { value, unit } if *unit == "Ω" && *value >= 1e6 => {
             format!("more than {} MΩ", words::stated(value / 1e6, ""))
         }
-        Expect::AtLeast { value, unit } => format!("at least {}", engineering(*value, unit)),
-        Expect::AtMost { value, unit } => format!("at most {}", milli(*value, unit)),
+        Expect::AtLeast { value, unit } => format!("at least {}", limit(*value, unit)),
+        Expect::AtMost { value, unit } => format!("at most {}", limit(*value, unit)),
         Expect::Seen(what) => what.clone(),
     }
 }
 
-/// Volts below one are read in millivolts.
-fn milli(value: f64, unit: &str) -> String {
-    match unit {
-        "V" if value < 1.0 => engineering(1e3 * value, "mV"),
-        _ => engineering(value, unit),
+/// Parts of a band that its ends are told apart in at least.
+const PARTS: f64 = 8.0;
+
+/// A band with one prefix, in steps that its width deserves and its instrument shows, rounded
+/// outwards.
+fn band(low: f64, high: f64, unit: &str) -> String {
+    let (factor, shown) = prefix(high, unit);
+    let (low, high) = (factor * low, factor * high);
+    let coarsest = match shown {
+        "K" | "dB" | "Hz" | "ms" => 1.0,
+        _ => 0.0,
+    };
+    let fine = (high - low).max(1e-3 * high.abs()) / PARTS;
+    let step = math::pow(10.0, math::floor(math::log10(fine))).max(coarsest);
+    let places = (-math::log10(step) + 0.5).max(0.0) as usize;
+    let low = math::floor(low / step + 1e-9) * step;
+    let high = math::ceil(high / step - 1e-9) * step;
+    if low <= 0.0 {
+        return format!("at most {}\u{a0}{shown}", number(high, places));
     }
+    format!(
+        "{} – {}\u{a0}{shown}",
+        number(low, places),
+        number(high, places)
+    )
+}
+
+/// The prefix under which a meter shows a value.
+fn prefix(value: f64, unit: &str) -> (f64, &str) {
+    match unit {
+        "V" if value < 1.0 => (1e3, "mV"),
+        "A" if value < 1e-3 => (1e6, "µA"),
+        "A" if value < 1.0 => (1e3, "mA"),
+        "s" if value < 1.0 => (1e3, "ms"),
+        "Hz" if value >= 1e3 => (1e-3, "kHz"),
+        _ => (1.0, unit),
+    }
+}
+
+/// A limit with two figures.
+fn limit(value: f64, unit: &str) -> String {
+    let (factor, shown) = prefix(value, unit);
+    let value = factor * value;
+    let step = if value > 0.0 {
+        math::pow(10.0, math::floor(math::log10(value)) - 1.0)
+    } else {
+        1.0
+    };
+    let places = (-math::log10(step) + 0.5).max(0.0) as usize;
+    let said = number(math::round(value / step) * step, places);
+    let said = if said.contains('.') {
+        said.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        &said
+    };
+    format!("{said}\u{a0}{shown}")
 }
 
 #[cfg(test)]
@@ -87,10 +130,27 @@ mod tests {
             unit: "Ω",
         };
         assert_eq!(expected(&band), "3.31 – 3.62\u{a0}Ω");
+        for (low, high, unit, said) in [
+            (0.0854, 0.0998, "A", "85 – 100\u{a0}mA"),
+            (0.956, 1.05, "V", "0.95 – 1.05\u{a0}V"),
+            (-0.00637, 0.0154, "V", "at most 16\u{a0}mV"),
+            (11.8, 18.7, "K", "11 – 19\u{a0}K"),
+            (0.0, 3.52, "K", "at most 4\u{a0}K"),
+            (101.3, 118.9, "Hz", "101 – 119\u{a0}Hz"),
+            (0.067, 0.2, "s", "60 – 200\u{a0}ms"),
+        ] {
+            let band = Expect::Band {
+                low,
+                nominal: low,
+                high,
+                unit,
+            };
+            assert_eq!(expected(&band), said);
+        }
         let most = Expect::AtMost {
             value: 0.05,
             unit: "V",
         };
-        assert_eq!(expected(&most), "at most 50.0\u{a0}mV");
+        assert_eq!(expected(&most), "at most 50\u{a0}mV");
     }
 }
