@@ -9,6 +9,7 @@ pub mod amplifier;
 pub mod battery;
 pub mod circuit;
 pub mod driver;
+pub mod fuse;
 pub mod heat;
 pub mod indicator;
 pub mod level;

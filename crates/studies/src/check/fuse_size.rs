@@ -3,7 +3,8 @@
 use super::{Candidate, Check, Evidence, Verdict};
 use crate::electrics::{Electrics, FuseChoice};
 use crate::words::number;
-use design::{FusePart, ModuleKind};
+use design::{FuseForm, FusePart, FuseSpeed, ModuleKind};
+use physics::fuse::Family;
 
 pub(super) const CHECK: Check = Check {
     id: "fuse-size",
@@ -18,7 +19,12 @@ loud sine, which the text then says. Wires count by the rows for supply cords, w
 side for a short wire in free air.",
     bad: "a 20 A fuse before wires of 0.75 mm²",
     good: "a 5 A fuse before wires of 0.75 mm² that carry 0.5 A of music",
-    sources: &["ul-248-14", "iec-60335-1", "common practice, no source"],
+    sources: &[
+        "ul-248-14",
+        "iec-60127",
+        "iec-60335-1",
+        "common practice, no source",
+    ],
     run,
 };
 
@@ -82,12 +88,30 @@ which the thinnest wire carries.",
     let sine = electrics.supply.sine;
     if sine > fuse.current {
         let more = format!(
-            " A sine at the clip point draws {}: it opens after a while.",
-            number(sine, "A")
+            " A sine at the clip point draws {}: it opens {}.",
+            number(sine, "A"),
+            within(fuse, sine)
         );
         cause.push_str(&more);
     }
     Verdict::good("Fuse fits current and wires", cause).measured(fuse.current, fuse.most, "A")
+}
+
+/// When the fuse opens at the latest with a current above its rating (A), in words.
+fn within(fuse: &FuseChoice, current: f64) -> String {
+    let part = fuse.stock.as_ref();
+    let fast_tube = part.is_some_and(|part| {
+        part.form.value == FuseForm::Tube && part.speed.value == FuseSpeed::Fast
+    });
+    let family = if fast_tube {
+        Family::TubeFast
+    } else {
+        Family::General
+    };
+    match family.longest(current / fuse.current) {
+        Some(seconds) => format!("within {}", number(seconds / 60.0, "min")),
+        None => "after a while".into(),
+    }
 }
 
 /// Its voltage and what it can break.

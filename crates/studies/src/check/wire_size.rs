@@ -16,7 +16,12 @@ hot inside a box full of wadding.",
 0.14 mm² for signals, because thinner wires break at their ends.",
     bad: "[wiring] usual = \"flexible wire 0.25 mm²\"",
     good: "[wiring] usual = \"flexible wire 0.75 mm²\"",
-    sources: &["iec-60335-1", "iec-60228", "common practice, no source"],
+    sources: &[
+        "iec-60335-1",
+        "iec-60228",
+        "astm-b258",
+        "common practice, no source",
+    ],
     run,
 };
 
@@ -86,8 +91,10 @@ fn thin(
     } else {
         "is".into()
     };
+    let gauge = physics::wire::gauge_for(least(worst));
+    let gauge = gauge.map_or_else(String::new, |gauge| format!(" (or {gauge} AWG)"));
     let cause = format!(
-        "{} from {} to {} {current} {} thick; {} is the least{more}.",
+        "{} from {} to {} {current} {} thick; {}{gauge} is the least{more}.",
         worst.label,
         worst.from,
         worst.to,
