@@ -7,12 +7,15 @@ mod figures;
 mod files;
 mod findings;
 mod finish;
+mod indicator;
 mod layout;
 mod money;
 mod order;
 mod plain;
 mod promises;
 mod shelf;
+mod signal;
+mod warmth;
 mod wood;
 
 pub(crate) use check::check;

@@ -16,6 +16,9 @@ const GUTTER: f64 = 11.0;
 const NOTE: &str = "Laws of natural convection scatter by 15 %. Bands: eight of ten builds drawn \
      within the tolerances. All heat of the voice coils is taken to stay in the box.";
 
+const BAY: &str = "The battery stands in a bay of its own, which the air of the box does not reach; \
+     what its holes let through is not counted.";
+
 pub(crate) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
     let Some(warmth) = &report.warmth else {
         return Vec::new();
@@ -104,14 +107,13 @@ fn heading(id: &str) -> &'static str {
 }
 
 fn tables(warmth: &Warmth) -> Vec<Box<dyn Block>> {
-    let place = if warmth.sun {
-        "with the sun where it heats the box most"
-    } else {
-        "in the shade"
-    };
-    let remark = format!("on a day of {}, {place}", number(warmth.outdoors, "°C"));
-    vec![
-        Box::new(Paragraph::new(&verdict(warmth))),
+    let remark = format!(
+        "on a day of {}, {}",
+        number(warmth.outdoors, "°C"),
+        warmth.place()
+    );
+    let mut blocks: Vec<Box<dyn Block>> = vec![
+        Box::new(Paragraph::new(&warmth.verdict())),
         Box::new(Heading::new("Once nothing changes any more", &remark)),
         Box::new(steady(warmth)),
         Box::new(Heading::new(
@@ -119,41 +121,11 @@ fn tables(warmth: &Warmth) -> Vec<Box<dyn Block>> {
             "on a half-empty battery",
         )),
         Box::new(heat(warmth)),
-    ]
-}
-
-/// What it means, in a sentence.
-fn verdict(warmth: &Warmth) -> String {
-    let programme = warmth.cases.iter().filter(|case| case.id != "sine");
-    let most = |pick: Pick| {
-        let each = programme.clone().map(|case| pick(&case.steady.nominal));
-        each.fold(f64::NEG_INFINITY, f64::max)
-    };
-    let (chip, battery) = (most(|t| t.chip), most(|t| t.battery));
-    let limits = &warmth.limits;
-    let said = |value: f64| number(value, "°C");
-    if chip <= limits.board && battery <= limits.battery {
-        return format!(
-            "No vent and no heat sink needed: whatever music plays for however long, the chip stays at {} \
-             (up to {} allowed) and the battery at {} (up to {}).",
-            said(chip),
-            said(limits.board),
-            said(battery),
-            said(limits.battery)
-        );
-    }
-    let hot = |name: &str, value: f64, limit: f64| {
-        (value > limit).then(|| format!("{name} {} where {} is allowed", said(value), said(limit)))
-    };
-    let each = [
-        hot("the chip reaches", chip, limits.board),
-        hot("the battery reaches", battery, limits.battery),
     ];
-    let words: Vec<String> = each.into_iter().flatten().collect();
-    format!(
-        "Too warm: {}. The findings say what helps.",
-        words.join(", and ")
-    )
+    if warmth.in_bay {
+        blocks.push(Box::new(Paragraph::remark(BAY)));
+    }
+    blocks
 }
 
 fn steady(warmth: &Warmth) -> Table {

@@ -2,7 +2,6 @@
 
 use super::{Candidate, Check, Evidence, Verdict};
 use crate::words::number;
-use design::Chemistry;
 
 pub(super) const CHECK: Check = Check {
     id: "indicator-time",
@@ -40,7 +39,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         minutes(built.left_band.p90)
     );
     let of_hundred = |share: f64| number(100.0 * share, "of 100");
-    let flat = evidence.design().battery.part.chemistry.value == Chemistry::IronPhosphate;
+    let flat = indicator.plateau.is_some();
     if built.too_late > SOME {
         let cause = format!(
             "{band} {} builds have less than the {} wanted.",

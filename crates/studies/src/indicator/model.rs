@@ -23,6 +23,9 @@ pub struct Indicator {
     pub volts_band: Vec<Band>,
     /// Fall of the voltage per hour of music where it lights, in V, as designed.
     pub steepness: f64,
+    /// How far the voltage at rest moves from 90 % to 20 % of the charge, in V, for
+    /// cells whose voltage hardly changes while they empty; `None` for others.
+    pub plateau: Option<f64>,
     /// What cannot be told from here, in words; nothing where all is well.
     pub remarks: Vec<String>,
 }

@@ -13,6 +13,7 @@ use crate::odds::{Band, Drawn};
 use crate::outcome::Outcome;
 use crate::sound::{Gains, Scene};
 use crate::subject::Subject;
+use design::Chemistry;
 use physics::indicator::search::Found;
 use physics::indicator::{Indicator as Circuit, Stack, State, Trim};
 
@@ -82,12 +83,19 @@ pub(crate) fn study(player: &Player<'_>) -> Option<Indicator> {
             "No combination of the shelf's comparators, references, resistors and capacitors does it: more values, or a lower delay, make one likelier.".to_owned(),
         );
     }
+    let plateau = plateau(player);
+    if let Some(volts) = plateau {
+        remarks.push(format!(
+            "From 90 % to 20 % of its charge the voltage of this battery at rest moves by {volts:.2} V only: the light marks the last stretch, and no voltmeter tells how full the battery is before."
+        ));
+    }
     let built = found.first().map(|best| {
         sag.ripple = best.circuit.ripple_left(BEAT) * (sag.peak - sag.mean).max(0.0);
         built(player, &named, best, &wanted, &fading)
     });
     let (left, volts, volts_band) = curve(&fading);
     Some(Indicator {
+        plateau,
         steepness: steepness(&fading, wanted.warning),
         wanted,
         sag,
@@ -319,6 +327,19 @@ fn curve(fading: &Fading) -> (Vec<f64>, Vec<f64>, Vec<Band>) {
     };
     let bands = left.iter().map(band).collect();
     (left, volts, bands)
+}
+
+/// Shares of the charge between which flat cells keep their voltage.
+const PLATEAU: [f64; 2] = [0.2, 0.9];
+
+/// How far the voltage at rest moves between them, for flat cells.
+fn plateau(player: &Player<'_>) -> Option<f64> {
+    let flat = match player.subject.project.design.battery.part.chemistry.value {
+        Chemistry::IronPhosphate | Chemistry::NickelMetalHydride => true,
+        Chemistry::LithiumIon | Chemistry::LeadAcid => false,
+    };
+    let [low, high] = PLATEAU.map(|charge| player.build.battery.open_circuit(charge));
+    flat.then_some(high - low)
 }
 
 /// Fall in V per hour around the warning, as designed.

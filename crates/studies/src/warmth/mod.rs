@@ -10,6 +10,7 @@ mod rest;
 mod room;
 mod study;
 mod sunlit;
+mod words;
 
 #[cfg(test)]
 mod tests;

@@ -1,11 +1,11 @@
 //! The circuit as a diagram.
 
 use crate::geometry::Rect;
-use crate::pack::say;
 use crate::role::Role;
 use crate::schematic::{Face, Net as Line, Part as Drawn, Schematic, Symbol, Terminal, sheets};
 use crate::sheet::{Drawing, Stroke, pen};
 use studies::indicator::{Kind, Net, Part};
+use studies::words;
 
 const LINE: Stroke = Stroke::new(Role::Ink, pen::MEDIUM);
 
@@ -159,19 +159,11 @@ const fn symbol(kind: Kind) -> Symbol {
 
 /// Its value as it is written beside it.
 pub(super) fn value(part: &Part) -> String {
-    match part.value {
-        Some(ohms) if part.unit == "Ω" => ohms_of(ohms),
-        Some(value) => say::engineering(value, part.unit),
-        None => String::new(),
-    }
+    let value = part.value.map(|value| prefixed(value, part.unit));
+    value.unwrap_or_default()
 }
 
-/// A resistance: 4.7 kΩ, 1 MΩ.
-pub(super) fn ohms_of(ohms: f64) -> String {
-    let (value, unit) = match ohms {
-        _ if ohms >= 999_500.0 => (1e-6 * ohms, "MΩ"),
-        _ if ohms >= 999.5 => (1e-3 * ohms, "kΩ"),
-        _ => (ohms, "Ω"),
-    };
-    say::plain(value, unit)
+/// A value with its prefix, held together: 4.7 kΩ, 680 µF.
+pub(super) fn prefixed(value: f64, unit: &str) -> String {
+    words::prefixed(value, unit).replace(' ', "\u{a0}")
 }

@@ -1,8 +1,7 @@
 //! Figures, parts and steps as tables.
 
-use super::circuit::{ohms_of, value};
+use super::circuit::{prefixed, value};
 use crate::layout::{Align, Block, Cell, Column, Heading, Ledger, Paragraph, Table};
-use crate::pack::say;
 use crate::text::number;
 use studies::indicator::{Built, Indicator, Reading, Threshold};
 use studies::words;
@@ -48,10 +47,6 @@ fn threshold(of: &Threshold) -> String {
     )
 }
 
-fn milliamperes(amperes: f64) -> String {
-    format!("{}\u{a0}mA", number(1e3 * amperes, 2))
-}
-
 fn figures(indicator: &Indicator, built: &Built) -> Ledger {
     let minutes = |seconds: f64| number(seconds / 60.0, 0);
     let mut rows = vec![
@@ -82,27 +77,27 @@ fn figures(indicator: &Indicator, built: &Built) -> Ledger {
         ),
         (
             "draws with the lamp dark".to_owned(),
-            milliamperes(built.dark),
+            prefixed(built.dark, "A"),
         ),
         (
             "draws with the lamp lit".to_owned(),
-            milliamperes(built.lit),
+            prefixed(built.lit, "A"),
         ),
-        ("through the lamp".to_owned(), milliamperes(built.lamp)),
+        ("through the lamp".to_owned(), prefixed(built.lamp, "A")),
         ("draws when switched off".to_owned(), "nothing".to_owned()),
         (
             "battery sags on the mean, at peaks".to_owned(),
             format!(
                 "{}, {}",
-                volts(indicator.sag.mean),
-                volts(indicator.sag.peak)
+                prefixed(indicator.sag.mean, "V"),
+                prefixed(indicator.sag.peak, "V")
             ),
         ),
     ];
     if let Some(most) = built.causes.first() {
         rows.push((
             format!("most of the spread: {}", most.words),
-            format!("±{}", volts(most.volts)),
+            format!("±{}", prefixed(most.volts, "V")),
         ));
     }
     Ledger {
@@ -167,7 +162,7 @@ fn steps(built: &Built) -> Table {
 
 fn reading(of: &Reading) -> String {
     if of.unit == "A" {
-        let milli = |amperes: f64| number(1e3 * amperes, 1);
+        let milli = |amperes: f64| number(1e3 * amperes, if amperes < 1e-3 { 2 } else { 1 });
         return format!(
             "{} ({} to {})\u{a0}mA",
             milli(of.value),
@@ -190,7 +185,11 @@ fn others(indicator: &Indicator) -> Table {
         .iter()
         .map(|other| {
             let [least, nominal, most] = other.falling;
-            let divider: Vec<String> = other.divider.iter().map(|ohms| ohms_of(*ohms)).collect();
+            let divider: Vec<String> = other
+                .divider
+                .iter()
+                .map(|ohms| prefixed(*ohms, "Ω"))
+                .collect();
             vec![
                 Cell::from(format!("{}, {}", other.comparator, other.reference)),
                 Cell::from(format!(
@@ -199,7 +198,7 @@ fn others(indicator: &Indicator) -> Table {
                     number(least, 2),
                     volts(most)
                 )),
-                Cell::from(say::plain(1e3 * other.dark, "mA")),
+                Cell::from(prefixed(other.dark, "A")),
                 Cell::from(divider.join(", ")).muted(),
             ]
         })
