@@ -134,8 +134,7 @@ mod tests {
                 .filter_map(|item| match item {
                     crate::sheet::Item::Shape(shape, _) => {
                         let path = shape.to_path().flatten();
-                        let ends = path.first().map(|l| (l.points[0], l.points[1]));
-                        ends
+                        path.first().map(|l| (l.points[0], l.points[1]))
                     }
                     _ => None,
                 })

@@ -98,12 +98,12 @@ pub(crate) fn wired(carpentry: &Carpentry, runs: &[Run], area: Rect) -> Wired {
     for ([name, remark], rect, eye, _) in &views {
         let at = Point::new(rect.x, rect.y - 2.6);
         let beside = at.moved(STRONG.width(name) + BETWEEN, 0.0);
-        let remark = Text::new(beside, *remark, SMALL).coloured(Role::Muted);
+        let remark = Text::new(beside, remark, SMALL).coloured(Role::Muted);
         for i in lay(runs, eye, &place(rect), &mut drawing) {
             missing[i] = false;
         }
         // What stands on the box reaches up here: the caption is written over it.
-        for text in [Text::new(at, *name, STRONG), remark] {
+        for text in [Text::new(at, name, STRONG), remark] {
             let patch = text.upright_box().inset(-0.4);
             drawing.rect(patch, Style::filled(Role::Paper));
             drawing.text(text);

@@ -50,7 +50,7 @@ pub(super) fn pages(electrics: &Electrics, carpentry: &Carpentry, paper: Paper) 
             && height_wanted(panel, small, ends) <= half.h;
         let room = if shares { half } else { area };
         let fits = |(_, _, used): &&mut (_, _, f64)| used + GAP + room.h <= area.h + 1e-9;
-        if let Some((walls, drawing, used)) = sheets.last_mut().filter(|s| fits(&s)) {
+        if let Some((walls, drawing, used)) = sheets.last_mut().filter(|s| fits(s)) {
             let below = Rect {
                 y: area.y + *used + GAP,
                 ..room
