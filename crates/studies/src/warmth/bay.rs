@@ -76,7 +76,7 @@ impl Bay {
     }
 
     /// W/K from its air to that of the box, through the walls it has for itself.
-    pub(super) fn to_box(&self) -> f64 {
+    pub(super) fn to_box(self) -> f64 {
         let own = Wall::ALL.iter().zip(self.shared);
         let area: f64 = own
             .filter(|(_, shared)| !shared)
