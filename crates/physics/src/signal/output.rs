@@ -64,8 +64,8 @@ impl Output {
 }
 
 /// The damping, of the values that can be had, with the smallest capacitor
-/// that holds the gain to `most`, and of these the one with the lowest peak;
-/// `None` where none does.
+/// that holds the gain to `most`, frequency by frequency, and of these the one
+/// that stays farthest below; `None` where none does.
 ///
 /// A small capacitor wastes least in its resistor.
 #[must_use]
@@ -74,8 +74,13 @@ pub fn quietest(
     hertz: &[f64],
     loads: &[Complex],
     [resistors, capacitors]: [&[f64]; 2],
-    most: f64,
+    most: &[f64],
 ) -> Option<Damping> {
+    let reached = |damped: &Output| {
+        let each = hertz.iter().zip(loads).zip(most);
+        each.map(|((&hertz, &load), most)| damped.gain(hertz, load).norm() / most)
+            .fold(0.0, f64::max)
+    };
     capacitors.iter().find_map(|&capacitance| {
         let each = resistors.iter().map(|&resistance| {
             let damping = Damping {
@@ -86,10 +91,10 @@ pub fn quietest(
                 damping: Some(damping),
                 ..*output
             };
-            (damped.peak(hertz, loads).0, damping)
+            (reached(&damped), damping)
         });
-        let (peak, damping) = each.min_by(|a, b| a.0.total_cmp(&b.0))?;
-        (peak <= most).then_some(damping)
+        let (share, damping) = each.min_by(|a, b| a.0.total_cmp(&b.0))?;
+        (share <= 1.0).then_some(damping)
     })
 }
 
@@ -134,13 +139,18 @@ mod tests {
         assert!(BARE.peak(&hertz, &loads).0 > 5.0);
         let (resistors, capacitors) = ([4.7, 6.8, 10.0, 15.0], [0.1e-6, 0.22e-6, 0.47e-6, 1e-6]);
         let values = [&resistors[..], &capacitors[..]];
-        let damping = quietest(&BARE, &hertz, &loads, values, 1.75).unwrap();
+        let most = vec![1.75; hertz.len()];
+        let damping = quietest(&BARE, &hertz, &loads, values, &most).unwrap();
         let damped = Output {
             damping: Some(damping),
             ..BARE
         };
         assert!(damped.peak(&hertz, &loads).0 <= 1.75);
-        assert!(quietest(&BARE, &hertz, &loads, [&resistors, &capacitors[..1]], 1.75).is_none());
+        let smallest = [&resistors[..], &capacitors[..1]];
+        assert!(quietest(&BARE, &hertz, &loads, smallest, &most).is_none());
+        // Nothing lets a low-pass of second order be flat where it must already fall.
+        let strict: Vec<f64> = hertz.iter().map(|_| 0.5).collect();
+        assert!(quietest(&BARE, &hertz, &loads, values, &strict).is_none());
         assert!(damping.heat(20e3) > damping.heat(1e3));
     }
 }

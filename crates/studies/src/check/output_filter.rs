@@ -102,4 +102,22 @@ mod tests {
         let found = with(&[]).shelf(slow).check(CHECK.id, &[Caution]);
         assert!(found[0].measured.unwrap() > 1.0);
     }
+
+    /// What is offered can be bought, and clears the finding when it is put in.
+    #[test]
+    fn a_filter_that_rings_is_mended_with_real_values() {
+        let rings = "[[amplifier]]\nname = \"amplifier 2 x 15 W, 12 V\"\nfilter_inductance = \"47 µH\"\n\
+                     filter_capacitance = \"2.2 µF\"\n";
+        let found = with(&[]).shelf(rings).check(CHECK.id, &[Caution]);
+        let mend = found[0].mend.as_ref().unwrap();
+        let edits: Vec<(&str, &str)> = mend
+            .edits
+            .iter()
+            .map(|edit| (edit.key.as_str(), edit.value.as_deref().unwrap()))
+            .collect();
+        assert_eq!(edits[0].0, "amplifier.damping_resistor", "{mend:?}");
+        assert_eq!(edits[1].0, "amplifier.damping_capacitor", "{mend:?}");
+        let mended = with(&edits).shelf(rings).check(CHECK.id, &[Good]);
+        assert!(mended[0].cause.contains("damped as the design says"));
+    }
 }

@@ -86,7 +86,7 @@ pub(crate) fn study(player: &Player<'_>) -> Option<Indicator> {
     let plateau = plateau(player);
     if let Some(volts) = plateau {
         remarks.push(format!(
-            "From 90 % to 20 % of its charge the voltage of this battery at rest moves by {volts:.2} V only: the light marks the last stretch, and no voltmeter tells how full the battery is before."
+            "From 90 % to 20 % of its charge the voltage of this battery at rest moves by {volts:.2} V only: the light marks the last stretch, and before that a voltmeter hardly tells how full the battery is."
         ));
     }
     let built = found.first().map(|best| {

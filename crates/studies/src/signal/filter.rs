@@ -15,15 +15,18 @@ use physics::signal::{Damping, Output, quietest};
 pub(crate) const AUDIBLE: f64 = 1.0;
 /// Peak in dB that damping is to leave at most, where it stands above hearing.
 const LEFT: f64 = 5.0;
+/// Up to where it is heard, in Hz.
+const HEARD: f64 = 20e3;
 /// From here to there in Hz, so many points.
 const SPAN: (f64, f64, usize) = (1000.0, 400e3, 84);
 
 /// Values that can be bought for damping: resistors in Ω and capacitors in F.
-/// Larger capacitors load the board at 20 kHz as a driver does.
+/// The largest capacitors make of a voice coil the resistor that the filter was
+/// sized for, and load the board at 20 kHz as that does.
 fn values() -> [Vec<f64>; 2] {
     [
         Series::E12.between(2.2, 33.0),
-        Series::E6.between(0.1e-6, 1e-6),
+        Series::E6.between(0.1e-6, 4.7e-6),
     ]
 }
 
@@ -51,7 +54,7 @@ pub(crate) fn filter(subject: &Subject, build: &Build) -> Option<Filtered> {
     let gain = gains(&output, &loads);
     let rated = vec![Complex::from(rated_load(subject)); hertz.len()];
     let (peak, place) = output.peak(&hertz, &loads);
-    let heard = hertz.partition_point(|&f| f <= 20e3);
+    let heard = hertz.partition_point(|&f| f <= HEARD);
     let audible = gain[..heard].iter().copied().fold(f64::MIN, f64::max);
     let mut found = Filtered {
         rated: gains(&output, &rated),
@@ -66,7 +69,11 @@ pub(crate) fn filter(subject: &Subject, build: &Build) -> Option<Filtered> {
     if damping.is_none() && (found.peak.0 > LEFT || audible > AUDIBLE) {
         let [resistors, capacitors] = values();
         let lists = [&resistors[..], &capacitors[..]];
-        let quiet = quietest(&output, &hertz, &loads, lists, amplitude_from_db(LEFT));
+        let most: Vec<f64> = hertz
+            .iter()
+            .map(|&f| amplitude_from_db(if f <= HEARD { AUDIBLE } else { LEFT }))
+            .collect();
+        let quiet = quietest(&output, &hertz, &loads, lists, &most);
         if let Some(quiet) = quiet {
             let damped = Output {
                 damping: Some(quiet),
