@@ -10,9 +10,11 @@ use studies::Report;
 use studies::warmth::{Case, Standing, Temperatures, Warmth};
 use studies::words::number;
 
-/// Share of the height that the charts take, and what lies between things in mm.
+/// Share of the height that the charts take at most; the tables come first.
 const CHARTS: f64 = 0.47;
+/// Between the charts, and from them to the tables, in mm.
 const GUTTER: f64 = 11.0;
+const GAP: f64 = 0.7 * GUTTER;
 const NOTE: &str = "Laws of natural convection scatter by 15 %. Bands: eight of ten builds drawn \
      within the tolerances. All heat of the voice coils is taken to stay in the box.";
 
@@ -24,9 +26,12 @@ pub(crate) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
         return Vec::new();
     };
     let area = content_area(paper);
-    let mut drawing = charts(warmth, Rect::new(area.x, area.y, area.w, CHARTS * area.h));
-    let under = Point::new(area.x, area.y + CHARTS * area.h + 0.7 * GUTTER);
-    let (tables, _) = stacked(&tables(warmth), under, area.w);
+    let blocks = tables(warmth);
+    let height = stacked(&blocks, Point::default(), area.w).1;
+    let charted = (area.h - height - GAP).min(CHARTS * area.h);
+    let mut drawing = charts(warmth, Rect::new(area.x, area.y, area.w, charted));
+    let under = Point::new(area.x, area.y + charted + GAP);
+    let (tables, _) = stacked(&blocks, under, area.w);
     drawing.append(tables);
     vec![Page::new("How warm it gets", drawing).noted(NOTE)]
 }
