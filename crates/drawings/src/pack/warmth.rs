@@ -8,7 +8,7 @@ use crate::paper::Paper;
 use crate::sheet::Drawing;
 use studies::Report;
 use studies::warmth::{Case, Standing, Temperatures, Warmth};
-use studies::words::number;
+use studies::words::{number, prefixed};
 
 /// Share of the height that the charts take at most; the tables come first.
 const CHARTS: f64 = 0.47;
@@ -19,7 +19,7 @@ const NOTE: &str = "Laws of natural convection scatter by 15 %. Bands: eight of 
      within the tolerances. All heat of the voice coils is taken to stay in the box.";
 
 const BAY: &str = "The battery stands in a bay of its own, which the air of the box does not reach; \
-     what its holes let through is not counted.";
+     the draught of its holes is not counted.";
 
 pub(crate) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
     let Some(warmth) = &report.warmth else {
@@ -33,7 +33,12 @@ pub(crate) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
     let under = Point::new(area.x, area.y + charted + GAP);
     let (tables, _) = stacked(&blocks, under, area.w);
     drawing.append(tables);
-    vec![Page::new("How warm it gets", drawing).noted(NOTE)]
+    let note = if warmth.in_bay {
+        format!("{NOTE} {BAY}")
+    } else {
+        NOTE.to_owned()
+    };
+    vec![Page::new("How warm it gets", drawing).noted(&note)]
 }
 
 /// The hour with squashed music fully up, and with a full sine.
@@ -117,7 +122,7 @@ fn tables(warmth: &Warmth) -> Vec<Box<dyn Block>> {
         number(warmth.outdoors, "°C"),
         warmth.place()
     );
-    let mut blocks: Vec<Box<dyn Block>> = vec![
+    vec![
         Box::new(Paragraph::new(&warmth.verdict())),
         Box::new(Heading::new("Once nothing changes any more", &remark)),
         Box::new(steady(warmth)),
@@ -126,11 +131,7 @@ fn tables(warmth: &Warmth) -> Vec<Box<dyn Block>> {
             "on a half-empty battery",
         )),
         Box::new(heat(warmth)),
-    ];
-    if warmth.in_bay {
-        blocks.push(Box::new(Paragraph::remark(BAY)));
-    }
-    blocks
+    ]
 }
 
 fn steady(warmth: &Warmth) -> Table {
@@ -204,7 +205,7 @@ fn heat(warmth: &Warmth) -> Table {
             heat.modules,
             heat.total(),
         ];
-        row.extend(parts.map(|watts| Cell::from(number(watts, "W"))));
+        row.extend(parts.map(|watts| Cell::from(prefixed(watts, "W"))));
         row
     });
     let mut columns = vec![Column::new("", Align::Left, 2.2)];

@@ -3,7 +3,7 @@
 use super::circuit::{prefixed, value};
 use crate::layout::{Align, Block, Cell, Column, Heading, Ledger, Paragraph, Table};
 use crate::text::number;
-use studies::indicator::{Built, Indicator, Reading, Threshold};
+use studies::indicator::{Built, CutOff, Indicator, Part, Reading, Threshold};
 use studies::words;
 
 pub(super) fn blocks(indicator: &Indicator, built: &Built) -> Vec<Box<dyn Block>> {
@@ -18,7 +18,7 @@ pub(super) fn blocks(indicator: &Indicator, built: &Built) -> Vec<Box<dyn Block>
         blocks.push(Box::new(Paragraph::remark(remark)));
     }
     blocks.push(Box::new(Heading::new("Parts", "")));
-    blocks.push(Box::new(parts(built)));
+    blocks.push(Box::new(parts(&built.parts)));
     blocks.push(Box::new(Heading::new(
         "Test and set",
         "one after the other",
@@ -32,6 +32,36 @@ pub(super) fn blocks(indicator: &Indicator, built: &Built) -> Vec<Box<dyn Block>
         blocks.push(Box::new(others(indicator)));
     }
     blocks
+}
+
+/// What a cut-off does, and its parts.
+pub(super) fn cut_off(of: &CutOff) -> Vec<Box<dyn Block>> {
+    let mut rows = vec![
+        ("disconnects below".to_owned(), threshold(&of.falling)),
+        (
+            "would come back by itself at".to_owned(),
+            format!("{}, which the battery never has", volts(of.rising)),
+        ),
+        ("draws while joined".to_owned(), prefixed(of.dark, "A")),
+    ];
+    if of.loss > 0.0 {
+        rows.push((
+            "loses at the mean current".to_owned(),
+            prefixed(of.loss, "V"),
+        ));
+    }
+    vec![
+        Box::new(Heading::new(
+            "What the cut-off does",
+            "as designed; in brackets at worst",
+        )),
+        Box::new(Ledger {
+            rows,
+            summed: false,
+        }),
+        Box::new(Heading::new("Parts of the cut-off", "")),
+        Box::new(parts(&of.parts)),
+    ]
 }
 
 fn volts(value: f64) -> String {
@@ -106,8 +136,8 @@ fn figures(indicator: &Indicator, built: &Built) -> Ledger {
     }
 }
 
-fn parts(built: &Built) -> Table {
-    let all = built.parts.iter();
+fn parts(all: &[Part]) -> Table {
+    let all = all.iter();
     let rows = all
         .map(|part| {
             let tolerance = part

@@ -44,12 +44,14 @@ pub(super) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
         let drawing = circuit::draw(&cut_off.parts, &cut_off.nets, area);
         let note = "After switching on, press the button until the music plays; below its threshold \
              it disconnects the load and stays off.";
-        pages.push(Page::new("Cut-off for the low battery", drawing).noted(note));
+        pages.push(Page::new(CUT_OFF, drawing).noted(note));
+        pages.extend(flowed(CUT_OFF, &figures::cut_off(cut_off), paper, 2));
     }
     pages
 }
 
 const TITLE: &str = "Low-battery light";
+const CUT_OFF: &str = "Cut-off for the low battery";
 
 fn drawn(indicator: &Indicator, built: &Built, paper: Paper) -> Page {
     let area = content_area(paper);
