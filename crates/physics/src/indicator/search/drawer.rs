@@ -60,6 +60,20 @@ impl Wish {
         self.hysteresis[1] > 0.0
     }
 
+    /// The same wish with no more hysteresis than lets a charged battery put the
+    /// lamp out again; `None` where that is less than the least wanted.
+    pub(super) fn within_reach(&self) -> Option<Self> {
+        let [least, most] = self.hysteresis;
+        let room = self.recovered - self.trip * (1.0 - self.within);
+        if !self.feeds_back() {
+            return Some(*self);
+        }
+        (room >= least).then_some(Self {
+            hysteresis: [least, most.min(room)],
+            ..*self
+        })
+    }
+
     /// Whether a capacitor is wanted.
     pub(super) fn waits(&self) -> bool {
         self.delay[1] > 0.0

@@ -29,6 +29,9 @@ use frame::Frame;
 /// best first.
 #[must_use]
 pub fn search(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<Found> {
+    let Some(wish) = &wish.within_reach() else {
+        return Vec::new();
+    };
     let arms = Arms::of(&drawer.resistors);
     let frames = Frame::all(drawer, wish, &arms);
     let mut kept = Kept {
