@@ -1,5 +1,6 @@
 //! The page as HTML.
 
+use super::chooser::Chooser;
 use super::state::{State, Studied};
 use maud::{DOCTYPE, Markup, html};
 
@@ -51,6 +52,34 @@ pub(super) fn tried(before: &Studied, after: &Studied) -> Markup {
         div id="tried" {
             @for (old, new) in before.report.promises.iter().zip(&after.report.promises) {
                 p { (old.title) " " (old.value) " → " (new.value) }
+            }
+        }
+    }
+}
+
+/// The page where a design is chosen.
+pub(super) fn chooser(chooser: &Chooser, token: &str) -> Markup {
+    html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="token" content=(token);
+                title { "Boxwright" }
+                link rel="stylesheet" href="/asset/bench.css";
+                script src="/asset/bench.js" defer {}
+            }
+            body {
+                main id="chooser" {
+                    h1 { "Boxwright" }
+                    @for (index, recent) in chooser.recent.iter().enumerate() {
+                        p data-recent=(index) { (recent.name) " " (recent.path) }
+                    }
+                    @for example in &chooser.examples {
+                        p data-example=(example.id) { (example.title) " " (example.about) }
+                    }
+                    p { (chooser.folder) }
+                }
             }
         }
     }
