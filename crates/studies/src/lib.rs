@@ -18,6 +18,7 @@ pub mod words;
 
 mod baffles;
 mod build;
+mod data_sheet;
 mod finding;
 mod follow;
 pub mod indicator;
@@ -37,6 +38,7 @@ mod versus;
 mod worker;
 mod wrongs;
 
+pub use data_sheet::{DataSheet, Datum, data_sheet};
 pub use mend::apply;
 pub use netlist::netlist;
 pub use odds::Band;
