@@ -18,6 +18,8 @@ pub(crate) struct Cli {
 pub(crate) enum Command {
     /// Write a design to start from, with a remark on every line.
     New(NewArgs),
+    /// Work on a design in the browser; the file stays the truth.
+    Open(OpenArgs),
     /// Hold a design against its brief: promises with odds, findings, mends.
     Check(CheckArgs),
     /// Make the edit that a finding offers; comments stay.
@@ -99,6 +101,22 @@ pub(crate) enum Example {
     WorkshopMono,
     /// Vented, two salvaged drivers of unknown data, lead-acid.
     SalvageParty,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct OpenArgs {
+    /// The design file, or the folder it is in; a choice of designs when absent.
+    #[arg(value_name = "DESIGN")]
+    pub(crate) design: Option<PathBuf>,
+    /// The maker's own parts; the shelf.toml beside the design when absent.
+    #[arg(long, value_name = "FILE", requires = "design")]
+    pub(crate) shelf: Option<PathBuf>,
+    /// The port of this machine to serve the page on; a free one when absent.
+    #[arg(long, value_name = "N", default_value_t = 0, hide_default_value = true)]
+    pub(crate) port: u16,
+    /// Say the address and leave the browser alone.
+    #[arg(long)]
+    pub(crate) no_browser: bool,
 }
 
 #[derive(Args, Debug)]

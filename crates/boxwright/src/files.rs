@@ -5,9 +5,13 @@ use crate::failure::{Failure, Named, Project};
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 /// A text larger than this, in bytes, was never typed by a maker.
 const MOST_BYTES: u64 = 4 << 20;
+
+/// A file that is still being written is younger than this.
+const LONGEST_WRITE: Duration = Duration::from_secs(60);
 
 /// The name of a design in its folder.
 pub(crate) const DESIGN: &str = "design.toml";
@@ -51,7 +55,8 @@ fn named(path: &Path) -> Result<Named, Failure> {
     })
 }
 
-fn text(path: &Path) -> Result<String, Failure> {
+/// Reads a text of a design or a shelf.
+pub(crate) fn text(path: &Path) -> Result<String, Failure> {
     let name = path.display();
     if path.is_dir() {
         return Err(Failure::mended(
@@ -159,25 +164,80 @@ pub(crate) fn write_new(path: &Path, text: &str) -> Result<(), Failure> {
 fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     // What a link points to is replaced, not the link.
     let target = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    renamed_into(&target, bytes).map_err(|error| unwritable(path, &error))
+    put(&target, bytes).map_err(|error| unwritable(path, &error))
 }
 
-fn renamed_into(target: &Path, bytes: &[u8]) -> io::Result<()> {
+/// Puts a file in the place of another, or of nothing. A link is replaced, not
+/// what it points to.
+pub(crate) fn put(target: &Path, bytes: &[u8]) -> io::Result<()> {
     let name = target.file_name().unwrap_or_default().to_string_lossy();
     let draft = target.with_file_name(format!(".{name}.{}.part", std::process::id()));
+    // What bears our number is ours, or of one that was killed before we had it.
+    if fs::symlink_metadata(&draft).is_ok_and(|found| !found.is_dir()) {
+        fs::remove_file(&draft)?;
+    }
     let write = || {
         let mut file = OpenOptions::new()
             .write(true)
             .create_new(true)
             .open(&draft)?;
         file.write_all(bytes)?;
-        if let Ok(old) = fs::metadata(target) {
+        if let Ok(old) = fs::symlink_metadata(target)
+            && old.is_file()
+        {
             file.set_permissions(old.permissions())?;
         }
         file.sync_all()?;
         fs::rename(&draft, target)
     };
-    write().inspect_err(|_| drop(fs::remove_file(&draft)))
+    write().inspect_err(|_| drop(fs::remove_file(&draft)))?;
+    sync_folder(target)
+}
+
+/// Makes sure that a new name in a folder outlasts a failing mains. Some file
+/// systems cannot promise that, and the file is whole either way.
+#[cfg(unix)]
+fn sync_folder(of: &Path) -> io::Result<()> {
+    let folder = of.parent().filter(|folder| !folder.as_os_str().is_empty());
+    if let Ok(folder) = File::open(folder.unwrap_or(Path::new("."))) {
+        folder.sync_all().ok();
+    }
+    Ok(())
+}
+
+/// As above, where folders cannot be opened.
+#[cfg(not(unix))]
+fn sync_folder(_: &Path) -> io::Result<()> {
+    Ok(())
+}
+
+/// Removes what writers that were killed have left beside a file.
+pub(crate) fn sweep(target: &Path) {
+    let Some(name) = target.file_name().map(|name| name.to_string_lossy()) else {
+        return;
+    };
+    let front = format!(".{name}.");
+    let left = |found: &str| {
+        let number = found
+            .strip_prefix(&front)
+            .and_then(|rest| rest.strip_suffix(".part"));
+        number.is_some_and(|number| number.parse::<u32>().is_ok())
+    };
+    let folder = target
+        .parent()
+        .filter(|folder| !folder.as_os_str().is_empty());
+    let Ok(entries) = fs::read_dir(folder.unwrap_or(Path::new("."))) else {
+        return;
+    };
+    for entry in entries.flatten() {
+        let old = entry.metadata().is_ok_and(|found| {
+            let age = found.modified().ok().and_then(|time| time.elapsed().ok());
+            found.is_file() && age.is_some_and(|age| age > LONGEST_WRITE)
+        });
+        if old && entry.file_name().to_str().is_some_and(left) {
+            fs::remove_file(entry.path()).ok();
+        }
+    }
 }
 
 /// Replaces a text, unless someone else has changed it since it was read.

@@ -1,5 +1,7 @@
-//! The command line of Boxwright: the layer that touches disk, clock and terminal.
+//! The command line and the bench of Boxwright: the layer that touches disk, network, clock and
+//! terminal.
 
+mod bench;
 mod bibliography;
 mod calendar;
 mod cli;

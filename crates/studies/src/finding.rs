@@ -115,7 +115,8 @@ impl Edit {
     }
 
     /// The path of its key, groups counted from 0.
-    pub(crate) fn path(&self) -> Vec<Key> {
+    #[must_use]
+    pub fn path(&self) -> Vec<Key> {
         let from_zero = |step| match step {
             Key::Index(index) => Key::Index(index.saturating_sub(1)),
             name @ Key::Name(_) => name,

@@ -56,7 +56,7 @@ fn in_order(report: &Report, name: &str) -> bool {
 }
 
 /// The mend of the one finding that goes by a name.
-fn mend<'a>(report: &'a Report, name: &str) -> Result<&'a Mend, Failure> {
+pub(crate) fn mend<'a>(report: &'a Report, name: &str) -> Result<&'a Mend, Failure> {
     let called: Vec<&Finding> = report
         .findings
         .iter()
@@ -126,7 +126,7 @@ fn mendable(report: &Report) -> String {
 }
 
 /// The design with the mend made, read again before anything is written.
-fn edited(project: &Project, mend: &Mend) -> Result<String, Failure> {
+pub(crate) fn edited(project: &Project, mend: &Mend) -> Result<String, Failure> {
     let edited = studies::apply(&project.design.text, &mend.edits)
         .map_err(|error| Failure::plain(format!("cannot edit {}: {error}", project.design.name)))?;
     let after = Project {

@@ -3,11 +3,12 @@
 mod check;
 mod explain;
 mod export;
-mod mend;
-mod new;
-mod pack;
+pub(crate) mod mend;
+pub(crate) mod new;
+mod open;
+pub(crate) mod pack;
 mod shelf;
-mod workshop;
+pub(crate) mod workshop;
 
 use crate::cli::{Cli, Command};
 use crate::failure::Failure;
@@ -36,6 +37,7 @@ pub(crate) fn run(cli: &Cli) -> ExitCode {
         Command::Shelf(args) => shelf::run(args, cli.json),
         Command::Explain(args) => explain::run(args, cli.json),
         Command::Export(args) => export::run(args, cli.json),
+        Command::Open(args) => open::run(args, cli.json),
     };
     match ended {
         Ok(Ending::Well) => ExitCode::SUCCESS,

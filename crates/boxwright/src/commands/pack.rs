@@ -130,7 +130,18 @@ fn contents(
         .curves
         .iter()
         .map(|curve| (format!("{CURVES}/{}.csv", curve.id), csv::curve(curve)));
-    let rest = [
+    let texts = svgs
+        .chain(curves)
+        .map(|(name, text)| (name, text.into_bytes()));
+    Ok(std::iter::once((PDF.to_owned(), pdf))
+        .chain(texts)
+        .chain(tables(report))
+        .collect())
+}
+
+/// What the studies found, as tables and for other programs.
+pub(crate) fn tables(report: &Report) -> impl Iterator<Item = (String, Vec<u8>)> {
+    let texts = [
         (CHECK.to_owned(), json::check(report)),
         (
             format!("{CURVES}/discharge.csv"),
@@ -142,10 +153,9 @@ fn contents(
         ),
         (SHOPPING.to_owned(), csv::shopping(&report.money)),
     ];
-    let texts = svgs.chain(curves).chain(rest);
-    Ok(std::iter::once((PDF.to_owned(), pdf))
-        .chain(texts.map(|(name, text)| (name, text.into_bytes())))
-        .collect())
+    texts
+        .into_iter()
+        .map(|(name, text)| (name, text.into_bytes()))
 }
 
 /// A file name that sorts like the sheets and tells what is on them.
@@ -154,7 +164,7 @@ fn sheet_name(index: usize, sheet: &Sheet) -> String {
 }
 
 /// A text as a part of a file name: small letters, digits and dashes.
-pub(super) fn slug(text: &str) -> String {
+pub(crate) fn slug(text: &str) -> String {
     let plain: String = text
         .to_lowercase()
         .chars()

@@ -16,13 +16,13 @@ pub(super) const SOLID: &str = "solid";
 const CHORD: f64 = 1e-5;
 
 /// The templates at full size.
-pub(super) fn templates(report: &Report, paper: Paper, date: Option<Date>) -> Vec<Sheet> {
+pub(crate) fn templates(report: &Report, paper: Paper, date: Option<Date>) -> Vec<Sheet> {
     let revision = report.revision;
     template::templates(&report.carpentry, &report.name, revision, paper, date)
 }
 
 /// Every file for the workshop with its name.
-pub(super) fn files(
+pub(crate) fn files(
     report: &Report,
     templates: &[Sheet],
     date: Option<Date>,

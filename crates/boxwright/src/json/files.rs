@@ -24,6 +24,20 @@ pub(crate) fn written(paths: &[PathBuf]) -> String {
 }
 
 #[derive(Serialize)]
+struct Opened<'a> {
+    format: u32,
+    address: &'a str,
+}
+
+/// Where the bench is.
+pub(crate) fn opened(address: &str) -> String {
+    layout::text(&Opened {
+        format: FORMAT,
+        address,
+    })
+}
+
+#[derive(Serialize)]
 struct Curves<'a> {
     format: u32,
     curves: &'a [Curve],

@@ -21,7 +21,7 @@ mod shelf;
 pub(crate) use check::check;
 pub(crate) use explain::checks;
 pub(crate) use failure::failure;
-pub(crate) use files::{curves, mends, netlist, written};
+pub(crate) use files::{curves, mends, netlist, opened, written};
 pub(crate) use shelf::shelf;
 
 /// Version of the JSON answers; raised when a field changes its meaning or goes.

@@ -122,6 +122,19 @@ pub fn remove_value(text: &str, path: &[Key]) -> Result<String, EditError> {
     }
 }
 
+/// The value at `path` as it stands in the text, without its quotes.
+///
+/// `None` where the text cannot be read, or there is no single value.
+#[must_use]
+pub fn value_at(text: &str, path: &[Key]) -> Option<String> {
+    let document = parse(text).ok()?;
+    match locate::target(&document, path).ok()? {
+        Target::Value(toml_edit::Value::String(value)) => Some(value.value().clone()),
+        Target::Value(value) => Some(text.get(value.span()?)?.to_owned()),
+        _ => None,
+    }
+}
+
 fn parse(text: &str) -> Result<Document<&str>, EditError> {
     Document::parse(text).map_err(|_| EditError::Unreadable)
 }

@@ -291,3 +291,15 @@ fn a_place_leads_back_to_its_path() {
     };
     assert_eq!(path_at(TEXT, outside), None);
 }
+
+#[test]
+fn values_are_read_where_they_stand() {
+    let text = "a = \"1 \\u0041\"\nb = [\"x\", 'y']\n[[c]]\nd = 0x1F # no\n";
+    let at = |path| value_at(text, &key_path(path));
+    assert_eq!(at("a").as_deref(), Some("1 A"));
+    assert_eq!(at("b.1").as_deref(), Some("y"));
+    assert_eq!(at("c.0.d").as_deref(), Some("0x1F"));
+    for absent in ["b", "c", "c.0", "c.1.d", "x", "a.b", ""] {
+        assert_eq!(at(absent), None, "{absent}");
+    }
+}

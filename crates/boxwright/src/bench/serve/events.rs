@@ -1,0 +1,28 @@
+//! What an open page hears.
+
+use super::Served;
+use crate::bench::desk::Event;
+use axum::extract::State;
+use axum::response::IntoResponse;
+use axum::response::sse::{self, KeepAlive, Sse};
+use futures_util::stream;
+use std::convert::Infallible;
+use std::time::Duration;
+use tokio::sync::watch::Receiver;
+
+/// A sign of life this often, by which lost pages are noticed.
+const ALIVE: Duration = Duration::from_secs(15);
+
+/// The present state, and every later one; a page that is slow hears the newest only.
+pub(super) async fn events(State(served): State<Served>) -> impl IntoResponse {
+    let mut listener = served.desk.listen();
+    listener.mark_changed();
+    let told = stream::unfold(listener, |mut listener: Receiver<Event>| async move {
+        listener.changed().await.ok()?;
+        let event = listener.borrow_and_update().clone();
+        let data = serde_json::to_string(&event).ok()?;
+        let event = sse::Event::default().event("state").data(data);
+        Some((Ok::<_, Infallible>(event), listener))
+    });
+    Sse::new(told).keep_alive(KeepAlive::new().interval(ALIVE))
+}

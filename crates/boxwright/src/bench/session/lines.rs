@@ -1,0 +1,121 @@
+//! Where two texts differ, line by line.
+
+use std::ops::Range;
+
+/// Lines of one text that stand where other lines of another stood; none on
+/// either side where lines were only added or taken out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Hunk {
+    pub(super) old: Range<usize>,
+    pub(super) new: Range<usize>,
+}
+
+/// More lines taken out and put in than this are not told apart: they are one hunk.
+const MOST_EDITS: usize = 1000;
+
+/// The lines of a text, each with its end.
+pub(super) fn lines(text: &str) -> Vec<&str> {
+    text.split_inclusive('\n').collect()
+}
+
+/// Whether two lines say the same; the last line of a text may lack its end.
+fn same(a: &str, b: &str) -> bool {
+    let bare = |line: &str| line.strip_suffix('\n').unwrap_or(line).len();
+    a[..bare(a)] == b[..bare(b)]
+}
+
+/// Where two texts differ, with as few lines taken out and put in as possible.
+pub(super) fn hunks(old: &[&str], new: &[&str]) -> Vec<Hunk> {
+    let pairs = || old.iter().zip(new);
+    let head = pairs().take_while(|(a, b)| same(a, b)).count();
+    let [old_rest, new_rest] = [&old[head..], &new[head..]];
+    let tail = old_rest
+        .iter()
+        .rev()
+        .zip(new_rest.iter().rev())
+        .take_while(|(a, b)| same(a, b))
+        .count();
+    let a = &old_rest[..old_rest.len() - tail];
+    let b = &new_rest[..new_rest.len() - tail];
+    let mut out = joined(&kept(a, b), a.len(), b.len());
+    for hunk in &mut out {
+        hunk.old = hunk.old.start + head..hunk.old.end + head;
+        hunk.new = hunk.new.start + head..hunk.new.end + head;
+    }
+    out
+}
+
+/// What lies between the lines that were kept.
+fn joined(kept: &[(usize, usize)], old: usize, new: usize) -> Vec<Hunk> {
+    let mut out = Vec::new();
+    let mut at = (0, 0);
+    for &(i, j) in kept.iter().chain([&(old, new)]) {
+        if at != (i, j) {
+            out.push(Hunk {
+                old: at.0..i,
+                new: at.1..j,
+            });
+        }
+        at = (i + 1, j + 1);
+    }
+    out
+}
+
+/// Pairs of lines that were kept: a longest common subsequence, by the greedy
+/// search for the shortest edit script.
+fn kept(a: &[&str], b: &[&str]) -> Vec<(usize, usize)> {
+    let Some(steps) = furthest(a, b) else {
+        return Vec::new();
+    };
+    let (mut i, mut j) = (a.len(), b.len());
+    let mut out = Vec::new();
+    for (edits, before) in steps.iter().enumerate().rev() {
+        let from = match edits {
+            0 => (0, 0),
+            _ => came_from(before, edits, i, j),
+        };
+        while i > from.0 && j > from.1 && i > 0 && j > 0 && same(a[i - 1], b[j - 1]) {
+            (i, j) = (i - 1, j - 1);
+            out.push((i, j));
+        }
+        (i, j) = from;
+    }
+    out.reverse();
+    out
+}
+
+/// Where the last edit before a point began: the point the walk had come to
+/// after one edit fewer.
+fn came_from(before: &[usize], edits: usize, i: usize, j: usize) -> (usize, usize) {
+    let middle = before.len() / 2;
+    let k = middle + i - j;
+    let spread = middle - edits..=middle + edits;
+    let down = k == *spread.start() || (k != *spread.end() && before[k - 1] < before[k + 1]);
+    let from = if down { k + 1 } else { k - 1 };
+    (before[from], before[from] + middle - from)
+}
+
+/// For each count of edits, how far into `a` each diagonal could be followed
+/// with one edit fewer; none where the texts differ too much.
+fn furthest(a: &[&str], b: &[&str]) -> Option<Vec<Vec<usize>>> {
+    let most = (a.len() + b.len()).min(MOST_EDITS);
+    let middle = most + 1;
+    let mut reach = vec![0; 2 * middle + 1];
+    let mut steps = Vec::new();
+    for edits in 0..=most {
+        steps.push(reach.clone());
+        for k in (middle - edits..=middle + edits).step_by(2) {
+            let down = k == middle - edits || (k != middle + edits && reach[k - 1] < reach[k + 1]);
+            let mut i = if down { reach[k + 1] } else { reach[k - 1] + 1 };
+            let mut j = i + middle - k;
+            while i < a.len() && j < b.len() && same(a[i], b[j]) {
+                (i, j) = (i + 1, j + 1);
+            }
+            reach[k] = i;
+            if i >= a.len() && j >= b.len() {
+                return Some(steps);
+            }
+        }
+    }
+    None
+}

@@ -1,0 +1,219 @@
+//! Studies in a thread of their own: the newest text wins.
+
+use super::state::{Stage, Studied};
+use design::Diagnostic;
+use std::panic::{self, AssertUnwindSafe};
+use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
+use std::sync::{Arc, Condvar, Mutex, PoisonError};
+use std::thread;
+use studies::{Options, Report, Texts};
+
+/// A text to study.
+#[derive(Clone, Debug)]
+pub(super) struct Job {
+    pub(super) number: u64,
+    pub(super) text: Arc<str>,
+    pub(super) shelf: Option<Arc<str>>,
+}
+
+impl Job {
+    fn texts(&self) -> Texts<'_> {
+        Texts {
+            design: &self.text,
+            shelf: self.shelf.as_deref(),
+        }
+    }
+}
+
+/// What the worker tells.
+#[derive(Debug)]
+pub(super) enum News {
+    /// So many builds of a stage are drawn.
+    Drawn {
+        number: u64,
+        drawn: usize,
+        of: usize,
+    },
+    /// A stage is reached.
+    Reached {
+        number: u64,
+        stage: Stage,
+        studied: Arc<Studied>,
+    },
+    /// The text cannot be studied.
+    Broken { number: u64, found: Vec<Diagnostic> },
+    /// Nothing more comes of this text, unless it is studied again.
+    Ended { number: u64, how: Ending },
+}
+
+/// How the work on a text ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Ending {
+    Finished,
+    Stopped,
+    /// A study failed in a way it never should.
+    Failed,
+}
+
+/// Stages in order, each with how many builds it draws.
+const STAGES: [(Stage, usize); 3] = [
+    (Stage::Nominal, 0),
+    (Stage::Bands, FEW),
+    (Stage::Whole, MANY),
+];
+
+/// Drawn builds for bands at a glance.
+pub(super) const FEW: usize = 200;
+
+/// Drawn builds of a whole report, as the command line has it.
+const MANY: usize = 2000;
+
+/// Work that a newer one takes the place of.
+#[derive(Debug, Default)]
+pub(super) struct Turn(AtomicU64);
+
+impl Turn {
+    /// Begins new work: all that was begun before is old.
+    pub(super) fn next(&self) -> u64 {
+        self.0.fetch_add(1, Ordering::SeqCst) + 1
+    }
+
+    pub(super) fn is_old(&self, turn: u64) -> bool {
+        self.0.load(Ordering::SeqCst) != turn
+    }
+}
+
+/// The thread that studies.
+#[derive(Debug)]
+pub(super) struct Worker {
+    desk: Arc<Inbox>,
+}
+
+#[derive(Debug, Default)]
+struct Inbox {
+    next: Mutex<Option<(u64, Job)>>,
+    came: Condvar,
+    turn: Turn,
+}
+
+impl Worker {
+    /// Starts a worker that tells what it finds.
+    pub(super) fn start(tell: impl Fn(News) + Send + Sync + 'static) -> Self {
+        let desk = Arc::new(Inbox::default());
+        let inbox = Arc::clone(&desk);
+        thread::spawn(move || {
+            loop {
+                let (turn, job) = inbox.wait();
+                inbox.work(turn, &job, &tell);
+            }
+        });
+        Self { desk }
+    }
+
+    /// Takes up a text in the place of any other.
+    pub(super) fn submit(&self, job: Job) {
+        let turn = self.desk.turn.next();
+        let mut next = self
+            .desk
+            .next
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
+        *next = Some((turn, job));
+        self.desk.came.notify_one();
+    }
+
+    /// Gives up what is being done.
+    pub(super) fn stop(&self) {
+        self.desk.turn.next();
+    }
+}
+
+impl Inbox {
+    fn wait(&self) -> (u64, Job) {
+        let mut next = self.next.lock().unwrap_or_else(PoisonError::into_inner);
+        loop {
+            if let Some(job) = next.take() {
+                return job;
+            }
+            next = self.came.wait(next).unwrap_or_else(PoisonError::into_inner);
+        }
+    }
+
+    /// Studies one text stage by stage until a newer one comes.
+    fn work(&self, turn: u64, job: &Job, tell: &(dyn Fn(News) + Sync)) {
+        let number = job.number;
+        for (stage, of) in STAGES {
+            let drawn = AtomicUsize::new(0);
+            let add = |more: usize| {
+                let drawn = more + drawn.fetch_add(more, Ordering::Relaxed);
+                if stage == Stage::Whole {
+                    tell(News::Drawn { number, drawn, of });
+                }
+            };
+            let studied = study(job.texts(), stage, of, &add, &|| self.turn.is_old(turn));
+            let ended = |how| tell(News::Ended { number, how });
+            match studied {
+                Ok(Ok(studied)) => tell(News::Reached {
+                    number,
+                    stage,
+                    studied: Arc::new(studied),
+                }),
+                Ok(Err(found)) => {
+                    tell(News::Broken { number, found });
+                    return ended(Ending::Finished);
+                }
+                Err(how) => return ended(how),
+            }
+        }
+        tell(News::Ended {
+            number,
+            how: Ending::Finished,
+        });
+    }
+}
+
+/// What studies that are given up unwind with.
+struct GivenUp;
+
+/// Studies a text to a stage, unless it is given up on the way.
+pub(super) fn study(
+    texts: Texts<'_>,
+    stage: Stage,
+    builds: usize,
+    add: &(dyn Fn(usize) + Sync),
+    is_old: &(dyn Fn() -> bool + Sync),
+) -> Result<Result<Studied, Vec<Diagnostic>>, Ending> {
+    let progress = |more| {
+        if is_old() {
+            panic::resume_unwind(Box::new(GivenUp));
+        }
+        add(more);
+    };
+    let options = Options {
+        builds,
+        spread: 1.0,
+        progress: &progress,
+    };
+    if is_old() {
+        return Err(Ending::Stopped);
+    }
+    let done = panic::catch_unwind(AssertUnwindSafe(|| staged(texts, stage, options)));
+    match done {
+        _ if is_old() => Err(Ending::Stopped),
+        Ok(studied) => Ok(studied),
+        Err(_) => Err(Ending::Failed),
+    }
+}
+
+fn staged(
+    texts: Texts<'_>,
+    stage: Stage,
+    options: Options<'_>,
+) -> Result<Studied, Vec<Diagnostic>> {
+    let project = design::read(texts.design, texts.shelf)?;
+    let report: Report = match stage {
+        Stage::Broken | Stage::Nominal | Stage::Bands => studies::survey(texts, options)?,
+        Stage::Whole => studies::run_with_swaps(texts, options)?,
+    };
+    Ok(Studied { project, report })
+}
