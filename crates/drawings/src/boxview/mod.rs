@@ -22,7 +22,7 @@ pub(crate) use corner::{Corner, corners};
 pub(crate) use exploded::exploded;
 pub(crate) use inside::{Fixed, WireEnd, height_wanted, home, inside, scale as wall_scale};
 pub use lifted::lifted;
-pub use picture::{Grip, Look, Measure, Picture, pictured};
+pub use picture::{Grip, Look, Measure, Motion, Picture, pictured};
 pub(crate) use panel::{panel, purpose, put_name};
 pub(crate) use scale::mm;
 pub(crate) use views::views;

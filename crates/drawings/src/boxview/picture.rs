@@ -51,12 +51,12 @@ pub struct Grip {
     /// All lengths of its place, in m, in the order of the design file.
     pub at: Vec<f64>,
     /// Which of them can be moved here, and how.
-    pub runs: Vec<Run>,
+    pub runs: Vec<Motion>,
 }
 
 /// One length of a place that can be moved.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Run {
+pub struct Motion {
     /// Which of the lengths.
     pub length: usize,
     /// How far a point runs on the drawing, to the right and down, in mm for each m.
@@ -202,7 +202,7 @@ impl Hold<'_> {
     }
 
     /// Of a part in a wall: across and up.
-    fn on_wall(&self, wall: Wall, table: &str, index: usize) -> (Vec<f64>, Vec<Run>) {
+    fn on_wall(&self, wall: Wall, table: &str, index: usize) -> (Vec<f64>, Vec<Motion>) {
         let plan = &self.carpentry.body.plan;
         let mut holes = self.carpentry.holes.iter().zip(&plan.holes);
         let hole = holes.find(|(origin, hole)| {
@@ -218,7 +218,7 @@ impl Hold<'_> {
         let frame = plan.block.frame(wall);
         let [wide, high] = sides(&plan.block, wall);
         let runs = [(0, frame.across, wide), (1, frame.up, high)];
-        let runs = runs.map(|(length, along, most)| Run {
+        let runs = runs.map(|(length, along, most)| Motion {
             length,
             run: self.run(along),
             within: (0.0, most),
@@ -227,7 +227,7 @@ impl Hold<'_> {
     }
 
     /// Of a part in the box: across, up and back from the inner corner.
-    fn in_box(&self, low: Vector, high: Vector) -> (Vec<f64>, Vec<Run>) {
+    fn in_box(&self, low: Vector, high: Vector) -> (Vec<f64>, Vec<Motion>) {
         let plan = &self.carpentry.body.plan;
         let walls = |wall: Wall| {
             let side = &plan.walls[wall.index()];
@@ -242,11 +242,11 @@ impl Hold<'_> {
         // The file says width, height, depth; the box runs right, back, up.
         let axes = [0, 2, 1];
         let at = axes.map(|axis| low[axis] - inner[axis]);
-        let runs: [Run; 3] = core::array::from_fn(|length| {
+        let runs: [Motion; 3] = core::array::from_fn(|length| {
             let axis = axes[length];
             let mut along = [0.0; 3];
             along[axis] = 1.0;
-            Run {
+            Motion {
                 length,
                 run: self.run(along),
                 within: (0.0, (outer[axis] - inner[axis] - (high[axis] - low[axis])).max(0.0)),
@@ -292,7 +292,7 @@ const fn sides(block: &Block, wall: Wall) -> [f64; 2] {
 }
 
 /// Those that run far enough on the drawing to be moved there.
-fn seen<const N: usize>(runs: [Run; N]) -> Vec<Run> {
+fn seen<const N: usize>(runs: [Motion; N]) -> Vec<Motion> {
     runs.into_iter().filter(|run| long(run.run)).collect()
 }
 
