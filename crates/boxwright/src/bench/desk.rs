@@ -2,7 +2,7 @@
 
 use super::deed::Deed;
 use super::refusal::{Problem, Refusal, problems};
-use super::session::Session;
+use super::session::{Session, merge};
 use super::state::{Stage, State, Studied};
 use super::words;
 use super::worker::{Ending, Job, News, Worker};
@@ -10,7 +10,8 @@ use crate::commands;
 use crate::failure::{Failure, Named, Project};
 use design::Diagnostic;
 use serde::Serialize;
-use std::path::Path;
+use std::collections::VecDeque;
+use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError, Weak};
 use std::time::{Duration, Instant};
 use studies::check::Edit;
@@ -43,6 +44,8 @@ struct Inner {
     session: Session,
     /// Number of the newest text.
     number: u64,
+    /// The latest texts by their numbers.
+    texts: VecDeque<(u64, Arc<str>)>,
     shown: Shown,
     /// The shown text studied to these stages, to hold trials against.
     nominal: Option<Arc<Studied>>,
@@ -68,6 +71,9 @@ struct Shown {
 
 /// Progress is told no more often than this.
 const TELLING: Duration = Duration::from_millis(80);
+
+/// Texts that a page may still be working from.
+const MOST_TEXTS: usize = 100;
 
 /// Why a deed was not done.
 #[derive(Debug)]
@@ -110,6 +116,7 @@ impl Desk {
         let inner = Inner {
             session,
             number: 0,
+            texts: VecDeque::new(),
             shown,
             nominal: None,
             bands: None,
@@ -145,6 +152,11 @@ impl Desk {
     /// Hears what changes from now on.
     pub(super) fn listen(&self) -> watch::Receiver<Event> {
         self.events.subscribe()
+    }
+
+    /// The file that is worked on.
+    pub(super) fn path(&self) -> PathBuf {
+        self.lock().session.path().to_owned()
     }
 
     /// The number of the newest text.
@@ -254,6 +266,10 @@ impl Desk {
         inner.number += 1;
         inner.failed = None;
         let number = inner.number;
+        inner.texts.push_back((number, Arc::clone(&text)));
+        if inner.texts.len() > MOST_TEXTS {
+            inner.texts.pop_front();
+        }
         let job = Job {
             number,
             text,
@@ -301,7 +317,7 @@ impl Desk {
             News::Ended { number, how } if number == inner.number => {
                 inner.busy = None;
                 inner.failed = match how {
-                    Ending::Finished => None,
+                    Ending::Finished | Ending::Broken => None,
                     Ending::Stopped => Some("stopped: the next change goes on from here"),
                     Ending::Failed => Some(
                         "the studies broke off: this is a fault of the program, not of the design",
@@ -375,7 +391,7 @@ impl Inner {
         let present = self.session.text();
         let (text, words) = match deed {
             Deed::Mend { finding, number } => return self.mended(finding, *number),
-            Deed::Text { value, .. } => (value.clone(), "the text".to_owned()),
+            Deed::Text { value, number } => (self.rebased(value, *number)?, "the text".to_owned()),
             _ => {
                 let edits = deed.edits().ok_or_else(|| {
                     Refusal::new("there is nothing to try", "give edits or a mend")
@@ -385,6 +401,20 @@ impl Inner {
         };
         self.must_not_worsen(&text)?;
         Ok((text, words))
+    }
+
+    /// A text that was made from an earlier one, with what was changed since.
+    fn rebased(&self, value: &str, number: Option<u64>) -> Result<String, Undone> {
+        match number {
+            None => Ok(value.to_owned()),
+            Some(number) if number == self.number => Ok(value.to_owned()),
+            Some(number) => {
+                let base = self.texts.iter().find(|(found, _)| *found == number);
+                let merged =
+                    base.and_then(|(_, base)| merge(base, self.session.text(), value).ok());
+                merged.ok_or(Undone::Outdated)
+            }
+        }
     }
 
     fn mended(&self, finding: &str, number: u64) -> Result<(String, String), Undone> {

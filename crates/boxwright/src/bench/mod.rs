@@ -1,9 +1,11 @@
 //! The bench: the local page where a design is worked on.
 
+mod chooser;
 mod deed;
 mod desk;
 mod guard;
 mod page;
+mod recent;
 mod refusal;
 mod serve;
 mod session;
@@ -14,7 +16,7 @@ mod worker;
 use crate::cli::OpenArgs;
 use crate::failure::Failure;
 use crate::{files, json, terminal};
-use desk::Desk;
+use chooser::Room;
 use guard::Guard;
 use serve::Served;
 use std::net::Ipv4Addr;
@@ -33,20 +35,22 @@ const HELPERS: usize = 8;
 
 /// Serves a design until it is told to end.
 pub(crate) fn open(args: &OpenArgs, as_json: bool) -> Result<(), Failure> {
-    let given = args.design.as_deref().unwrap_or(files::DESIGN.as_ref());
-    let desk = Desk::open(&files::design_path(given), args.shelf.as_deref())?;
+    let room = Room::default();
+    if let Some(given) = &args.design {
+        room.open(&files::design_path(given), args.shelf.as_deref())?;
+    }
     let runtime = runtime::Builder::new_current_thread()
         .enable_all()
         .max_blocking_threads(HELPERS)
         .build()
         .map_err(|error| Failure::plain(format!("cannot start: {error}")))?;
-    let served = runtime.block_on(run(args, as_json, desk));
+    let served = runtime.block_on(run(args, as_json, Arc::new(room)));
     // Whatever is being drawn is for nobody now.
     runtime.shutdown_background();
     served
 }
 
-async fn run(args: &OpenArgs, as_json: bool, desk: Arc<Desk>) -> Result<(), Failure> {
+async fn run(args: &OpenArgs, as_json: bool, room: Arc<Room>) -> Result<(), Failure> {
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, args.port))
         .await
         .map_err(|error| {
@@ -62,7 +66,7 @@ async fn run(args: &OpenArgs, as_json: bool, desk: Arc<Desk>) -> Result<(), Fail
     let guard = Guard::new(port)
         .map_err(|error| Failure::plain(format!("no chance to draw a secret from: {error}")))?;
     let address = format!("http://127.0.0.1:{port}/");
-    let router = serve::router(Served::new(Arc::clone(&desk), Arc::new(guard)));
+    let router = serve::router(Served::new(Arc::clone(&room), Arc::new(guard)));
     let ending = ending().map_err(|error| Failure::plain(error.to_string()))?;
     terminal::say(&if as_json {
         json::opened(&address)
@@ -74,18 +78,20 @@ async fn run(args: &OpenArgs, as_json: bool, desk: Arc<Desk>) -> Result<(), Fail
     }
     tokio::select! {
         () = serve::serve(listener, router) => {}
-        () = watch(desk) => {}
+        () = watch(room) => {}
         () = ending => {}
     }
     Ok(())
 }
 
 /// Looks at the files again and again.
-async fn watch(desk: Arc<Desk>) {
+async fn watch(room: Arc<Room>) {
     loop {
         tokio::time::sleep(LOOKING).await;
-        let desk = Arc::clone(&desk);
-        tokio::task::spawn_blocking(move || desk.look()).await.ok();
+        if let Some(desk) = room.desk() {
+            let desk = Arc::clone(desk);
+            tokio::task::spawn_blocking(move || desk.look()).await.ok();
+        }
     }
 }
 

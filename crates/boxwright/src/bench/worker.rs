@@ -50,6 +50,8 @@ pub(super) enum News {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Ending {
     Finished,
+    /// The text cannot be studied.
+    Broken,
     Stopped,
     /// A study failed in a way it never should.
     Failed,
@@ -61,6 +63,9 @@ const STAGES: [(Stage, usize); 3] = [
     (Stage::Bands, FEW),
     (Stage::Whole, MANY),
 ];
+
+/// How many of them answer soon.
+const SOON: usize = 2;
 
 /// Drawn builds for bands at a glance.
 pub(super) const FEW: usize = 200;
@@ -83,52 +88,59 @@ impl Turn {
     }
 }
 
-/// The thread that studies.
+/// The threads that study: one answers soon, the other thoroughly.
 #[derive(Debug)]
 pub(super) struct Worker {
-    desk: Arc<Inbox>,
-}
-
-#[derive(Debug, Default)]
-struct Inbox {
-    next: Mutex<Option<(u64, Job)>>,
-    came: Condvar,
-    turn: Turn,
+    turn: Arc<Turn>,
+    soon: Arc<Inbox>,
 }
 
 impl Worker {
     /// Starts a worker that tells what it finds.
     pub(super) fn start(tell: impl Fn(News) + Send + Sync + 'static) -> Self {
-        let desk = Arc::new(Inbox::default());
-        let inbox = Arc::clone(&desk);
-        thread::spawn(move || {
-            loop {
-                let (turn, job) = inbox.wait();
-                inbox.work(turn, &job, &tell);
-            }
-        });
-        Self { desk }
+        let turn = Arc::new(Turn::default());
+        let tell: Arc<dyn Fn(News) + Send + Sync> = Arc::new(tell);
+        let lane = |stages, next| {
+            let inbox = Arc::new(Inbox::default());
+            let lane = Lane {
+                stages,
+                inbox: Arc::clone(&inbox),
+                next,
+                turn: Arc::clone(&turn),
+                tell: Arc::clone(&tell),
+            };
+            thread::spawn(move || lane.run());
+            inbox
+        };
+        let thoroughly = lane(&STAGES[SOON..], None);
+        let soon = lane(&STAGES[..SOON], Some(thoroughly));
+        Self { turn, soon }
     }
 
     /// Takes up a text in the place of any other.
     pub(super) fn submit(&self, job: Job) {
-        let turn = self.desk.turn.next();
-        let mut next = self
-            .desk
-            .next
-            .lock()
-            .unwrap_or_else(PoisonError::into_inner);
-        *next = Some((turn, job));
-        self.desk.came.notify_one();
+        self.soon.put(self.turn.next(), job);
     }
 
     /// Gives up what is being done.
     pub(super) fn stop(&self) {
-        self.desk.turn.next();
+        self.turn.next();
     }
 }
 
+/// Where the newest text waits.
+#[derive(Debug, Default)]
+struct Inbox {
+    next: Mutex<Option<(u64, Job)>>,
+    came: Condvar,
+}
+
 impl Inbox {
+    fn put(&self, turn: u64, job: Job) {
+        *self.next.lock().unwrap_or_else(PoisonError::into_inner) = Some((turn, job));
+        self.came.notify_one();
+    }
+
     fn wait(&self) -> (u64, Job) {
         let mut next = self.next.lock().unwrap_or_else(PoisonError::into_inner);
         loop {
@@ -138,37 +150,55 @@ impl Inbox {
             next = self.came.wait(next).unwrap_or_else(PoisonError::into_inner);
         }
     }
+}
+
+/// One thread with its stages, so that thorough work on an old text never
+/// stands in the way of a first look at a new one.
+struct Lane {
+    stages: &'static [(Stage, usize)],
+    inbox: Arc<Inbox>,
+    next: Option<Arc<Inbox>>,
+    turn: Arc<Turn>,
+    tell: Arc<dyn Fn(News) + Send + Sync>,
+}
+
+impl Lane {
+    fn run(&self) {
+        loop {
+            let (turn, job) = self.inbox.wait();
+            let number = job.number;
+            match (self.work(turn, &job), &self.next) {
+                (Ending::Finished, Some(next)) => next.put(turn, job),
+                (how, _) => (self.tell)(News::Ended { number, how }),
+            }
+        }
+    }
 
     /// Studies one text stage by stage until a newer one comes.
-    fn work(&self, turn: u64, job: &Job, tell: &(dyn Fn(News) + Sync)) {
+    fn work(&self, turn: u64, job: &Job) -> Ending {
         let number = job.number;
-        for (stage, of) in STAGES {
+        for &(stage, of) in self.stages {
             let drawn = AtomicUsize::new(0);
             let add = |more: usize| {
                 let drawn = more + drawn.fetch_add(more, Ordering::Relaxed);
                 if stage == Stage::Whole {
-                    tell(News::Drawn { number, drawn, of });
+                    (self.tell)(News::Drawn { number, drawn, of });
                 }
             };
-            let studied = study(job.texts(), stage, of, &add, &|| self.turn.is_old(turn));
-            let ended = |how| tell(News::Ended { number, how });
-            match studied {
-                Ok(Ok(studied)) => tell(News::Reached {
+            match study(job.texts(), stage, of, &add, &|| self.turn.is_old(turn)) {
+                Ok(Ok(studied)) => (self.tell)(News::Reached {
                     number,
                     stage,
                     studied: Arc::new(studied),
                 }),
                 Ok(Err(found)) => {
-                    tell(News::Broken { number, found });
-                    return ended(Ending::Finished);
+                    (self.tell)(News::Broken { number, found });
+                    return Ending::Broken;
                 }
-                Err(how) => return ended(how),
+                Err(how) => return how,
             }
         }
-        tell(News::Ended {
-            number,
-            how: Ending::Finished,
-        });
+        Ending::Finished
     }
 }
 

@@ -37,6 +37,17 @@ const fn example(example: Example) -> Start {
 }
 
 pub(crate) fn run(args: &NewArgs, as_json: bool) -> Result<Ending, Failure> {
+    let written = begin(args)?;
+    terminal::say(&if as_json {
+        json::written(&written)
+    } else {
+        say::begun(&written)
+    })?;
+    Ok(Ending::Well)
+}
+
+/// Writes a design to start from; the files, the design first.
+pub(crate) fn begin(args: &NewArgs) -> Result<Vec<PathBuf>, Failure> {
     let start = args.like.map_or(BLANK, example);
     let path = target(&args.path);
     let mut texts = vec![(path.clone(), named(start.design, args, &path)?)];
@@ -54,13 +65,12 @@ pub(crate) fn run(args: &NewArgs, as_json: bool) -> Result<Ending, Failure> {
     for (path, text) in &texts {
         files::write_new(path, text)?;
     }
-    let written: Vec<PathBuf> = texts.into_iter().map(|(path, _)| path).collect();
-    terminal::say(&if as_json {
-        json::written(&written)
-    } else {
-        say::begun(&written)
-    })?;
-    Ok(Ending::Well)
+    Ok(texts.into_iter().map(|(path, _)| path).collect())
+}
+
+/// The name of an example's design.
+pub(crate) fn title(of: Example) -> Option<String> {
+    design::value_at(example(of).design, &design::key_path("name"))
 }
 
 /// The file meant by a path that may name a folder.

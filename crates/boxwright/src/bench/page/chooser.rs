@@ -1,25 +1,7 @@
 //! Where to begin, when no design was named.
 
+use crate::bench::chooser::Chooser;
 use maud::{DOCTYPE, Markup, html};
-
-/// A shipped example.
-#[derive(Clone, Debug)]
-pub(crate) struct Example {
-    /// Its name on the command line.
-    pub(crate) name: String,
-    /// What it is, in a sentence.
-    pub(crate) about: String,
-}
-
-/// What there is to choose from.
-#[derive(Clone, Debug, Default)]
-pub(crate) struct Chooser {
-    pub(crate) examples: Vec<Example>,
-    /// Designs that were open lately, newest first.
-    pub(crate) recent: Vec<String>,
-    /// Something the maker should know.
-    pub(crate) notice: Option<String>,
-}
 
 /// The page on which a design is chosen.
 pub(crate) fn chooser(chooser: &Chooser, token: &str) -> Markup {
@@ -31,12 +13,12 @@ pub(crate) fn chooser(chooser: &Chooser, token: &str) -> Markup {
                 header #head { h1 { "Boxwright" } (super::theme_switch()) }
                 main #main {
                     div #say role="status" aria-live="polite" {}
-                    @if let Some(notice) = &chooser.notice { p.warn { (notice) } }
                     @if !chooser.recent.is_empty() {
                         section aria-labelledby="recent-title" {
                             h2 #recent-title { "Go on with" }
-                            ul.choices { @for (index, name) in chooser.recent.iter().enumerate() {
-                                li { button type="button" data-open=(index) { (name) } }
+                            ul.choices { @for (index, known) in chooser.recent.iter().enumerate() {
+                                li { button type="button" data-open=(index) { (known.name) }
+                                    p.quiet { (known.path) } }
                             } }
                         }
                     }
@@ -47,10 +29,11 @@ pub(crate) fn chooser(chooser: &Chooser, token: &str) -> Markup {
                         ul.choices {
                             li { button type="button" data-begin="" { "from a page that explains every line" } }
                             @for example in &chooser.examples {
-                                li { button type="button" data-begin=(example.name) { "like " (example.name) }
+                                li { button type="button" data-begin=(example.id) { "like " (example.title) }
                                     p.quiet { (example.about) } }
                             }
                         }
+                        p.quiet { "It gets a folder of its own in " (chooser.folder) "." }
                     }
                 }
                 script src="/asset/bench.js" defer {}

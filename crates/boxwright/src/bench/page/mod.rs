@@ -18,7 +18,7 @@ mod text;
 mod tried;
 mod view;
 
-pub(super) use chooser::{Chooser, Example, chooser};
+pub(super) use chooser::chooser;
 pub(super) use mend::explained;
 pub(super) use parts::shelf;
 pub(super) use tried::tried;

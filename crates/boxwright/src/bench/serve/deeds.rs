@@ -6,7 +6,7 @@ use crate::bench::desk::{Trial, Undone};
 use crate::bench::page;
 use crate::bench::refusal::Problem;
 use crate::bench::state::{Stage, Studied};
-use crate::bench::worker::{self, Ending, FEW, Turn};
+use crate::bench::worker::{self, FEW, Turn};
 use axum::body::Body;
 use axum::extract::State;
 use axum::http::{HeaderMap, StatusCode, header};
@@ -34,11 +34,14 @@ pub(super) async fn done(
     body: Body,
 ) -> Result<Response, Response> {
     let deed = deed(&headers, body).await?;
-    let desk = Arc::clone(&served.desk);
-    let done = task::spawn_blocking(move || desk.act(&deed)).await;
+    let room = Arc::clone(&served.room);
+    let done = task::spawn_blocking(move || room.act(&deed)).await;
     match done.map_err(|_| broken())? {
         Ok(number) => Ok(answer(StatusCode::OK, number, Vec::new())),
-        Err(undone) => Err(said(undone, served.desk.number())),
+        Err(undone) => Err(said(
+            undone,
+            served.room.desk().map_or(0, |desk| desk.number()),
+        )),
     }
 }
 
@@ -49,9 +52,9 @@ pub(super) async fn tried(
     body: Body,
 ) -> Result<Response, Response> {
     let deed = deed(&headers, body).await?;
-    let number = served.desk.number();
+    let desk = served.desk()?;
+    let number = desk.number();
     let turn = served.trials.0.next();
-    let desk = Arc::clone(&served.desk);
     let trials = Arc::clone(&served.trials);
     let quick = headers.contains_key("x-quick");
     let tried = task::spawn_blocking(move || {
@@ -78,7 +81,7 @@ fn compared(trial: &Trial, quick: bool, is_old: &(dyn Fn() -> bool + Sync)) -> O
     };
     let after = match worker::study(texts, stage, builds, &|_| (), is_old) {
         Ok(Ok(after)) => after,
-        Ok(Err(_)) | Err(Ending::Stopped | Ending::Failed | Ending::Finished) => return None,
+        Ok(Err(_)) | Err(_) => return None,
     };
     Some(page::tried(before, &after).into_string())
 }

@@ -182,7 +182,11 @@ async fn worked(
     served: Served,
     make: impl FnOnce(&Served, &Arc<Studied>) -> Result<Option<File>, Failure> + Send + 'static,
 ) -> Response {
-    let made = task::spawn_blocking(move || match served.desk.state().studied {
+    let desk = match served.desk() {
+        Ok(desk) => desk,
+        Err(refused) => return refused,
+    };
+    let made = task::spawn_blocking(move || match desk.state().studied {
         Some(of) => make(&served, &of).map_err(|failure| format!("{failure:?}")),
         None => Ok(None),
     });

@@ -3,8 +3,8 @@
 use super::Served;
 use crate::bench::desk::Event;
 use axum::extract::State;
-use axum::response::IntoResponse;
 use axum::response::sse::{self, KeepAlive, Sse};
+use axum::response::{IntoResponse, Response};
 use futures_util::stream;
 use std::convert::Infallible;
 use std::time::Duration;
@@ -14,8 +14,8 @@ use tokio::sync::watch::Receiver;
 const ALIVE: Duration = Duration::from_secs(15);
 
 /// The present state, and every later one; a page that is slow hears the newest only.
-pub(super) async fn events(State(served): State<Served>) -> impl IntoResponse {
-    let mut listener = served.desk.listen();
+pub(super) async fn events(State(served): State<Served>) -> Result<Response, Response> {
+    let mut listener = served.desk()?.listen();
     listener.mark_changed();
     let told = stream::unfold(listener, |mut listener: Receiver<Event>| async move {
         listener.changed().await.ok()?;
@@ -24,5 +24,6 @@ pub(super) async fn events(State(served): State<Served>) -> impl IntoResponse {
         let event = sse::Event::default().event("state").data(data);
         Some((Ok::<_, Infallible>(event), listener))
     });
-    Sse::new(told).keep_alive(KeepAlive::new().interval(ALIVE))
+    let alive = KeepAlive::new().interval(ALIVE);
+    Ok(Sse::new(told).keep_alive(alive).into_response())
 }

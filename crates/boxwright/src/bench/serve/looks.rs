@@ -1,12 +1,13 @@
 //! The page, its parts, and what checks say.
 
 use super::Served;
-use crate::bench::desk::Event;
+use crate::bench::desk::{Desk, Event};
 use crate::bench::page::{self, View};
 use crate::{say, terminal};
 use axum::extract::{Path, Query, State};
 use axum::http::{HeaderName, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
+use std::sync::Arc;
 use std::time::Duration;
 use studies::check;
 use tokio::task;
@@ -20,9 +21,13 @@ type Asked = Query<Vec<(String, String)>>;
 
 /// The whole page.
 pub(super) async fn whole(State(served): State<Served>, Query(asked): Asked) -> Response {
-    caught_up(&served).await;
+    let Some(desk) = served.room.desk().map(Arc::clone) else {
+        let chooser = page::chooser(&served.room.chooser(), served.guard.token());
+        return Html(chooser.into_string()).into_response();
+    };
+    caught_up(&desk).await;
     let drawn = task::spawn_blocking(move || {
-        let state = served.desk.state();
+        let state = desk.state();
         let view = View::from_query(&asked);
         page::whole(&state, &view, served.guard.token()).into_string()
     });
@@ -31,9 +36,13 @@ pub(super) async fn whole(State(served): State<Served>, Query(asked): Asked) -> 
 
 /// The parts of the page that may have changed.
 pub(super) async fn parts(State(served): State<Served>, Query(asked): Asked) -> Response {
-    caught_up(&served).await;
+    let desk = match served.desk() {
+        Ok(desk) => desk,
+        Err(refused) => return refused,
+    };
+    caught_up(&desk).await;
     let drawn = task::spawn_blocking(move || {
-        let state = served.desk.state();
+        let state = desk.state();
         let view = View::from_query(&asked);
         let parts = page::parts(&state, &view).into_string();
         ([(STATE, Event::word(&state))], Html(parts))
@@ -45,9 +54,9 @@ pub(super) async fn parts(State(served): State<Served>, Query(asked): Asked) -> 
 }
 
 /// Waits until the newest text is shown, though not for ever.
-async fn caught_up(served: &Served) {
-    let number = served.desk.number();
-    let mut listener = served.desk.listen();
+async fn caught_up(desk: &Desk) {
+    let number = desk.number();
+    let mut listener = desk.listen();
     let reached = listener.wait_for(|event| event.number >= number);
     tokio::time::timeout(PATIENCE, reached).await.ok();
 }

@@ -7,12 +7,13 @@ mod events;
 mod limits;
 mod looks;
 
+use super::chooser::Room;
 use super::desk::Desk;
 use super::guard::{self, Guard};
 use axum::Router;
-use axum::http::header;
+use axum::http::{StatusCode, header};
 use axum::middleware;
-use axum::response::IntoResponse;
+use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use std::sync::Arc;
 
@@ -21,20 +22,27 @@ pub(super) use connection::serve;
 /// What every answer is made from.
 #[derive(Clone, Debug)]
 pub(super) struct Served {
-    pub(super) desk: Arc<Desk>,
+    pub(super) room: Arc<Room>,
     pub(super) guard: Arc<Guard>,
     pub(super) drafts: Arc<downloads::Drafts>,
     pub(super) trials: Arc<deeds::Trials>,
 }
 
 impl Served {
-    pub(super) fn new(desk: Arc<Desk>, guard: Arc<Guard>) -> Self {
+    pub(super) fn new(room: Arc<Room>, guard: Arc<Guard>) -> Self {
         Self {
-            desk,
+            room,
             guard,
             drafts: Arc::default(),
             trials: Arc::default(),
         }
+    }
+
+    /// The desk, once a design lies on it.
+    fn desk(&self) -> Result<Arc<Desk>, Response> {
+        let said = (StatusCode::CONFLICT, "choose a design first");
+        let desk = self.room.desk().map(Arc::clone);
+        desk.ok_or_else(|| said.into_response())
     }
 }
 

@@ -4,7 +4,7 @@ use super::lines::{Hunk, hunks, lines};
 
 /// Both changes touch the same lines.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Clash;
+pub(crate) struct Clash;
 
 /// The text with both changes made to `base`: line by line, each change whole.
 ///
@@ -14,7 +14,7 @@ pub(super) struct Clash;
 /// # Errors
 /// Both change the same lines to different ones, or both put different lines
 /// in the same place.
-pub(super) fn merge(base: &str, mine: &str, theirs: &str) -> Result<String, Clash> {
+pub(crate) fn merge(base: &str, mine: &str, theirs: &str) -> Result<String, Clash> {
     if mine == theirs || base == theirs {
         return Ok(mine.to_owned());
     }

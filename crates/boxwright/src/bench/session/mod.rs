@@ -11,6 +11,8 @@ use super::state::Conflict;
 use crate::failure::Failure;
 use crate::files;
 use aside::{Aside, Hold};
+pub(crate) use merge::merge;
+
 use history::{History, Unreadable};
 use std::collections::BTreeSet;
 use std::fs;
@@ -115,6 +117,10 @@ impl Session {
 
     pub(crate) fn shelf(&self) -> Option<&Arc<str>> {
         self.shelf_text.as_ref()
+    }
+
+    pub(crate) fn path(&self) -> &Path {
+        &self.design
     }
 
     /// The name of the file for the maker.
@@ -223,11 +229,9 @@ impl Session {
             self.keep_history();
             return Ok(());
         };
-        let merged = merge::merge(self.text(), new, &theirs)
-            .ok()
-            .filter(|merged| {
-                self.is_sound(merged) || !self.is_sound(new) || !self.is_sound(&theirs)
-            });
+        let merged = merge(self.text(), new, &theirs).ok().filter(|merged| {
+            self.is_sound(merged) || !self.is_sound(new) || !self.is_sound(&theirs)
+        });
         self.on_disk = theirs.as_str().into();
         match merged {
             Some(merged) => {
