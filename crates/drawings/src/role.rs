@@ -99,6 +99,19 @@ impl Role {
         Role::WirePink,
         Role::WireTurquoise,
     ];
+
+    /// Its name in a style sheet: `ink`, `wood-shade`.
+    #[must_use]
+    pub fn name(self) -> String {
+        let mut out = String::new();
+        for letter in format!("{self:?}").chars() {
+            if letter.is_ascii_uppercase() && !out.is_empty() {
+                out.push('-');
+            }
+            out.push(letter.to_ascii_lowercase());
+        }
+        out
+    }
 }
 
 /// A colour as red, green and blue, sRGB.

@@ -6,11 +6,13 @@ mod layout;
 mod locate;
 mod remove;
 mod render;
+mod written;
 #[cfg(test)]
 mod tests;
 
 pub use key::{Key, key_path};
 pub use locate::path_at;
+pub use written::written;
 
 use locate::Target;
 use toml_edit::Document;

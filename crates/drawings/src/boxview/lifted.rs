@@ -28,11 +28,45 @@ const STANDING: (f64, f64) = (31.0, 27.0);
 /// shape allows.
 #[must_use]
 pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
-    let glass = glass(carpentry);
-    let mut model = Model::new(carpentry, &glass);
-    let eye = Eye::raised(STANDING.0, STANDING.1);
+    lid_off(carpentry, area).1.drawing
+}
+
+/// The same, and from where it is seen.
+pub(super) fn lid_off(carpentry: &Carpentry, area: Rect) -> (Model, Standing) {
+    let mut model = Model::new(carpentry, &glass(carpentry));
     lift_lid(carpentry, &mut model);
-    let numbers = numbered(carpentry);
+    let stands = standing(carpentry, &model, numbered(carpentry), area);
+    (model, stands)
+}
+
+/// The box as it stands when it is finished, seen from the same point.
+pub(super) fn closed(carpentry: &Carpentry, area: Rect) -> (Model, Standing) {
+    let model = Model::new(carpentry, &[]);
+    let eye = Eye::raised(STANDING.0, STANDING.1);
+    let mut numbers = numbered(carpentry);
+    numbers.retain(|(_, _, parts)| {
+        let seen = |part: &usize| !model.open_points(*part, &eye).is_empty();
+        parts.iter().any(seen)
+    });
+    let stands = standing(carpentry, &model, numbers, area);
+    (model, stands)
+}
+
+/// A model drawn from the right, the front and above.
+pub(super) struct Standing {
+    pub(super) drawing: Drawing,
+    pub(super) eye: Eye,
+    pub(super) place: Place,
+}
+
+/// Draws a model with its dimensions and numbers.
+fn standing(
+    carpentry: &Carpentry,
+    model: &Model,
+    numbers: Vec<(usize, String, Vec<usize>)>,
+    area: Rect,
+) -> Standing {
+    let eye = Eye::raised(STANDING.0, STANDING.1);
     let labels: Vec<&str> = numbers.iter().map(|n| n.1.as_str()).collect();
     let column = if numbers.is_empty() {
         0.0
@@ -45,7 +79,7 @@ pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
         area.w - LEFT - column,
         area.h - BELOW,
     );
-    let (place, right) = fitted(&model, &eye, room);
+    let (place, right) = fitted(model, &eye, room);
     let mut out = Drawing::default();
     model.scene.seen(&eye).draw(&model.scene, &place, &mut out);
     let dimensions = dimensions(carpentry, &eye, &place);
@@ -55,7 +89,7 @@ pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
         right = right.max(bounds.right() + 3.0 - GUTTER);
         lines.retain(|(a, b)| bounds.holds(*a) || bounds.holds(*b));
     }
-    let numbered = placed(&model, numbers, &eye, &place);
+    let numbered = placed(model, numbers, &eye, &place);
     let column = Column {
         left: right + GUTTER,
         right: area.right(),
@@ -65,7 +99,11 @@ pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
     // Dimensions come last: their figures stand on patches that hide any leader.
     balloon::draw(&numbered, column, &lines, &mut out);
     out.append(dimensions);
-    out
+    Standing {
+        drawing: out,
+        eye,
+        place,
+    }
 }
 
 /// What would hide the inside: front, right wall, the walls of a bay.

@@ -70,6 +70,78 @@ pub(crate) fn views(carpentry: &Carpentry, area: Rect) -> Views {
     }
 }
 
+/// One view by itself.
+pub(super) struct View {
+    pub(super) drawing: Drawing,
+    pub(super) model: Model,
+    pub(super) eye: Eye,
+    pub(super) place: Place,
+}
+
+/// The front by itself.
+pub(super) fn front(carpentry: &Carpentry, area: Rect) -> View {
+    let block = &carpentry.body.plan.block;
+    let [left, right, _, _, under, over] = jutting(carpentry);
+    let size = ((left, block.width, right), (over, block.height, under));
+    alone(carpentry, Eye::FRONT, size, area, |rect, out| {
+        draw_front(carpentry, rect, section_at(carpentry), out);
+    })
+}
+
+/// The section through the depth by itself.
+pub(super) fn section(carpentry: &Carpentry, area: Rect) -> View {
+    let block = &carpentry.body.plan.block;
+    let [_, _, front, back, under, over] = jutting(carpentry);
+    let size = ((front, block.depth, back), (over, block.height, under));
+    alone(carpentry, Eye::RIGHT, size, area, |rect, out| {
+        draw_section(carpentry, rect, section_at(carpentry), out);
+    })
+}
+
+/// The look from above by itself.
+pub(super) fn above(carpentry: &Carpentry, area: Rect) -> View {
+    let block = &carpentry.body.plan.block;
+    let [left, right, front, back, _, _] = jutting(carpentry);
+    let size = ((left, block.width, right), (back, block.depth, front));
+    alone(carpentry, Eye::TOP, size, area, |rect, out| {
+        draw_above(carpentry, rect, out);
+    })
+}
+
+/// Before a side, along it and after it, in m.
+type Span = (f64, f64, f64);
+
+/// A view that fills an area, as far as its shape and its figures allow.
+fn alone(
+    carpentry: &Carpentry,
+    eye: Eye,
+    (wide, high): (Span, Span),
+    area: Rect,
+    draw: impl Fn(Rect, &mut Drawing),
+) -> View {
+    let whole = |span: Span| span.0 + span.1 + span.2;
+    let room = (area.w - LEFT - RIGHT, area.h - ABOVE - BELOW);
+    let scale = (room.0 / whole(wide)).min(room.1 / whole(high));
+    let spare = (room.0 - whole(wide) * scale) / 2.0;
+    let rect = Rect::new(
+        area.x + LEFT + spare + wide.0 * scale,
+        area.y + ABOVE + high.0 * scale,
+        wide.1 * scale,
+        high.1 * scale,
+    );
+    let mut drawing = Drawing::default();
+    draw(rect, &mut drawing);
+    View {
+        drawing,
+        model: Model::new(carpentry, &[]),
+        eye,
+        place: Place {
+            origin: Point::new(rect.x, rect.bottom()),
+            scale,
+        },
+    }
+}
+
 /// What found room in one view.
 struct Room {
     measured: bool,

@@ -43,7 +43,8 @@ struct StripName {
     placed: Placed,
 }
 
-pub(crate) fn draw(chart: &Chart, area: Rect) -> Drawing {
+/// The chart, and where its plot lies.
+pub(crate) fn draw(chart: &Chart, area: Rect) -> (Drawing, Rect) {
     let mut columned: Vec<usize> = Vec::new();
     let mut column = 0.0;
     loop {
@@ -56,7 +57,7 @@ pub(crate) fn draw(chart: &Chart, area: Rect) -> Drawing {
         let subjects: Vec<Subject> = label::subjects(chart, &map);
         let uprights: Vec<f64> = layout.marks.iter().map(|m| m.flag.x).collect();
         match label::place(&subjects, &uprights, &map, &columned) {
-            Ok(labels) => return compose(chart, &layout, &map, labels),
+            Ok(labels) => return (compose(chart, &layout, &map, labels), layout.plot),
             Err(homeless) => {
                 columned.push(homeless);
                 column = label::column_width(&subjects, &columned).min(area.w / 2.0);

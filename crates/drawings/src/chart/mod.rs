@@ -134,6 +134,12 @@ impl Chart {
     /// Lays the chart out within `area` (mm).
     #[must_use]
     pub fn draw(&self, area: Rect) -> Drawing {
+        frame::draw(self, area).0
+    }
+
+    /// The same, and where its plot lies, for values to be read off it.
+    #[must_use]
+    pub fn plotted(&self, area: Rect) -> (Drawing, Rect) {
         frame::draw(self, area)
     }
 }

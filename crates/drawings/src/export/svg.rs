@@ -3,7 +3,7 @@
 use crate::geometry::{Point, Rect};
 use crate::path::{Path, Segment};
 use crate::role::{Role, Theme};
-use crate::sheet::{Anchor, Group, Item, Shape, Sheet, Stroke, Style, Text, pen};
+use crate::sheet::{Anchor, Drawing, Group, Item, Shape, Sheet, Stroke, Style, Text, pen};
 use crate::text::stroke::StrokeLettering;
 use crate::text::{Weight, held};
 use core::fmt::Write;
@@ -23,11 +23,28 @@ pub fn cut_svg(sheet: &Sheet) -> String {
     written(sheet, Theme::Paper, For::Machines)
 }
 
+/// The elements of a drawing for a page that holds many: colours are the page's own
+/// variables, `--ink` for [`Role::Ink`] and so on, and `key` stands before every id.
+#[must_use]
+pub fn elements(drawing: &Drawing, key: &str) -> String {
+    let mut writer = Writer {
+        out: String::new(),
+        theme: Theme::Paper,
+        reader: For::Page,
+        key: key.to_owned(),
+        clips: 0,
+    };
+    writer.items(&drawing.items);
+    writer.out
+}
+
 fn written(sheet: &Sheet, theme: Theme, reader: For) -> String {
     let mut writer = Writer {
         out: String::new(),
         theme,
         reader,
+        key: String::new(),
+        clips: 0,
     };
     writer.document(sheet);
     writer.out
@@ -38,12 +55,17 @@ fn written(sheet: &Sheet, theme: Theme, reader: For) -> String {
 enum For {
     Eyes,
     Machines,
+    Page,
 }
 
 struct Writer {
     out: String,
     theme: Theme,
     reader: For,
+    /// What stands before ids.
+    key: String,
+    /// Outlines written so far.
+    clips: usize,
 }
 
 impl Writer {
@@ -82,7 +104,11 @@ impl Writer {
                 // Named by its place: several sheets in one page may then
                 // share a name only where they share the outline.
                 let corners = [rect.x, rect.y, rect.w, rect.h].map(num);
-                let id = format!("clip_{}", corners.join("_"));
+                let id = match self.reader {
+                    For::Page => format!("{}-clip-{}", self.key, self.clips),
+                    For::Eyes | For::Machines => format!("clip_{}", corners.join("_")),
+                };
+                self.clips += 1;
                 self.push(&format!(
                     "<clipPath id=\"{id}\"><rect{}/></clipPath>\n<g clip-path=\"url(#{id})\">\n",
                     place(rect)
@@ -91,7 +117,7 @@ impl Writer {
             Group::Layer(name) => {
                 // A page may hold several sheets, and an id only once.
                 let key = match self.reader {
-                    For::Eyes => "data-layer",
+                    For::Eyes | For::Page => "data-layer",
                     For::Machines => "id",
                 };
                 self.push(&format!("<g {key}=\"{}\">\n", escaped(name)));
@@ -191,6 +217,9 @@ impl Writer {
     }
 
     fn colour(&self, role: Role) -> String {
+        if self.reader == For::Page {
+            return format!("var(--{})", role.name());
+        }
         let c = self.theme.colour(role);
         format!("#{:02x}{:02x}{:02x}", c.0, c.1, c.2)
     }
@@ -279,7 +308,7 @@ fn escaped(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sheet::{Dash, Drawing};
+    use crate::sheet::Dash;
     use crate::text::Lettering;
     use proptest::prelude::*;
 
@@ -327,6 +356,24 @@ mod tests {
         let (a, b) = (svg(&sheet, Theme::Paper), svg(&sheet, Theme::Blueprint));
         assert_ne!(a, b);
         assert_eq!(strip(a), strip(b));
+    }
+
+    #[test]
+    fn a_page_may_hold_the_same_drawing_twice() {
+        let mut drawing = Drawing::default();
+        let clip = Group::Clip(Rect::new(0.0, 0.0, 9.0, 9.0));
+        drawing.group(clip.clone(), Drawing::default());
+        drawing.group(clip, Drawing::default());
+        drawing.line(
+            Point::new(0.0, 0.0),
+            Point::new(1.0, 0.0),
+            Stroke::new(Role::WoodShade, pen::FINE),
+        );
+        let both = elements(&drawing, "a") + &elements(&drawing, "b");
+        for id in ["a-clip-0", "a-clip-1", "b-clip-0", "b-clip-1"] {
+            assert_eq!(both.matches(&format!("id=\"{id}\"")).count(), 1, "{both}");
+        }
+        assert!(both.contains("stroke=\"var(--wood-shade)\"") && !both.contains("\"#"));
     }
 
     #[test]

@@ -22,7 +22,6 @@ const NOTE: &str = "Line: the box as designed. Shaded: eight of ten builds drawn
      limits, and what the brief asks for.";
 
 pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
-    let brief = &project.design.brief;
     let mut charts: Vec<Chart> = Vec::new();
     let (side, mut curves): (Vec<&Curve>, Vec<&Curve>) =
         report.curves.iter().partition(|curve| curve.id == OFF_AXIS);
@@ -37,10 +36,7 @@ pub(crate) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Pag
         }
         charts.push(chart);
     }
-    charts.push(discharge(
-        &report.discharge,
-        brief.runtime.map(|v| v.si / 3600.0),
-    ));
+    charts.push(discharge_of(project, report));
     let area = content_area(paper);
     let (first, rest) = charts.split_at(FIRST.min(charts.len()));
     std::iter::once(first)
@@ -262,6 +258,13 @@ fn strip(x: &[f64], limits: &[Limit]) -> Strip {
         title: "what gives out first".to_owned(),
         spans,
     }
+}
+
+/// The chart of the battery's discharge.
+#[must_use]
+pub fn discharge_of(project: &Project, report: &Report) -> Chart {
+    let wanted = project.design.brief.runtime;
+    discharge(&report.discharge, wanted.map(|v| v.si / 3600.0))
 }
 
 fn discharge(discharge: &Discharging, wanted: Option<f64>) -> Chart {

@@ -17,7 +17,7 @@ mod warmth;
 mod wires;
 mod wood;
 
-pub use curves::chart_of;
+pub use curves::{chart_of, discharge_of};
 
 use crate::date::Date;
 use crate::layout::{Block, Paragraph, TitleBlock, content_area, flow, notes_area, stacked};
@@ -53,24 +53,111 @@ impl Page {
     }
 }
 
+/// What a sheet is about, in the order of the work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Subject {
+    /// What it takes and costs.
+    Parts,
+    /// How it sounds.
+    Sound,
+    /// Battery, signal, heat, the low-battery light.
+    Power,
+    /// The box as a whole.
+    Box,
+    /// Panels, joints and how they are cut.
+    Cuts,
+    /// The control panel.
+    Panel,
+    /// How it is wired.
+    Wires,
+    /// The order of the work, the finish, what comes out again.
+    Build,
+    /// What is wrong and what was assumed: of the whole.
+    Whole,
+}
+
+type Section = fn(&Project, &Report, Paper) -> Vec<Page>;
+
+/// Every section of the pack in the order of reading.
+const SECTIONS: [(Subject, Section); 17] = [
+    (Subject::Box, |project, report, paper| {
+        vec![first::page(project, report, paper)]
+    }),
+    (Subject::Whole, findings::pages),
+    (Subject::Sound, curves::pages),
+    (Subject::Sound, |_, report, paper| accounts::pages(report, paper)),
+    (Subject::Parts, |_, report, paper| money::pages(report, paper)),
+    (Subject::Box, |_, report, paper| wood::whole(report, paper)),
+    (Subject::Cuts, |_, report, paper| wood::panels(report, paper)),
+    (Subject::Panel, |_, report, paper| wood::control(report, paper)),
+    (Subject::Cuts, wood::corners),
+    (Subject::Build, |_, report, paper| wood::joined(report, paper)),
+    (Subject::Wires, |_, report, paper| wires::pages(report, paper)),
+    (Subject::Build, |_, report, paper| finish::pages(report, paper)),
+    (Subject::Power, |_, report, paper| indicator::pages(report, paper)),
+    (Subject::Power, |_, report, paper| signal::pages(report, paper)),
+    (Subject::Power, |_, report, paper| warmth::pages(report, paper)),
+    (Subject::Build, |_, report, paper| order::pages(report, paper)),
+    (Subject::Whole, |_, report, paper| assumed::pages(report, paper)),
+];
+
+/// What is drawn on one sheet of the pack, without frame and title block.
+#[derive(Clone, Debug)]
+pub struct Leaf {
+    /// Its number in the pack, where the sheets before it were laid out to count them.
+    pub number: Option<usize>,
+    /// What is on it.
+    pub title: String,
+    /// The scale it is drawn to, in words.
+    pub scale: String,
+    /// How to read it.
+    pub notes: Vec<String>,
+    /// What is drawn.
+    pub drawing: Drawing,
+}
+
+/// What the sheets about one subject show; numbered, where that is wanted, at the price of
+/// laying out all before them.
+#[must_use]
+pub fn leaves(
+    project: &Project,
+    report: &Report,
+    paper: Paper,
+    subject: Subject,
+    numbered: bool,
+) -> Vec<Leaf> {
+    let mut out = Vec::new();
+    let mut before = 0;
+    for (about, section) in SECTIONS {
+        if about != subject && !numbered {
+            continue;
+        }
+        let pages = section(project, report, paper);
+        for page in pages {
+            before += 1;
+            if about == subject {
+                out.push(Leaf {
+                    number: numbered.then_some(before),
+                    title: page.title,
+                    scale: page.scale,
+                    notes: page.notes,
+                    drawing: page.drawing,
+                });
+            }
+        }
+    }
+    out
+}
+
 /// Every sheet of the pack, numbered, in the order of reading: the brief with
 /// the promises and the box, what is wrong and how to mend it, the curves,
 /// the accounts behind the numbers, and what was assumed.
 #[must_use]
 pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>) -> Vec<Sheet> {
-    let mut pages = vec![first::page(project, report, paper)];
-    pages.extend(findings::pages(project, report, paper));
-    pages.extend(curves::pages(project, report, paper));
-    pages.extend(accounts::pages(report, paper));
-    pages.extend(money::pages(report, paper));
-    pages.extend(wood::pages(project, report, paper));
-    pages.extend(wires::pages(report, paper));
-    pages.extend(finish::pages(report, paper));
-    pages.extend(indicator::pages(report, paper));
-    pages.extend(signal::pages(report, paper));
-    pages.extend(warmth::pages(report, paper));
-    pages.extend(order::pages(report, paper));
-    pages.extend(assumed::pages(report, paper));
+    let sections = SECTIONS.iter();
+    let mut pages: Vec<Page> = sections
+        .flat_map(|(_, section)| section(project, report, paper))
+        .collect();
     let lacking = |page: &Page| lacks_letters(&page.drawing.items);
     if !missing(&report.name, Weight::Bold).is_empty() || pages.iter().any(lacking) {
         let note = "Characters this font does not hold are shown as ?.";

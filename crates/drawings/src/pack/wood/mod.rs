@@ -19,27 +19,42 @@ use design::{Closing, Project};
 use studies::Report;
 use studies::carpentry::wall;
 
-/// Box, views, cuts, panels, corners, gluing up, what goes in and comes out.
-pub(super) fn pages(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
+/// The box as a whole, taken apart and in views.
+pub(super) fn whole(report: &Report, paper: Paper) -> Vec<Page> {
     let carpentry = &report.carpentry;
-    let mut out = vec![boxed::page(carpentry, paper), views::page(carpentry, paper)];
-    out.extend(cuts::pages(carpentry, paper));
-    out.extend(panels::pages(carpentry, paper));
-    for view in carpentry
-        .control
-        .iter()
-        .flat_map(|c| control::pages(c, paper))
-    {
-        out.push(Page {
+    vec![boxed::page(carpentry, paper), views::page(carpentry, paper)]
+}
+
+/// How sheets are sawn, and every panel.
+pub(super) fn panels(report: &Report, paper: Paper) -> Vec<Page> {
+    let mut out = cuts::pages(&report.carpentry, paper);
+    out.extend(panels::pages(&report.carpentry, paper));
+    out
+}
+
+/// The control panel.
+pub(super) fn control(report: &Report, paper: Paper) -> Vec<Page> {
+    let controls = report.carpentry.control.iter();
+    let views = controls.flat_map(|c| control::pages(c, paper));
+    views
+        .map(|view| Page {
             title: "Control panel".to_owned(),
             scale: view.scale,
             drawing: view.drawing,
             notes: view.notes,
-        });
-    }
-    out.extend(corners::pages(carpentry, loose(project), paper));
-    out.extend(glue::pages(carpentry, paper));
-    out.extend(access::pages(carpentry, paper));
+        })
+        .collect()
+}
+
+/// Corners at full size.
+pub(super) fn corners(project: &Project, report: &Report, paper: Paper) -> Vec<Page> {
+    corners::pages(&report.carpentry, loose(project), paper)
+}
+
+/// Gluing up, what goes in and comes out.
+pub(super) fn joined(report: &Report, paper: Paper) -> Vec<Page> {
+    let mut out = glue::pages(&report.carpentry, paper);
+    out.extend(access::pages(&report.carpentry, paper));
     out
 }
 

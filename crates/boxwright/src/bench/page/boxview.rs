@@ -1,0 +1,218 @@
+//! The box, drawn from the design, with what can be taken hold of.
+
+use super::field::{Field, choices};
+use super::sight::Sight;
+use super::view::LOOKS;
+use drawings::boxview::{Grip, Measure, Picture, Motion, pictured};
+use drawings::{Rect, export};
+use maud::{Markup, PreEscaped, html};
+use serde::Serialize;
+use studies::carpentry::PlacedPart;
+use studies::check::Edit;
+
+/// Size of the drawing, mm.
+const SIZE: (f64, f64) = (190.0, 118.0);
+
+/// Tabs of looks, the box, and the part in hand.
+pub(super) fn boxview(sight: &Sight<'_>) -> Markup {
+    let carpentry = &sight.studied.report.carpentry;
+    let (w, h) = SIZE;
+    let picture = pictured(carpentry, sight.view.look, Rect::new(0.0, 0.0, w, h));
+    let bounds = picture.drawing.bounds().unwrap_or(Rect::new(0.0, 0.0, w, h));
+    let shown = [bounds.x - 2.0, bounds.y - 2.0, bounds.w + 4.0, bounds.h + 4.0];
+    let shown = shown.map(|length| format!("{length:.1}")).join(" ");
+    html! {
+        section #box aria-label="The box" {
+            nav.looks aria-label="Looks at the box" {
+                @for (look, word, said) in LOOKS {
+                    a id={ "look-" (word) } href=(sight.view.with_look(look).address())
+                        aria-current=[(look == sight.view.look).then_some("true")] { (said) }
+                }
+            }
+            svg.drawing #box-drawing viewBox=(shown) role="group" aria-label="The box, drawn to measure" {
+                g aria-hidden="true" { (PreEscaped(export::svg::elements(&picture.drawing, "box"))) }
+                (grips(sight, &picture))
+                (handles(sight, &picture))
+            }
+            p.hint { "Click a part to work on it. Drag it, or a dimension, or use the arrow keys." }
+            (in_hand(sight))
+        }
+    }
+}
+
+fn grips(sight: &Sight<'_>, picture: &Picture) -> Markup {
+    let parts = &sight.studied.report.carpentry.parts;
+    html! {
+        @for grip in &picture.grips { (held(sight, grip, &parts[grip.part])) }
+    }
+}
+
+/// One length of a place as a script moves it.
+#[derive(Serialize)]
+struct Move {
+    length: usize,
+    run: [f64; 2],
+    within: [f64; 2],
+}
+
+impl From<&Motion> for Move {
+    fn from(run: &Motion) -> Self {
+        Self {
+            length: run.length,
+            run: [run.run.0, run.run.1].map(hundredths),
+            within: [tenth(run.within.0), tenth(run.within.1)],
+        }
+    }
+}
+
+/// A length in mm to the tenth.
+fn tenth(metres: f64) -> f64 {
+    (1e4 * metres).round() / 10.0
+}
+
+fn hundredths(length: f64) -> f64 {
+    (100.0 * length).round() / 100.0
+}
+
+/// The key of a part's place, where the design can be told it.
+fn key(sight: &Sight<'_>, grip: &Grip, part: &PlacedPart) -> Option<String> {
+    if grip.runs.is_empty() {
+        return None;
+    }
+    let at = format!("{}.at", part.table);
+    let listed = sight.at(&format!("{at}.1")).is_some();
+    let key = if listed || (grip.on_wall && grip.index > 0) {
+        format!("{at}.{}", grip.index + 1)
+    } else {
+        at
+    };
+    // Equal parts in the box follow the first one to the right.
+    if !grip.on_wall && grip.index > 0 {
+        return None;
+    }
+    let edit = Edit {
+        key: key.clone(),
+        value: Some("1 x 1 x 1 mm".into()),
+    };
+    let told = design::set_value(&sight.state.text, &edit.path(), "1 x 1 x 1 mm").is_ok();
+    told.then_some(key)
+}
+
+fn held(sight: &Sight<'_>, grip: &Grip, part: &PlacedPart) -> Markup {
+    let key = key(sight, grip, part);
+    let points: Vec<String> = grip
+        .outline
+        .iter()
+        .map(|point| format!("{:.2},{:.2}", point.x, point.y))
+        .collect();
+    let moves: Vec<Move> = grip.runs.iter().map(Move::from).collect();
+    let moves = serde_json::to_string(&moves).unwrap_or_default();
+    let at: Vec<String> = grip.at.iter().map(|m| tenth(*m).to_string()).collect();
+    let here = sight.view.part.as_deref() == Some(&part.table);
+    let said = match &key {
+        Some(_) => format!("{}, at {} mm; drag it or use the arrow keys", part.label, at.join(" × ")),
+        None => part.label.clone(),
+    };
+    // A place that was found is no longer looked for once it is stated.
+    let free = format!("{}.place", part.table);
+    let free = (part.found && sight.at(&free).is_some()).then_some(free);
+    html! {
+        g.grip id={ "grip-" (part.table.replace('.', "-")) "-" (grip.index) } tabindex="0" role="button"
+            aria-label=(said) aria-pressed=(if here { "true" } else { "false" })
+            data-href=(sight.view.with_part(Some(&part.table)).address())
+            data-table=(part.table) data-label=(part.label)
+            data-key=[key.as_deref()] data-remove=[key.is_some().then_some(free).flatten()]
+            data-at=(at.join(" ")) data-moves=(moves) {
+            polygon points=(points.join(" ")) {}
+        }
+    }
+}
+
+/// What a dimension over the walls is in the file, and how it is written.
+fn size_key(sight: &Sight<'_>) -> Option<(&'static str, [f64; 3])> {
+    let accounts = &sight.studied.report.accounts;
+    [("box.outside", accounts.outside), ("box.inside", accounts.inside)]
+        .into_iter()
+        .find(|(key, _)| sight.at(key).is_some())
+}
+
+fn handles(sight: &Sight<'_>, picture: &Picture) -> Markup {
+    let Some((key, size)) = size_key(sight) else {
+        return html! {};
+    };
+    html! {
+        @for measure in &picture.measures { (handle(key, size, measure)) }
+    }
+}
+
+/// Least and greatest side of a box that is dragged, in mm.
+const SIDES: (f64, f64) = (60.0, 2000.0);
+
+fn handle(key: &str, size: [f64; 3], measure: &Measure) -> Markup {
+    let name = ["width", "height", "depth"][measure.length];
+    let value = tenth(size[measure.length]);
+    let all = size.map(tenth).map(|mm| mm.to_string()).join(" ");
+    let (x, y) = (hundredths(measure.end.x), hundredths(measure.end.y));
+    html! {
+        g.handle id={ "handle-" (name) } tabindex="0" role="slider" aria-label={ (name) " of the box" }
+            aria-valuemin=(SIDES.0) aria-valuemax=(SIDES.1) aria-valuenow=(value)
+            aria-valuetext={ (value) " mm" }
+            data-key=(key) data-length=(measure.length) data-at=(all)
+            data-run={ (hundredths(measure.run.0)) " " (hundredths(measure.run.1)) } {
+            circle.reach cx=(x) cy=(y) r="4" {}
+            circle.knob cx=(x) cy=(y) r="1.5" {}
+        }
+    }
+}
+
+/// The part in hand: what the design says about it.
+fn in_hand(sight: &Sight<'_>) -> Markup {
+    let Some(table) = &sight.view.part else {
+        return html! {};
+    };
+    let parts = &sight.studied.report.carpentry.parts;
+    let label = parts.iter().find(|part| part.table == *table);
+    let rows: Vec<(&str, &str)> = sight.table(table).collect();
+    html! {
+        section #part aria-labelledby="part-title" {
+            h2 #part-title { (label.map_or(table.as_str(), |part| part.label.as_str())) " "
+                small { "· " (table.replace('.', " ")) } }
+            @if rows.is_empty() { p.quiet { "The design says nothing more of it." } }
+            (rows_of("part", &rows))
+            div.tools { a #part-close href=(sight.view.with_part(None).address()) { "done with it" } }
+        }
+    }
+}
+
+/// Lines of keys and values.
+pub(super) fn rows_of(room: &str, rows: &[(&str, &str)]) -> Markup {
+    html! {
+        div.rows {
+            @for (key, value) in rows {
+                @let label = label_of(key);
+                @let field = Field { room, key, value: Some(value), label: &label, unsaid: "" };
+                @match choices(key) {
+                    [] => (field.row()),
+                    words => {
+                        div.row {
+                            label for={ (room) "-" (key.replace('.', "-")) } { (label) }
+                            (field.choice(words))
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The last word of a key, and its number in a list.
+pub(super) fn label_of(key: &str) -> String {
+    let mut steps = key.rsplit('.');
+    let last = steps.next().unwrap_or(key);
+    let said = if last.bytes().all(|byte| byte.is_ascii_digit()) {
+        format!("{} {last}", steps.next().unwrap_or_default())
+    } else {
+        last.to_owned()
+    };
+    said.replace('_', " ")
+}

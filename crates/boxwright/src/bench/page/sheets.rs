@@ -1,0 +1,303 @@
+//! The eight sheets: what is drawn on them, and what can be changed there.
+
+use super::boxview::{boxview, label_of, rows_of};
+use super::build;
+use super::curve::{bar, chart, discharge};
+use super::parts;
+use super::plot::Plot;
+use super::sight::Sight;
+use super::view::SheetOf;
+use drawings::pack::{self, Leaf, Subject};
+use drawings::{Paper, export};
+use maud::{Markup, PreEscaped, html};
+use studies::words;
+
+/// Size of a chart among others, mm.
+const CHART: (f64, f64) = (112.0, 74.0);
+
+/// What stands in the middle of the page.
+pub(super) fn sheet(sight: &Sight<'_>) -> Markup {
+    match sight.view.sheet {
+        SheetOf::Parts => parts::sheet(sight),
+        SheetOf::Sound => sound(sight),
+        SheetOf::Power => power(sight),
+        SheetOf::Box => html! {
+            (boxview(sight))
+            (said_of(sight, "What the design says of the box", &["box", "box.vent", "box.radiator", "bay",
+                "brace", "cleat", "handle", "feet", "grille", "inside"]))
+            (leaves(sight, Subject::Box))
+        },
+        SheetOf::Cuts => html! {
+            (said_of(sight, "Saw and glue", &["saw", "glue"]))
+            (cut_files(sight))
+            (leaves(sight, Subject::Cuts))
+        },
+        SheetOf::Panel => html! {
+            (said_of(sight, "What the design says of the control panel", &["control", "control.part"]))
+            (leaves(sight, Subject::Panel))
+        },
+        SheetOf::Wires => html! {
+            (said_of(sight, "What the design says of the wires", &["wiring", "wiring.wire", "wiring.without"]))
+            (leaves(sight, Subject::Wires))
+        },
+        SheetOf::Build => html! {
+            (build::steps(sight))
+            (said_of(sight, "Finish and workshop", &["finish", "workshop"]))
+            (leaves(sight, Subject::Build))
+        },
+    }
+}
+
+fn sound(sight: &Sight<'_>) -> Markup {
+    html! {
+        (boxview(sight))
+        div.pair {
+            (air(sight))
+            (limits(sight))
+        }
+        (versus(sight))
+        (said_of(sight, "Where it plays", &["place", "source"]))
+        section #curves aria-labelledby="curves-title" {
+            h2 #curves-title { "Curves " small { "· move along them, or use the arrow keys" } }
+            div.charts {
+                @for curve in &sight.studied.report.curves {
+                    @if let Some(chart) = chart(sight, curve.id) {
+                        (Plot { id: &format!("curve-{}", curve.id), chart: &chart, size: CHART }.draw())
+                    }
+                }
+            }
+        }
+        (figures(sight))
+        (leaves(sight, Subject::Sound))
+    }
+}
+
+fn power(sight: &Sight<'_>) -> Markup {
+    let chart = discharge(sight);
+    html! {
+        section #discharge aria-label="How long it plays" {
+            (Plot { id: "curve-discharge", chart: &chart, size: (150.0, 74.0) }.draw())
+        }
+        (said_of(sight, "What the design says of battery and board", &["battery", "amplifier", "source",
+            "indicator", "module"]))
+        (leaves(sight, Subject::Power))
+    }
+}
+
+/// Values of some tables, each table with its own heading where there are several.
+fn said_of(sight: &Sight<'_>, title: &str, tables: &[&str]) -> Markup {
+    let mut found: Vec<(String, Vec<(&str, &str)>)> = Vec::new();
+    for table in tables {
+        let rows: Vec<(&str, &str)> = sight.table(table).collect();
+        if !rows.is_empty() {
+            found.push((table.replace('.', ", "), rows));
+        }
+        for entry in 1.. {
+            let rows: Vec<(&str, &str)> = sight.table(&format!("{table}.{entry}")).collect();
+            if rows.is_empty() {
+                break;
+            }
+            let named = rows.iter().find(|(key, _)| matches!(label_of(key).as_str(), "name" | "label"));
+            let named = named.or_else(|| rows.iter().find(|(key, _)| label_of(key) == "part"));
+            let name = named.map_or_else(|| entry.to_string(), |(_, value)| (*value).to_owned());
+            found.push((format!("{}: {name}", table.replace('.', ", ")), rows));
+        }
+    }
+    if found.is_empty() {
+        return html! {};
+    }
+    let id = format!("said-{}", tables[0].replace('.', "-"));
+    html! {
+        section.said id=(id) aria-labelledby={ (id) "-title" } {
+            h2 id={ (id) "-title" } { (title) " " small { "· change a value where it stands" } }
+            @for (index, (name, rows)) in found.iter().enumerate() {
+                details id={ (id) "-" (index) } open[index == 0] {
+                    summary { (name) }
+                    (rows_of("said", rows))
+                }
+            }
+        }
+    }
+}
+
+fn air(sight: &Sight<'_>) -> Markup {
+    let accounts = &sight.studied.report.accounts;
+    let litres = |m3: f64| words::number(1000.0 * m3, "L");
+    let outside = accounts.outside.map(|m| words::stated(1000.0 * m, "")).join(" × ");
+    html! {
+        section #air aria-labelledby="air-title" {
+            h2 #air-title { "Air inside" }
+            table.ledger {
+                tr { th scope="row" { "outside " (outside) " mm, "
+                    (words::stated(1000.0 * accounts.thickness, "mm")) " walls" }
+                    td.number { (litres(accounts.gross)) } }
+                @for line in &accounts.air {
+                    tr { th scope="row" { (line.label) } td.number { (litres(-line.volume)) } }
+                }
+                tr { th scope="row" { "filling makes it act larger" }
+                    td.number { "× " (words::bare(accounts.filling_gain, "")) } }
+                tr.sum { th scope="row" { "what the cones feel" }
+                    td.number { (litres(accounts.net * accounts.filling_gain)) } }
+            }
+        }
+    }
+}
+
+/// What gives out first, by how loud each limit lets it play.
+fn limits(sight: &Sight<'_>) -> Markup {
+    let curve = sight.studied.report.curves.iter().find(|curve| curve.id == "max-level");
+    let Some((curve, limits)) = curve.and_then(|curve| Some((curve, curve.limits.as_ref()?))) else {
+        return html! {};
+    };
+    // The least level each limit sets, and where.
+    let mut rows: Vec<(&'static str, f64, f64)> = Vec::new();
+    for ((hertz, level), limit) in curve.x.iter().zip(&curve.y).zip(limits) {
+        match rows.iter_mut().find(|(name, ..)| *name == limit.words()) {
+            Some(row) if *level < row.1 => (row.1, row.2) = (*level, *hertz),
+            Some(_) => {}
+            None => rows.push((limit.words(), *level, *hertz)),
+        }
+    }
+    rows.sort_by(|a, b| a.1.total_cmp(&b.1));
+    let most = curve.y.iter().copied().fold(f64::MIN, f64::max);
+    let least = rows.first().map_or(0.0, |row| row.1).min(most - 40.0);
+    html! {
+        section #limits aria-labelledby="limits-title" {
+            h2 #limits-title { "What gives out first " small { "· the least level each allows" } }
+            table.bars {
+                @for (name, level, hertz) in &rows {
+                    tr {
+                        th scope="row" { (name) }
+                        td.number { (words::number(*level, "dB")) " at " (words::number(*hertz, "Hz")) }
+                        td.bar { (bar((level - least) / (most - least))) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn versus(sight: &Sight<'_>) -> Markup {
+    let sealed = sight.at("box.kind") == Some("sealed");
+    let report = &sight.studied.report;
+    let edits = match &report.versus {
+        Some(versus) if sealed => {
+            let mm = |metres: f64| format!("{:.0} mm", 1000.0 * metres);
+            serde_json::json!([
+                { "key": "box.kind", "value": "vented" },
+                { "key": "box.vent.diameter", "value": mm(versus.vent_diameter) },
+                { "key": "box.vent.length", "value": mm(versus.vent_length) },
+                { "key": "box.vent.count", "value": versus.vent_count.to_string() },
+            ])
+        }
+        _ if !sealed => {
+            let table = if sight.at("box.kind") == Some("vented") { "box.vent" } else { "box.radiator" };
+            let keys: Vec<serde_json::Value> = sight
+                .keys()
+                .filter(|key| key.starts_with(&format!("{table}.")))
+                .map(|key| serde_json::json!({ "key": key, "remove": true }))
+                .collect();
+            let mut edits = vec![serde_json::json!({ "key": "box.kind", "value": "sealed" })];
+            edits.push(serde_json::json!({ "key": table, "remove": true }));
+            if keys.is_empty() { edits.truncate(1); }
+            serde_json::Value::Array(edits)
+        }
+        _ => serde_json::Value::Null,
+    };
+    html! {
+        section #versus aria-labelledby="versus-title" {
+            h2 #versus-title { "Sealed or vented?" }
+            @match &report.versus {
+                Some(versus) => p { (versus.sentence) },
+                None => p.quiet { "Weighed once builds are drawn." },
+            }
+            @if !edits.is_null() {
+                div.tools {
+                    button #versus-try type="button" data-try=(edits) {
+                        @if sealed { "see it vented" } @else { "see it sealed" }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn figures(sight: &Sight<'_>) -> Markup {
+    html! {
+        details #figures {
+            summary { "Every figure" }
+            table.figures {
+                thead { tr { th scope="col" { "figure" } th scope="col" { "as designed" }
+                    th scope="col" { "eight of ten builds" } } }
+                @for figure in &sight.studied.report.figures {
+                    tr {
+                        th scope="row" { (figure.title) }
+                        td.number { (words::number(figure.value, figure.unit)) }
+                        td.number {
+                            @if let (Some(low), Some(high)) = (figure.p10, figure.p90) {
+                                (words::bare(low, figure.unit)) " – " (words::bare(high, figure.unit))
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Files for saw, printer and shop.
+fn cut_files(sight: &Sight<'_>) -> Markup {
+    let files = sight.is_whole();
+    html! {
+        section #files aria-labelledby="files-title" {
+            h2 #files-title { "Files" }
+            p.tools {
+                a href="/cut/templates.pdf" download { "templates to print at full size" }
+                @if files {
+                    a href="/cut/shopping.csv" download { "shopping list, CSV" }
+                    a href="/cut/accounts.csv" download { "accounts, CSV" }
+                }
+            }
+        }
+    }
+}
+
+/// What the printed sheets of a subject show.
+fn leaves(sight: &Sight<'_>, subject: Subject) -> Markup {
+    let of = sight.studied;
+    let leaves = pack::leaves(&of.project, &of.report, Paper::A4, subject, sight.is_whole());
+    html! {
+        @for (index, drawn) in leaves.iter().enumerate() {
+            (leaf(&format!("leaf-{}-{index}", sight.view.sheet.word()), drawn))
+        }
+    }
+}
+
+fn leaf(id: &str, leaf: &Leaf) -> Markup {
+    let Some(bounds) = leaf.drawing.bounds() else {
+        return html! {};
+    };
+    let shown = [bounds.x - 2.0, bounds.y - 2.0, bounds.w + 4.0, bounds.h + 4.0];
+    let shown = shown.map(|length| format!("{length:.1}")).join(" ");
+    html! {
+        figure.leaf id=(id) {
+            figcaption {
+                h2 { (leaf.title) " " small { "· " (leaf.scale) } }
+                @if let Some(number) = leaf.number {
+                    span.tools {
+                        a href={ "/sheet/" (number) ".pdf" } download
+                            aria-label={ "sheet " (number) " as PDF" } { "PDF" }
+                        a href={ "/sheet/" (number) ".svg" } download
+                            aria-label={ "sheet " (number) " as SVG" } { "SVG" }
+                    }
+                }
+            }
+            div.wide role="group" tabindex="0" aria-label={ (leaf.title) ", drawn; scrolls sideways" } {
+                svg.drawing viewBox=(shown) role="img" aria-label=(leaf.title) focusable="false" {
+                    (PreEscaped(export::svg::elements(&leaf.drawing, id)))
+                }
+            }
+            @for note in &leaf.notes { p.quiet { (note) } }
+        }
+    }
+}
