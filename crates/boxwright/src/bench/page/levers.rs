@@ -7,7 +7,10 @@ use maud::{Markup, html};
 /// Levers, and the spreads behind the band.
 pub(super) fn levers(sight: &Sight<'_>) -> Markup {
     let movers = &sight.studied.report.movers;
-    let own: Vec<_> = movers.iter().filter(|mover| mover.promise == sight.view.promise).collect();
+    let own: Vec<_> = movers
+        .iter()
+        .filter(|mover| mover.promise == sight.view.promise)
+        .collect();
     html! {
         section #levers aria-labelledby="levers-title" {
             h2 #levers-title { "What moves it" }

@@ -97,7 +97,9 @@ fn said_of(sight: &Sight<'_>, title: &str, tables: &[&str]) -> Markup {
             if rows.is_empty() {
                 break;
             }
-            let named = rows.iter().find(|(key, _)| matches!(label_of(key).as_str(), "name" | "label"));
+            let named = rows
+                .iter()
+                .find(|(key, _)| matches!(label_of(key).as_str(), "name" | "label"));
             let named = named.or_else(|| rows.iter().find(|(key, _)| label_of(key) == "part"));
             let name = named.map_or_else(|| entry.to_string(), |(_, value)| (*value).to_owned());
             found.push((format!("{}: {name}", table.replace('.', ", ")), rows));
@@ -123,7 +125,10 @@ fn said_of(sight: &Sight<'_>, title: &str, tables: &[&str]) -> Markup {
 fn air(sight: &Sight<'_>) -> Markup {
     let accounts = &sight.studied.report.accounts;
     let litres = |m3: f64| words::number(1000.0 * m3, "L");
-    let outside = accounts.outside.map(|m| words::stated(1000.0 * m, "")).join(" × ");
+    let outside = accounts
+        .outside
+        .map(|m| words::stated(1000.0 * m, ""))
+        .join(" × ");
     html! {
         section #air aria-labelledby="air-title" {
             h2 #air-title { "Air inside" }
@@ -145,8 +150,14 @@ fn air(sight: &Sight<'_>) -> Markup {
 
 /// What gives out first, by how loud each limit lets it play.
 fn limits(sight: &Sight<'_>) -> Markup {
-    let curve = sight.studied.report.curves.iter().find(|curve| curve.id == "max-level");
-    let Some((curve, limits)) = curve.and_then(|curve| Some((curve, curve.limits.as_ref()?))) else {
+    let curve = sight
+        .studied
+        .report
+        .curves
+        .iter()
+        .find(|curve| curve.id == "max-level");
+    let Some((curve, limits)) = curve.and_then(|curve| Some((curve, curve.limits.as_ref()?)))
+    else {
         return html! {};
     };
     // The least level each limit sets, and where.
@@ -191,7 +202,11 @@ fn versus(sight: &Sight<'_>) -> Markup {
             ])
         }
         _ if !sealed => {
-            let table = if sight.at("box.kind") == Some("vented") { "box.vent" } else { "box.radiator" };
+            let table = if sight.at("box.kind") == Some("vented") {
+                "box.vent"
+            } else {
+                "box.radiator"
+            };
             let keys: Vec<serde_json::Value> = sight
                 .keys()
                 .filter(|key| key.starts_with(&format!("{table}.")))
@@ -199,7 +214,9 @@ fn versus(sight: &Sight<'_>) -> Markup {
                 .collect();
             let mut edits = vec![serde_json::json!({ "key": "box.kind", "value": "sealed" })];
             edits.push(serde_json::json!({ "key": table, "remove": true }));
-            if keys.is_empty() { edits.truncate(1); }
+            if keys.is_empty() {
+                edits.truncate(1);
+            }
             serde_json::Value::Array(edits)
         }
         _ => serde_json::Value::Null,
@@ -265,7 +282,13 @@ fn cut_files(sight: &Sight<'_>) -> Markup {
 /// What the printed sheets of a subject show.
 fn leaves(sight: &Sight<'_>, subject: Subject) -> Markup {
     let of = sight.studied;
-    let leaves = pack::leaves(&of.project, &of.report, Paper::A4, subject, sight.is_whole());
+    let leaves = pack::leaves(
+        &of.project,
+        &of.report,
+        Paper::A4,
+        subject,
+        sight.is_whole(),
+    );
     html! {
         @for (index, drawn) in leaves.iter().enumerate() {
             (leaf(&format!("leaf-{}-{index}", sight.view.sheet.word()), drawn))
@@ -277,7 +300,12 @@ fn leaf(id: &str, leaf: &Leaf) -> Markup {
     let Some(bounds) = leaf.drawing.bounds() else {
         return html! {};
     };
-    let shown = [bounds.x - 2.0, bounds.y - 2.0, bounds.w + 4.0, bounds.h + 4.0];
+    let shown = [
+        bounds.x - 2.0,
+        bounds.y - 2.0,
+        bounds.w + 4.0,
+        bounds.h + 4.0,
+    ];
     let shown = shown.map(|length| format!("{length:.1}")).join(" ");
     html! {
         figure.leaf id=(id) {
