@@ -19,6 +19,7 @@ pub mod words;
 
 mod baffles;
 mod build;
+mod data_sheet;
 mod finding;
 mod follow;
 pub mod indicator;
@@ -38,6 +39,7 @@ mod versus;
 mod worker;
 mod wrongs;
 
+pub use data_sheet::{DataSheet, Datum, data_sheet};
 pub use mend::apply;
 pub use netlist::netlist;
 pub use odds::Band;

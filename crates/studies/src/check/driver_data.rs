@@ -73,26 +73,39 @@ fn severity(driver: &DriverSubject, conflict: &Conflict) -> Severity {
     let off = conflict.percent.abs();
     let sensitivity = conflict.names.last() == Some(&"sensitivity");
     match off {
-        _ if sensitivity && off <= SENSITIVITY => Severity::Good,
-        _ if sensitivity => Severity::Caution,
-        _ if off > WRONG && !is_mixed(driver, conflict) => Severity::Stop,
-        _ if off > ROUNDING => Severity::Caution,
-        _ => Severity::Good,
+        _ if !matters(conflict) => Severity::Good,
+        _ if !sensitivity && off > WRONG && !is_mixed(driver, conflict) => Severity::Stop,
+        _ => Severity::Caution,
     }
 }
 
-fn said(driver: &DriverSubject, name: &str, severity: Severity, conflict: &Conflict) -> Verdict {
+/// Whether no rounding of published values explains a contradiction.
+pub(crate) fn matters(conflict: &Conflict) -> bool {
+    let rounding = match conflict.names.last() {
+        Some(&"sensitivity") => SENSITIVITY,
+        _ => ROUNDING,
+    };
+    conflict.percent.abs() > rounding
+}
+
+/// A contradiction in a sentence.
+pub(crate) fn cause(conflict: &Conflict) -> String {
     let (doubted, grounds) = match conflict.names.split_last() {
         Some((last, grounds)) => (*last, grounds.join(", ")),
         None => ("value", String::new()),
     };
-    let cause = format!(
+    format!(
         "{doubted} is stated as {}, but {grounds} imply {} ({}): {:.0} % off.",
         shown(doubted, conflict.stated),
         shown(doubted, conflict.implied),
         conflict.relation,
         conflict.percent.abs()
-    );
+    )
+}
+
+fn said(driver: &DriverSubject, name: &str, severity: Severity, conflict: &Conflict) -> Verdict {
+    let doubted = conflict.names.last().copied().unwrap_or("value");
+    let cause = cause(conflict);
     let title = if is_mixed(driver, conflict) {
         format!("{name} differs from its published data")
     } else {
@@ -112,7 +125,8 @@ fn said(driver: &DriverSubject, name: &str, severity: Severity, conflict: &Confl
         })
 }
 
-fn shown(name: &str, si: f64) -> String {
+/// A parameter as data sheets state it.
+pub(crate) fn shown(name: &str, si: f64) -> String {
     let (by, unit) = scale(name);
     number(by * si, unit)
 }

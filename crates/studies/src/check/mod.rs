@@ -44,7 +44,7 @@ mod contact_rating;
 mod coupling_corner;
 mod current_limit;
 mod direct_current;
-mod driver_data;
+pub(crate) mod driver_data;
 mod driver_heat;
 mod driver_phase;
 mod driver_unknown;

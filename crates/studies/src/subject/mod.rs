@@ -21,7 +21,7 @@ pub(crate) use driver::DriverSubject;
 pub use enclosure::AirLine;
 pub(crate) use enclosure::EnclosureSubject;
 pub use front::{Front, Spot, SpotKind};
-pub(crate) use parameter::Parameter;
+pub(crate) use parameter::{Parameter, stated};
 pub(crate) use radiator::RadiatorSubject;
 pub use weight::WeightLine;
 
@@ -110,7 +110,7 @@ impl Subject {
     ) -> Result<Self, Vec<Diagnostic>> {
         let mut causes = Causes::scaled(spread);
         let design = &project.design;
-        let reference = Air::at(20.0, 101_325.0, 0.5);
+        let reference = reference_air();
         let mut errors = Vec::new();
         let mut drivers = Vec::new();
         for (index, group) in design.drivers.iter().enumerate() {
@@ -283,4 +283,9 @@ impl Subject {
         let altitude = place.altitude.map_or(0.0, |value| value.si);
         Air::at_altitude(self.celsius.at(draw), altitude, humidity)
     }
+}
+
+/// The air in which data sheets are taken to be measured.
+pub(crate) fn reference_air() -> Air {
+    Air::at(20.0, 101_325.0, 0.5)
 }

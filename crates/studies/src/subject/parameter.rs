@@ -33,7 +33,7 @@ pub(crate) enum Parameter {
 impl Parameter {
     /// All of them, the most to be trusted first: what a meter reads straight
     /// away before what is worked out from it.
-    pub(super) const ALL: [Self; 11] = [
+    pub(crate) const ALL: [Self; 11] = [
         Self::Re,
         Self::Fs,
         Self::Qms,
@@ -47,7 +47,7 @@ impl Parameter {
         Self::Sensitivity,
     ];
 
-    pub(super) fn slot(self, partial: &mut Partial) -> &mut Option<f64> {
+    pub(crate) fn slot(self, partial: &mut Partial) -> &mut Option<f64> {
         match self {
             Self::Re => &mut partial.re,
             Self::Fs => &mut partial.fs,
@@ -83,7 +83,7 @@ impl Parameter {
 }
 
 /// What the shelf states of a parameter.
-pub(super) fn stated(part: &DriverPart, parameter: Parameter) -> Option<Value> {
+pub(crate) fn stated(part: &DriverPart, parameter: Parameter) -> Option<Value> {
     match parameter {
         Parameter::Re => part.re,
         Parameter::Fs => part.fs,

@@ -1,0 +1,10 @@
+//! The bench over raw sockets: what it must refuse, and what it must never lose.
+
+mod attack;
+mod bench;
+mod escape;
+mod kill;
+mod links;
+mod quick;
+mod session;
+mod slow;

@@ -1,0 +1,74 @@
+//! Those who dawdle, and those who take up all the room.
+
+use crate::bench::{Bench, Scratch};
+use std::io::{Read, Write};
+use std::net::TcpStream;
+use std::thread;
+use std::time::{Duration, Instant};
+
+/// The bench gives up on a dawdler before this.
+const SOON: Duration = Duration::from_secs(25);
+
+/// Waits until the other side hangs up; how long it took.
+fn hung_up(mut stream: TcpStream) -> Duration {
+    let begun = Instant::now();
+    let mut rest = Vec::new();
+    stream.set_read_timeout(Some(SOON)).unwrap();
+    match stream.read_to_end(&mut rest) {
+        Ok(_) => begun.elapsed(),
+        Err(error) if error.kind() == std::io::ErrorKind::ConnectionReset => begun.elapsed(),
+        Err(error) => panic!("still connected: {error}"),
+    }
+}
+
+#[test]
+fn dawdlers_are_given_up() {
+    let scratch = Scratch::new();
+    scratch.copy("bathing-beach");
+    let bench = Bench::open(&scratch);
+    let (host, token) = (bench.host(), bench.token());
+    let begins = [
+        String::new(),
+        "GET / HT".to_owned(),
+        format!("GET / HTTP/1.1\r\nHost: {host}\r\nX-Never: "),
+        format!(
+            "POST /do HTTP/1.1\r\nHost: {host}\r\nX-Token: {token}\r\n\
+             Content-Type: application/json\r\nContent-Length: 50\r\n\r\n{{\"what\""
+        ),
+        format!("GET /asset/bench.css HTTP/1.1\r\nHost: {host}\r\n\r\n"),
+    ];
+    let waiting: Vec<_> = begins
+        .into_iter()
+        .map(|begin| {
+            let mut stream = bench.connect();
+            stream.write_all(begin.as_bytes()).unwrap();
+            thread::spawn(move || (hung_up(stream), begin))
+        })
+        .collect();
+    // One that sends a byte now and then is no better.
+    let mut drip = bench.connect();
+    drip.write_all(b"GET / HTTP/1.1\r\nX-Drip: ").unwrap();
+    let begun = Instant::now();
+    while drip.write_all(b"x").is_ok() {
+        assert!(begun.elapsed() < SOON, "dripping for ever");
+        thread::sleep(Duration::from_millis(200));
+    }
+    for waiting in waiting {
+        let (took, begin) = waiting.join().unwrap();
+        assert!(took < SOON, "{begin:?}");
+    }
+    assert_eq!(bench.get("/parts").status(), 200);
+}
+
+/// Whoever takes every place has them only until the bench finds nothing comes.
+#[test]
+fn a_crowd_does_not_lock_the_maker_out() {
+    let scratch = Scratch::new();
+    scratch.copy("bathing-beach");
+    let bench = Bench::open(&scratch);
+    let crowd: Vec<TcpStream> = (0..100).map(|_| bench.connect()).collect();
+    let begun = Instant::now();
+    assert_eq!(bench.get("/parts").status(), 200);
+    assert!(begun.elapsed() < 2 * SOON, "{:?}", begun.elapsed());
+    drop(crowd);
+}
