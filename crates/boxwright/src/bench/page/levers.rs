@@ -1,7 +1,6 @@
 //! What moves the promise in hand: levers to pull, and what spreads it.
 
 use super::curve::bar;
-use super::field::Field;
 use super::sight::Sight;
 use maud::{Markup, html};
 use studies::levers::Lever;
@@ -29,24 +28,16 @@ pub(super) fn levers(sight: &Sight<'_>) -> Markup {
 
 fn one(lever: &Lever, promise: Option<&Promise>, moves: f64, most: f64) -> Markup {
     let id = format!("lever-{}", lever.label.replace(' ', "-"));
-    let text = lever.text(lever.value);
-    let field = Field {
-        room: &format!("lever-{}", lever.label.replace(' ', "-")),
-        key: &lever.key,
-        value: Some(&text),
-        label: &lever.label,
-        unsaid: "",
-    };
     html! {
         div.lever id=(id) {
             div.line {
-                span aria-hidden="true" { (lever.label) }
-                (field.word())
+                label for={ (id) "-range" } { (lever.label) }
+                output id={ (id) "-value" } for={ (id) "-range" } { (said(lever.value, lever.unit)) }
             }
-            input type="range" id={ (id) "-range" } aria-label=(lever.label)
+            input type="range" id={ (id) "-range" } data-unit=(lever.unit) data-label=(lever.label)
                 min=(lever.within.0) max=(lever.within.1) step=(fine(lever)) value=(lever.value)
                 data-key=(lever.key) data-template=(lever.template)
-                data-word={ (field.room) "-" (lever.key.replace('.', "-")) };
+                data-output={ (id) "-value" };
             @if let (Some(promise), Some(does)) = (promise, &lever.does) {
                 @let change = lever.moves(promise.id).unwrap_or_default();
                 div.does {
@@ -65,7 +56,11 @@ fn fine(lever: &Lever) -> f64 {
 
 fn step(step: f64, unit: &str) -> String {
     let sign = if step < 0.0 { "−" } else { "+" };
-    format!("{sign}{} {unit}", words::stated(step.abs(), "")).trim_end().to_owned()
+    format!("{sign}{}", said(step.abs(), unit))
+}
+
+fn said(value: f64, unit: &str) -> String {
+    format!("{} {unit}", words::stated(value, "")).trim_end().to_owned()
 }
 
 /// The causes of the promise's spread.

@@ -19,7 +19,6 @@ mod tried;
 mod view;
 
 pub(super) use chooser::chooser;
-pub(super) use mend::explained;
 pub(super) use parts::shelf;
 pub(super) use tried::tried;
 pub(super) use view::View;
