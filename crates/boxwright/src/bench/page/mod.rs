@@ -14,6 +14,8 @@ mod promises;
 mod sheets;
 mod sight;
 mod sign;
+#[cfg(test)]
+mod tests;
 mod text;
 mod tried;
 mod view;
