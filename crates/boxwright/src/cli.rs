@@ -117,6 +117,8 @@ pub(crate) struct OpenArgs {
     /// Say the address and leave the browser alone.
     #[arg(long)]
     pub(crate) no_browser: bool,
+    #[command(flatten)]
+    pub(crate) builds: BuildsArgs,
 }
 
 #[derive(Args, Debug)]

@@ -42,14 +42,25 @@ pub(super) struct Shipped {
 }
 
 /// Where the desk stands.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Room {
+    /// Builds drawn for a whole answer.
+    builds: usize,
     desk: OnceLock<Arc<Desk>>,
     /// One is chosen at a time.
     choosing: Mutex<()>,
 }
 
 impl Room {
+    /// A room without a design.
+    pub(super) fn new(builds: usize) -> Self {
+        Self {
+            builds,
+            desk: OnceLock::new(),
+            choosing: Mutex::default(),
+        }
+    }
+
     /// The desk, once a design lies on it.
     pub(super) fn desk(&self) -> Option<&Arc<Desk>> {
         self.desk.get()
@@ -57,7 +68,7 @@ impl Room {
 
     /// Opens a design.
     pub(super) fn open(&self, design: &Path, shelf: Option<&Path>) -> Result<(), Failure> {
-        let desk = Desk::open(design, shelf)?;
+        let desk = Desk::open(design, shelf, self.builds)?;
         recent::remember(&desk.path());
         self.desk.set(desk).ok();
         Ok(())

@@ -103,7 +103,11 @@ pub(super) struct Trial {
 
 impl Desk {
     /// Opens a design and begins to study it.
-    pub(super) fn open(design: &Path, shelf: Option<&Path>) -> Result<Arc<Self>, Failure> {
+    pub(super) fn open(
+        design: &Path,
+        shelf: Option<&Path>,
+        builds: usize,
+    ) -> Result<Arc<Self>, Failure> {
         let session = Session::open(design, shelf)?;
         let shown = Shown {
             number: 0,
@@ -136,7 +140,7 @@ impl Desk {
             Self {
                 events: watch::Sender::new(inner.event()),
                 inner: Mutex::new(inner),
-                worker: Worker::start(tell),
+                worker: Worker::start(builds, tell),
             }
         });
         let mut inner = desk.lock();
@@ -162,6 +166,13 @@ impl Desk {
     /// The number of the newest text.
     pub(super) fn number(&self) -> u64 {
         self.lock().number
+    }
+
+    /// The parts there are: the built-in ones, and the maker's own where they can be read.
+    pub(super) fn shelf(&self) -> design::Shelf {
+        let own = self.lock().session.shelf().cloned();
+        let read = design::read_shelf(own.as_deref());
+        read.unwrap_or_else(|_| design::built_in_shelf().clone())
     }
 
     /// What a page is drawn from.

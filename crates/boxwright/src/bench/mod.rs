@@ -1,6 +1,7 @@
 //! The bench: the local page where a design is worked on.
 
 mod chooser;
+mod data_sheet;
 mod deed;
 mod desk;
 mod guard;
@@ -35,7 +36,7 @@ const HELPERS: usize = 8;
 
 /// Serves a design until it is told to end.
 pub(crate) fn open(args: &OpenArgs, as_json: bool) -> Result<(), Failure> {
-    let room = Room::default();
+    let room = Room::new(args.builds.builds);
     if let Some(given) = &args.design {
         room.open(&files::design_path(given), args.shelf.as_deref())?;
     }

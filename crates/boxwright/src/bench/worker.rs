@@ -57,21 +57,28 @@ pub(super) enum Ending {
     Failed,
 }
 
-/// Stages in order, each with how many builds it draws.
-const STAGES: [(Stage, usize); 3] = [
-    (Stage::Nominal, 0),
-    (Stage::Bands, FEW),
-    (Stage::Whole, MANY),
-];
+/// A way to study.
+type Way = for<'a> fn(Texts<'a>, Options<'a>) -> Result<Report, Vec<Diagnostic>>;
 
-/// How many of them answer soon.
-const SOON: usize = 2;
+/// One step of the work on a text: what it reaches, with how many drawn builds, and how.
+type Step = (Stage, usize, Way);
 
-/// Drawn builds for bands at a glance.
-pub(super) const FEW: usize = 200;
+/// The first answer.
+pub(super) const NOMINAL: Step = (Stage::Nominal, 0, studies::survey);
 
-/// Drawn builds of a whole report, as the command line has it.
-const MANY: usize = 2000;
+/// Bands at a glance.
+pub(super) const BANDS: Step = (Stage::Bands, 200, studies::survey);
+
+/// What is answered soon, and what thoroughly: everything, and last what other
+/// parts would change.
+fn steps(builds: usize) -> [Vec<Step>; 2] {
+    let whole = (Stage::Whole, builds, studies::run as Way);
+    if builds == 0 {
+        return [vec![NOMINAL], vec![whole]];
+    }
+    let compared = (Stage::Whole, builds, studies::run_with_swaps as Way);
+    [vec![NOMINAL, BANDS], vec![whole, compared]]
+}
 
 /// Work that a newer one takes the place of.
 #[derive(Debug, Default)]
@@ -96,14 +103,14 @@ pub(super) struct Worker {
 }
 
 impl Worker {
-    /// Starts a worker that tells what it finds.
-    pub(super) fn start(tell: impl Fn(News) + Send + Sync + 'static) -> Self {
+    /// Starts a worker that draws so many builds for a whole answer and tells what it finds.
+    pub(super) fn start(builds: usize, tell: impl Fn(News) + Send + Sync + 'static) -> Self {
         let turn = Arc::new(Turn::default());
         let tell: Arc<dyn Fn(News) + Send + Sync> = Arc::new(tell);
-        let lane = |stages, next| {
+        let lane = |steps, next| {
             let inbox = Arc::new(Inbox::default());
             let lane = Lane {
-                stages,
+                steps,
                 inbox: Arc::clone(&inbox),
                 next,
                 turn: Arc::clone(&turn),
@@ -112,8 +119,9 @@ impl Worker {
             thread::spawn(move || lane.run());
             inbox
         };
-        let thoroughly = lane(&STAGES[SOON..], None);
-        let soon = lane(&STAGES[..SOON], Some(thoroughly));
+        let [soon, thoroughly] = steps(builds);
+        let thoroughly = lane(thoroughly, None);
+        let soon = lane(soon, Some(thoroughly));
         Self { turn, soon }
     }
 
@@ -155,7 +163,7 @@ impl Inbox {
 /// One thread with its stages, so that thorough work on an old text never
 /// stands in the way of a first look at a new one.
 struct Lane {
-    stages: &'static [(Stage, usize)],
+    steps: Vec<Step>,
     inbox: Arc<Inbox>,
     next: Option<Arc<Inbox>>,
     turn: Arc<Turn>,
@@ -177,7 +185,8 @@ impl Lane {
     /// Studies one text stage by stage until a newer one comes.
     fn work(&self, turn: u64, job: &Job) -> Ending {
         let number = job.number;
-        for &(stage, of) in self.stages {
+        for &step in &self.steps {
+            let (stage, of, _) = step;
             let drawn = AtomicUsize::new(0);
             let add = |more: usize| {
                 let drawn = more + drawn.fetch_add(more, Ordering::Relaxed);
@@ -185,7 +194,7 @@ impl Lane {
                     (self.tell)(News::Drawn { number, drawn, of });
                 }
             };
-            match study(job.texts(), stage, of, &add, &|| self.turn.is_old(turn)) {
+            match study(job.texts(), step, &add, &|| self.turn.is_old(turn)) {
                 Ok(Ok(studied)) => (self.tell)(News::Reached {
                     number,
                     stage,
@@ -205,11 +214,10 @@ impl Lane {
 /// What studies that are given up unwind with.
 struct GivenUp;
 
-/// Studies a text to a stage, unless it is given up on the way.
+/// Takes one step with a text, unless it is given up on the way.
 pub(super) fn study(
     texts: Texts<'_>,
-    stage: Stage,
-    builds: usize,
+    (_, builds, way): Step,
     add: &(dyn Fn(usize) + Sync),
     is_old: &(dyn Fn() -> bool + Sync),
 ) -> Result<Result<Studied, Vec<Diagnostic>>, Ending> {
@@ -227,23 +235,15 @@ pub(super) fn study(
     if is_old() {
         return Err(Ending::Stopped);
     }
-    let done = panic::catch_unwind(AssertUnwindSafe(|| staged(texts, stage, options)));
+    let study = || {
+        let project = design::read(texts.design, texts.shelf)?;
+        let report = way(texts, options)?;
+        Ok(Studied { project, report })
+    };
+    let done = panic::catch_unwind(AssertUnwindSafe(study));
     match done {
         _ if is_old() => Err(Ending::Stopped),
         Ok(studied) => Ok(studied),
         Err(_) => Err(Ending::Failed),
     }
-}
-
-fn staged(
-    texts: Texts<'_>,
-    stage: Stage,
-    options: Options<'_>,
-) -> Result<Studied, Vec<Diagnostic>> {
-    let project = design::read(texts.design, texts.shelf)?;
-    let report: Report = match stage {
-        Stage::Broken | Stage::Nominal | Stage::Bands => studies::survey(texts, options)?,
-        Stage::Whole => studies::run_with_swaps(texts, options)?,
-    };
-    Ok(Studied { project, report })
 }

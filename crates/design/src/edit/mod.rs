@@ -6,12 +6,13 @@ mod layout;
 mod locate;
 mod remove;
 mod render;
-mod written;
 #[cfg(test)]
 mod tests;
+mod written;
 
 pub use key::{Key, key_path};
 pub use locate::path_at;
+pub use render::quoted;
 pub use written::written;
 
 use locate::Target;
@@ -56,7 +57,7 @@ impl std::error::Error for EditError {}
 ///
 /// `new` is the bare text of the value. It is written between quotes, except
 /// where it replaces a number or true/false and is one itself, or where the key
-/// is new and it is a whole number, true or false.
+/// is new and it is a number, true or false.
 ///
 /// ```
 /// use boxwright_design::{key_path, set_value};

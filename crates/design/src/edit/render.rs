@@ -19,7 +19,7 @@ pub(super) fn over(old: &Value, written: &str, new: &str) -> String {
 
 /// A value under a key that was not there.
 pub(super) fn fresh(new: &str) -> String {
-    if is_integer(new) || is_bool(new) {
+    if is_integer(new) || is_float(new) || is_bool(new) {
         new.to_owned()
     } else {
         quoted_like("\"", new)
@@ -57,6 +57,12 @@ fn is_float(text: &str) -> bool {
 
 fn is_bool(text: &str) -> bool {
     matches!(text, "true" | "false")
+}
+
+/// A text between quotes, whatever is in it.
+#[must_use]
+pub fn quoted(text: &str) -> String {
+    quoted_like("\"", text)
 }
 
 /// Between the same quotes as before where that is possible.

@@ -32,15 +32,31 @@ pub(super) fn inputs(design: &Design) -> Vec<Input> {
         EnclosureSize::Outside(size) => ("box.outside", size),
         EnclosureSize::Inside(size) => ("box.inside", size),
     };
-    let sides = [("width", size.width), ("height", size.height), ("depth", size.depth)];
+    let sides = [
+        ("width", size.width),
+        ("height", size.height),
+        ("depth", size.depth),
+    ];
     for (length, (name, side)) in sides.into_iter().enumerate() {
         out.push(Input {
             length: Some(length),
-            ..input(key, &format!("box {name}"), "mm", 0.01, (0.5 * side.si, 1.6 * side.si))
+            ..input(
+                key,
+                &format!("box {name}"),
+                "mm",
+                0.01,
+                (0.5 * side.si, 1.6 * side.si),
+            )
         });
     }
     out.push(input("box.filling", "filling", "%", 0.1, (0.0, 1.0)));
-    out.push(input("box.thickness", "wall thickness", "mm", 0.001, (0.003, 0.03)));
+    out.push(input(
+        "box.thickness",
+        "wall thickness",
+        "mm",
+        0.001,
+        (0.003, 0.03),
+    ));
     match &design.enclosure.kind {
         EnclosureKind::Sealed => {}
         EnclosureKind::Vented(vent) => {
@@ -49,7 +65,13 @@ pub(super) fn inputs(design: &Design) -> Vec<Input> {
             let long = (0.3 * length, 2.0 * length);
             let wide = (0.6 * across, 1.6 * across);
             out.push(input("box.vent.length", "vent length", "mm", 0.01, long));
-            out.push(input("box.vent.diameter", "vent diameter", "mm", 0.002, wide));
+            out.push(input(
+                "box.vent.diameter",
+                "vent diameter",
+                "mm",
+                0.002,
+                wide,
+            ));
         }
         EnclosureKind::PassiveRadiator(_) => out.push(input(
             "box.radiator.added_mass",
@@ -59,7 +81,13 @@ pub(super) fn inputs(design: &Design) -> Vec<Input> {
             (0.0, 0.2),
         )),
     }
-    out.push(input("source.level", "level of the source", "V", 0.1, (0.1, 3.0)));
+    out.push(input(
+        "source.level",
+        "level of the source",
+        "V",
+        0.1,
+        (0.1, 3.0),
+    ));
     let cable = "cable to the drivers";
     out.push(input("amplifier.cable_length", cable, "m", 0.1, (0.1, 5.0)));
     out.push(input("battery.count", "batteries", "", 1.0, (1.0, 8.0)));

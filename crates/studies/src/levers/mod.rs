@@ -107,7 +107,12 @@ pub(crate) fn tried(
     };
     let before = promises(&plain, carpentry, circuit);
     levers.par_iter_mut().for_each(|lever| {
-        let steps = [lever.step, -lever.step, lever.step / 10.0, -lever.step / 10.0];
+        let steps = [
+            lever.step,
+            -lever.step,
+            lever.step / 10.0,
+            -lever.step / 10.0,
+        ];
         lever.does = steps.into_iter().find_map(|step| {
             let to = lever.value + step;
             let within = lever.within.0..=lever.within.1;

@@ -43,12 +43,14 @@ impl Scale {
         let unit = if rest.is_empty() { usual } else { symbol };
         let (unit, per) = *UNITS.iter().find(|(known, _)| *known == unit)?;
         // Between the lengths of a size stand crosses and nothing else.
-        let plain = numbers[..lengths].windows(2).all(|pair| {
-            matches!(text[pair[0].1..pair[1].0].trim(), "x" | "×" | "X")
-        });
+        let plain = numbers[..lengths]
+            .windows(2)
+            .all(|pair| matches!(text[pair[0].1..pair[1].0].trim(), "x" | "×" | "X"));
         // A fraction of an inch has two numbers.
         let fraction = text[to..].trim_start().starts_with('/')
-            || (lengths == 1 && numbers.len() > 1 && !text[to..numbers[1].0].contains(['±', '+', '-']));
+            || (lengths == 1
+                && numbers.len() > 1
+                && !text[to..numbers[1].0].contains(['±', '+', '-']));
         if !plain || fraction {
             return None;
         }
@@ -80,7 +82,11 @@ fn numbers(text: &str) -> Vec<(usize, usize)> {
 pub(super) fn number(value: f64) -> String {
     let text = format!("{value:.3}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+    if text == "-0" {
+        "0".to_owned()
+    } else {
+        text.to_owned()
+    }
 }
 
 /// The nearest of 1, 2, 5 times a power of ten.
@@ -101,8 +107,20 @@ mod tests {
     #[test]
     fn the_number_alone_changes() {
         for (text, length, value, unit, moved) in [
-            ("360 x 200 x 188 mm", Some(2), 188.0, "mm", "360 x 200 x 190 mm"),
-            ("36 x 20 x 18.8 cm", Some(0), 36.0, "cm", "190 x 20 x 18.8 cm"),
+            (
+                "360 x 200 x 188 mm",
+                Some(2),
+                188.0,
+                "mm",
+                "360 x 200 x 190 mm",
+            ),
+            (
+                "36 x 20 x 18.8 cm",
+                Some(0),
+                36.0,
+                "cm",
+                "190 x 20 x 18.8 cm",
+            ),
             ("11.8 mm ± 0.2 mm", None, 11.8, "mm", "190 mm ± 0.2 mm"),
             ("about 6 L", None, 6.0, "L", "about 190 L"),
             ("50 %", None, 50.0, "%", "190 %"),
@@ -129,9 +147,22 @@ mod tests {
 
     #[test]
     fn steps_are_round() {
-        for (step, near) in [(0.01, 0.01), (0.394, 0.5), (10.0, 10.0), (3.0, 2.0), (0.079, 0.1)] {
-            assert!((round(step) / near - 1.0).abs() < 1e-9, "{step}: {}", round(step));
+        for (step, near) in [
+            (0.01, 0.01),
+            (0.394, 0.5),
+            (10.0, 10.0),
+            (3.0, 2.0),
+            (0.079, 0.1),
+        ] {
+            assert!(
+                (round(step) / near - 1.0).abs() < 1e-9,
+                "{step}: {}",
+                round(step)
+            );
         }
-        assert_eq!([number(12.50), number(-0.0001), number(3.0)], ["12.5", "0", "3"]);
+        assert_eq!(
+            [number(12.50), number(-0.0001), number(3.0)],
+            ["12.5", "0", "3"]
+        );
     }
 }

@@ -3,7 +3,7 @@
 use super::field::{Field, choices};
 use super::sight::Sight;
 use super::view::LOOKS;
-use drawings::boxview::{Grip, Measure, Picture, Motion, pictured};
+use drawings::boxview::{Grip, Measure, Motion, Picture, pictured};
 use drawings::{Rect, export};
 use maud::{Markup, PreEscaped, html};
 use serde::Serialize;
@@ -18,8 +18,16 @@ pub(super) fn boxview(sight: &Sight<'_>) -> Markup {
     let carpentry = &sight.studied.report.carpentry;
     let (w, h) = SIZE;
     let picture = pictured(carpentry, sight.view.look, Rect::new(0.0, 0.0, w, h));
-    let bounds = picture.drawing.bounds().unwrap_or(Rect::new(0.0, 0.0, w, h));
-    let shown = [bounds.x - 2.0, bounds.y - 2.0, bounds.w + 4.0, bounds.h + 4.0];
+    let bounds = picture
+        .drawing
+        .bounds()
+        .unwrap_or(Rect::new(0.0, 0.0, w, h));
+    let shown = [
+        bounds.x - 2.0,
+        bounds.y - 2.0,
+        bounds.w + 4.0,
+        bounds.h + 4.0,
+    ];
     let shown = shown.map(|length| format!("{length:.1}")).join(" ");
     html! {
         section #box aria-label="The box" {
@@ -112,7 +120,11 @@ fn held(sight: &Sight<'_>, grip: &Grip, part: &PlacedPart) -> Markup {
     let at: Vec<String> = grip.at.iter().map(|m| tenth(*m).to_string()).collect();
     let here = sight.view.part.as_deref() == Some(&part.table);
     let said = match &key {
-        Some(_) => format!("{}, at {} mm; drag it or use the arrow keys", part.label, at.join(" × ")),
+        Some(_) => format!(
+            "{}, at {} mm; drag it or use the arrow keys",
+            part.label,
+            at.join(" × ")
+        ),
         None => part.label.clone(),
     };
     // A place that was found is no longer looked for once it is stated.
@@ -133,9 +145,12 @@ fn held(sight: &Sight<'_>, grip: &Grip, part: &PlacedPart) -> Markup {
 /// What a dimension over the walls is in the file, and how it is written.
 fn size_key(sight: &Sight<'_>) -> Option<(&'static str, [f64; 3])> {
     let accounts = &sight.studied.report.accounts;
-    [("box.outside", accounts.outside), ("box.inside", accounts.inside)]
-        .into_iter()
-        .find(|(key, _)| sight.at(key).is_some())
+    [
+        ("box.outside", accounts.outside),
+        ("box.inside", accounts.inside),
+    ]
+    .into_iter()
+    .find(|(key, _)| sight.at(key).is_some())
 }
 
 fn handles(sight: &Sight<'_>, picture: &Picture) -> Markup {

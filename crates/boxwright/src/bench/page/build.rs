@@ -12,7 +12,11 @@ const DAY: f64 = 24.0 * HOUR;
 /// All steps, day by day.
 pub(super) fn steps(sight: &Sight<'_>) -> Markup {
     let order = &sight.studied.report.order;
-    let done = order.steps.iter().filter(|step| sight.state.done.contains(&step.id)).count();
+    let done = order
+        .steps
+        .iter()
+        .filter(|step| sight.state.done.contains(&step.id))
+        .count();
     html! {
         section #steps aria-labelledby="steps-title" {
             h2 #steps-title { "Build order " small { "· " (done) " of " (several(order.steps.len(), "step")) " done" } }
@@ -84,8 +88,14 @@ fn test(hold: &Hold) -> Markup {
 
 fn read(reading: &Reading) -> Markup {
     let said = match &reading.expect {
-        Expect::Band { low, high, unit, .. } => {
-            format!("{} – {}", words::bare(*low, unit), words::number(*high, unit))
+        Expect::Band {
+            low, high, unit, ..
+        } => {
+            format!(
+                "{} – {}",
+                words::bare(*low, unit),
+                words::number(*high, unit)
+            )
         }
         Expect::AtLeast { value, unit } => format!("≥ {}", words::number(*value, unit)),
         Expect::AtMost { value, unit } => format!("≤ {}", words::number(*value, unit)),

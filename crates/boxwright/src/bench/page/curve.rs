@@ -77,7 +77,9 @@ pub(super) fn chart(sight: &Sight<'_>, id: &str) -> Option<Chart> {
 pub(super) fn discharge(sight: &Sight<'_>) -> Chart {
     let mut chart = discharge_of(&sight.studied.project, &sight.studied.report);
     if let Some(held) = &sight.state.held {
-        chart.series.push(ghost(discharge_of(&held.project, &held.report)));
+        chart
+            .series
+            .push(ghost(discharge_of(&held.project, &held.report)));
     }
     chart
 }
@@ -110,7 +112,11 @@ fn costs(report: &Report) -> Vec<Bar> {
     let lines = money.lines.iter().filter_map(|line| {
         let till = line.till().filter(|till| *till > 0.0)?;
         let name = format!("{} {}", line.label, line.about);
-        Some((name.trim().to_owned(), words::number(till, &money.currency), till))
+        Some((
+            name.trim().to_owned(),
+            words::number(till, &money.currency),
+            till,
+        ))
     });
     heaviest(lines.collect())
 }

@@ -10,9 +10,16 @@ use studies::words;
 /// Levers, the strongest first, and the causes behind the band.
 pub(super) fn levers(sight: &Sight<'_>) -> Markup {
     let report = &sight.studied.report;
-    let promise = report.promises.iter().find(|promise| promise.id == sight.view.promise);
+    let promise = report
+        .promises
+        .iter()
+        .find(|promise| promise.id == sight.view.promise);
     let mut levers: Vec<&Lever> = report.levers.iter().collect();
-    let moves = |lever: &Lever| promise.and_then(|p| lever.moves(p.id)).map_or(0.0, f64::abs);
+    let moves = |lever: &Lever| {
+        promise
+            .and_then(|p| lever.moves(p.id))
+            .map_or(0.0, f64::abs)
+    };
     levers.sort_by(|a, b| moves(b).total_cmp(&moves(a)));
     let ranked = levers.iter().any(|lever| lever.does.is_some());
     let most = levers.first().map_or(0.0, |lever| moves(lever));
@@ -51,7 +58,11 @@ fn one(lever: &Lever, promise: Option<&Promise>, moves: f64, most: f64) -> Marku
 
 /// Steps of a hand that moves it: finer than the step that was tried.
 fn fine(lever: &Lever) -> f64 {
-    if lever.unit.is_empty() { lever.step } else { lever.step / 10.0 }
+    if lever.unit.is_empty() {
+        lever.step
+    } else {
+        lever.step / 10.0
+    }
 }
 
 fn step(step: f64, unit: &str) -> String {
@@ -60,13 +71,18 @@ fn step(step: f64, unit: &str) -> String {
 }
 
 fn said(value: f64, unit: &str) -> String {
-    format!("{} {unit}", words::stated(value, "")).trim_end().to_owned()
+    format!("{} {unit}", words::stated(value, ""))
+        .trim_end()
+        .to_owned()
 }
 
 /// The causes of the promise's spread.
 fn spreads(sight: &Sight<'_>) -> Markup {
     let movers = &sight.studied.report.movers;
-    let own: Vec<_> = movers.iter().filter(|mover| mover.promise == sight.view.promise).collect();
+    let own: Vec<_> = movers
+        .iter()
+        .filter(|mover| mover.promise == sight.view.promise)
+        .collect();
     if own.is_empty() {
         return html! {};
     }

@@ -111,9 +111,14 @@ mod tests {
     #[test]
     fn the_first_sentence_comes_first_and_nothing_is_lost() {
         for (text, first) in [
-            ("The box plays down to 79.9 Hz; the brief asks for 80.0 Hz.", "The box plays down to 79.9 Hz;"),
-            ("Short. But the first must say something of worth, so it goes on. End.",
-             "Short. But the first must say something of worth, so it goes on."),
+            (
+                "The box plays down to 79.9 Hz; the brief asks for 80.0 Hz.",
+                "The box plays down to 79.9 Hz;",
+            ),
+            (
+                "Short. But the first must say something of worth, so it goes on. End.",
+                "Short. But the first must say something of worth, so it goes on.",
+            ),
             ("no end", "no end"),
             ("", ""),
         ] {

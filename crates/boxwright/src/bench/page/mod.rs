@@ -32,7 +32,10 @@ use view::SheetOf;
 
 /// The whole page.
 pub(super) fn whole(state: &State, view: &View, token: &str) -> Markup {
-    let name = state.studied.as_ref().map_or(state.file.as_str(), |s| s.report.name.as_str());
+    let name = state
+        .studied
+        .as_ref()
+        .map_or(state.file.as_str(), |s| s.report.name.as_str());
     html! {
         (DOCTYPE)
         html lang="en" {
@@ -82,7 +85,10 @@ fn theme_switch() -> Markup {
 
 /// The parts of the page that may change, each with an id.
 pub(super) fn parts(state: &State, view: &View) -> Markup {
-    let sight = state.studied.as_deref().map(|studied| Sight::new(state, view, studied));
+    let sight = state
+        .studied
+        .as_deref()
+        .map(|studied| Sight::new(state, view, studied));
     html! {
         (title(state, view))
         (text::troubles(state))
@@ -110,7 +116,11 @@ pub(super) fn parts(state: &State, view: &View) -> Markup {
 fn title(state: &State, view: &View) -> Markup {
     let report = state.studied.as_ref().map(|studied| &studied.report);
     let name = report.map_or(state.file.as_str(), |report| report.name.as_str());
-    let place = SheetOf::ALL.iter().position(|sheet| *sheet == view.sheet).unwrap_or(0) + 1;
+    let place = SheetOf::ALL
+        .iter()
+        .position(|sheet| *sheet == view.sheet)
+        .unwrap_or(0)
+        + 1;
     html! {
         header #head data-number=(state.number) data-stage=(stage(state.stage)) {
             div.name {

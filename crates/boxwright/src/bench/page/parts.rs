@@ -81,7 +81,9 @@ pub(super) fn sheet(sight: &Sight<'_>) -> Markup {
 
 fn line(sight: &Sight<'_>, key: &str, kind: &str) -> Markup {
     let table = key.rsplit_once('.').map_or(key, |(table, _)| table);
-    let name = sight.at(&format!("{table}.name")).or_else(|| sight.at(&format!("{table}.label")));
+    let name = sight
+        .at(&format!("{table}.name"))
+        .or_else(|| sight.at(&format!("{table}.label")));
     let said = name.map_or_else(|| table.replace('.', " "), str::to_owned);
     let label = format!("part for {said}");
     let field = Field {
@@ -238,7 +240,8 @@ fn data_sheet() -> Markup {
 
 fn money(sight: &Sight<'_>) -> Markup {
     let money = &sight.studied.report.money;
-    let said = |sum: Option<f64>| sum.map_or("–".to_owned(), |sum| words::price(sum, &money.currency));
+    let said =
+        |sum: Option<f64>| sum.map_or("–".to_owned(), |sum| words::price(sum, &money.currency));
     html! {
         section #shopping aria-labelledby="shopping-title" {
             h2 #shopping-title { "Shopping list " small { "· " (words::price(money.till(), &money.currency)) " to be spent" } }

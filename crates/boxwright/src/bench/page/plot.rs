@@ -116,7 +116,11 @@ mod tests {
         );
         chart.series.push(Series {
             name: "a\"<b>".into(),
-            points: vec![(20.0, 81.234_56), (200.0, f64::NEG_INFINITY), (2000.0, 90.0)],
+            points: vec![
+                (20.0, 81.234_56),
+                (200.0, f64::NEG_INFINITY),
+                (2000.0, 90.0),
+            ],
             band: None,
             style: SeriesStyle::Main,
         });
@@ -131,7 +135,10 @@ mod tests {
         let values = values.split('"').next().unwrap().replace("&quot;", "\"");
         let values = values.replace("&lt;", "<").replace("&gt;", ">");
         let values: serde_json::Value = serde_json::from_str(&values).unwrap();
-        assert_eq!(values["series"][0]["y"], serde_json::json!([81.23, null, 90.0]));
+        assert_eq!(
+            values["series"][0]["y"],
+            serde_json::json!([81.23, null, 90.0])
+        );
         assert_eq!(values["x"]["log"], true);
     }
 }

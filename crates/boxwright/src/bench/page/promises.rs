@@ -1,7 +1,7 @@
 //! The promises with band, mark and odds.
 
-use super::sign::sign;
 use super::sight::Sight;
+use super::sign::sign;
 use maud::{Markup, html};
 use studies::check::Severity;
 use studies::report::{Better, Promise};
@@ -65,7 +65,10 @@ fn buildable(sight: &Sight<'_>, report: &Report) -> Markup {
         (0, _) => Severity::Caution,
         _ => Severity::Stop,
     };
-    let worst = report.findings.first().filter(|f| f.severity < Severity::Good);
+    let worst = report
+        .findings
+        .first()
+        .filter(|f| f.severity < Severity::Good);
     html! {
         a.promise #promise-buildable href=(sight.view.with_promise("buildable").address())
             aria-current=[here.then_some("true")] {
@@ -137,7 +140,10 @@ fn scale(promise: &Promise, ghost: Option<&Promise>, state: Option<Severity>) ->
         promise.target,
         ghost.map(|ghost| ghost.value),
     ];
-    let finite = values.into_iter().flatten().filter(|value| value.is_finite());
+    let finite = values
+        .into_iter()
+        .flatten()
+        .filter(|value| value.is_finite());
     let (low, high) = finite.fold((f64::MAX, f64::MIN), |(low, high), value| {
         (low.min(value), high.max(value))
     });

@@ -96,7 +96,9 @@ fn said_of(sight: &Sight<'_>, title: &str, tables: &[&str]) -> Markup {
             if rows.is_empty() {
                 break;
             }
-            let named = rows.iter().find(|(key, _)| matches!(label_of(key).as_str(), "name" | "label"));
+            let named = rows
+                .iter()
+                .find(|(key, _)| matches!(label_of(key).as_str(), "name" | "label"));
             let named = named.or_else(|| rows.iter().find(|(key, _)| label_of(key) == "part"));
             let name = named.map_or_else(|| entry.to_string(), |(_, value)| (*value).to_owned());
             found.push((format!("{}: {name}", table.replace('.', ", ")), rows));
@@ -125,8 +127,14 @@ const SMALL: f64 = 5e-5;
 fn air(sight: &Sight<'_>) -> Markup {
     let accounts = &sight.studied.report.accounts;
     let litres = |m3: f64| words::number(1000.0 * m3, "L");
-    let (small, said): (Vec<_>, Vec<_>) = accounts.air.iter().partition(|line| line.volume.abs() < SMALL);
-    let outside = accounts.outside.map(|m| words::stated(1000.0 * m, "")).join(" × ");
+    let (small, said): (Vec<_>, Vec<_>) = accounts
+        .air
+        .iter()
+        .partition(|line| line.volume.abs() < SMALL);
+    let outside = accounts
+        .outside
+        .map(|m| words::stated(1000.0 * m, ""))
+        .join(" × ");
     html! {
         section #air aria-labelledby="air-title" {
             h2 #air-title { "Air inside" }
@@ -152,12 +160,31 @@ fn air(sight: &Sight<'_>) -> Markup {
 
 /// What gives out first, by how loud each limit lets it play.
 fn limits(sight: &Sight<'_>) -> Markup {
-    let curve = sight.studied.report.curves.iter().find(|curve| curve.id == "max-level");
-    let Some((curve, limits)) = curve.and_then(|curve| Some((curve, curve.limits.as_ref()?))) else {
+    let curve = sight
+        .studied
+        .report
+        .curves
+        .iter()
+        .find(|curve| curve.id == "max-level");
+    let Some((curve, limits)) = curve.and_then(|curve| Some((curve, curve.limits.as_ref()?)))
+    else {
         return html! {};
     };
-    let brief = sight.studied.project.design.brief.lowest.map(|lowest| lowest.si);
-    let low = brief.unwrap_or_else(|| sight.studied.report.promises.first().map_or(20.0, |p| p.value));
+    let brief = sight
+        .studied
+        .project
+        .design
+        .brief
+        .lowest
+        .map(|lowest| lowest.si);
+    let low = brief.unwrap_or_else(|| {
+        sight
+            .studied
+            .report
+            .promises
+            .first()
+            .map_or(20.0, |p| p.value)
+    });
     // The least level each limit sets from there on, and where.
     let mut rows: Vec<(&'static str, f64, f64)> = Vec::new();
     let points = curve.x.iter().zip(&curve.y).zip(limits);
@@ -201,7 +228,11 @@ fn versus(sight: &Sight<'_>) -> Markup {
             ])
         }
         _ if !sealed => {
-            let table = if sight.at("box.kind") == Some("vented") { "box.vent" } else { "box.radiator" };
+            let table = if sight.at("box.kind") == Some("vented") {
+                "box.vent"
+            } else {
+                "box.radiator"
+            };
             let keys: Vec<serde_json::Value> = sight
                 .keys()
                 .filter(|key| key.starts_with(&format!("{table}.")))
@@ -209,7 +240,9 @@ fn versus(sight: &Sight<'_>) -> Markup {
                 .collect();
             let mut edits = vec![serde_json::json!({ "key": "box.kind", "value": "sealed" })];
             edits.push(serde_json::json!({ "key": table, "remove": true }));
-            if keys.is_empty() { edits.truncate(1); }
+            if keys.is_empty() {
+                edits.truncate(1);
+            }
             serde_json::Value::Array(edits)
         }
         _ => serde_json::Value::Null,
@@ -275,7 +308,13 @@ fn cut_files(sight: &Sight<'_>) -> Markup {
 /// What the printed sheets of a subject show.
 fn leaves(sight: &Sight<'_>, subject: Subject) -> Markup {
     let of = sight.studied;
-    let leaves = pack::leaves(&of.project, &of.report, Paper::A4, subject, sight.is_whole());
+    let leaves = pack::leaves(
+        &of.project,
+        &of.report,
+        Paper::A4,
+        subject,
+        sight.is_whole(),
+    );
     html! {
         @for (index, drawn) in leaves.iter().enumerate() {
             (leaf(&format!("leaf-{}-{index}", sight.view.sheet.word()), drawn))
@@ -287,7 +326,12 @@ fn leaf(id: &str, leaf: &Leaf) -> Markup {
     let Some(bounds) = leaf.drawing.bounds() else {
         return html! {};
     };
-    let shown = [bounds.x - 2.0, bounds.y - 2.0, bounds.w + 4.0, bounds.h + 4.0];
+    let shown = [
+        bounds.x - 2.0,
+        bounds.y - 2.0,
+        bounds.w + 4.0,
+        bounds.h + 4.0,
+    ];
     let shown = shown.map(|length| format!("{length:.1}")).join(" ");
     html! {
         figure.leaf id=(id) {

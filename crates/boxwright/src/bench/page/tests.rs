@@ -91,11 +91,17 @@ fn sound(page: &str) {
         if let Some(id) = attributes.get("id") {
             assert!(seen.insert(id.clone()), "{id} stands twice");
         }
-        assert!(!attributes.contains_key("style") && name != "style", "{name}: inline style");
+        assert!(
+            !attributes.contains_key("style") && name != "style",
+            "{name}: inline style"
+        );
         let handler = attributes.keys().find(|key| key.starts_with("on"));
         assert!(handler.is_none(), "{name}: {handler:?}");
         if name == "script" {
-            assert_eq!(attributes.get("src").map(String::as_str), Some("/asset/bench.js"));
+            assert_eq!(
+                attributes.get("src").map(String::as_str),
+                Some("/asset/bench.js")
+            );
         }
     }
     // Whatever is named by another element is there, and every input is named.
@@ -110,7 +116,9 @@ fn sound(page: &str) {
         if typed {
             let id = attributes.get("id").expect("what is typed in has an id");
             let named = attributes.contains_key("aria-label")
-                || tags.iter().any(|(n, a)| n == "label" && a.get("for") == Some(id));
+                || tags
+                    .iter()
+                    .any(|(n, a)| n == "label" && a.get("for") == Some(id));
             assert!(named, "{id} has no name");
         }
     }
@@ -147,16 +155,30 @@ fn every_promise_and_every_wish_is_on_the_page() {
         let studied = state.studied.as_ref().unwrap();
         for promise in &studied.report.promises {
             let value = studies::words::bare(promise.value, &promise.unit);
-            let tile = page.split(&format!("id=\"promise-{}\"", promise.id)).nth(1).unwrap();
-            assert!(tile[..1200].contains(&format!("<strong>{value}</strong>")), "{}", promise.id);
+            let tile = page
+                .split(&format!("id=\"promise-{}\"", promise.id))
+                .nth(1)
+                .unwrap();
+            assert!(
+                tile[..1200].contains(&format!("<strong>{value}</strong>")),
+                "{}",
+                promise.id
+            );
         }
         for (key, value) in design::written(&state.text) {
             if key.starts_with("brief.") {
-                assert!(page.contains(&format!("data-key=\"{key}\" data-was=\"{value}\"")), "{key}");
+                assert!(
+                    page.contains(&format!("data-key=\"{key}\" data-was=\"{value}\"")),
+                    "{key}"
+                );
             }
         }
         for lever in &studied.report.levers {
-            assert!(page.contains(&format!("data-template=\"{}\"", lever.template)), "{}", lever.label);
+            assert!(
+                page.contains(&format!("data-template=\"{}\"", lever.template)),
+                "{}",
+                lever.label
+            );
         }
     }
 }
@@ -206,7 +228,10 @@ fn a_broken_file_is_told_with_its_line_and_can_be_edited() {
     };
     let page = whole(&broken, &View::default(), "token").into_string();
     sound(&page);
-    let line = 1 + text.lines().position(|line| line.contains("very ")).unwrap();
+    let line = 1 + text
+        .lines()
+        .position(|line| line.contains("very "))
+        .unwrap();
     assert!(page.contains(&format!("line {line}")), "{problems:?}");
     assert!(page.contains("id=\"file-text\"") && page.contains("very "));
 }
@@ -224,7 +249,10 @@ fn a_trial_tells_every_promise_and_what_comes_and_goes() {
     for promise in &before.report.promises {
         assert!(told.contains(promise.title), "{told}");
     }
-    assert!(told.contains("Comes") && told.contains("data-severity=\"stop\""), "{told}");
+    assert!(
+        told.contains("Comes") && told.contains("data-severity=\"stop\""),
+        "{told}"
+    );
     let back = tried(&after, before).into_string();
     assert!(back.contains("Goes") && !back.contains("Comes"), "{back}");
 }
@@ -239,7 +267,11 @@ fn the_shelf_is_searched_by_words_and_kind() {
     assert!(found("", "driver") > 2);
     assert!(found("12 V", "battery") < found("", "battery"));
     assert_eq!(found("no such thing", ""), 0);
-    assert!(!shelf(&all, "<script>", "<b>").into_string().contains("<script>"));
+    assert!(
+        !shelf(&all, "<script>", "<b>")
+            .into_string()
+            .contains("<script>")
+    );
 }
 
 #[test]

@@ -42,12 +42,18 @@ const fn word(severity: Severity) -> &'static str {
 
 /// What is wrong with one and not, or less so, with the other.
 fn beyond<'a>(one: &'a Studied, other: &Studied) -> Vec<&'a Finding> {
-    let wrong = one.report.findings.iter().filter(|finding| finding.severity < Severity::Good);
+    let wrong = one
+        .report
+        .findings
+        .iter()
+        .filter(|finding| finding.severity < Severity::Good);
     wrong
         .filter(|finding| {
-            let same = other.report.findings.iter().find(|theirs| {
-                theirs.id == finding.id && theirs.about == finding.about
-            });
+            let same = other
+                .report
+                .findings
+                .iter()
+                .find(|theirs| theirs.id == finding.id && theirs.about == finding.about);
             same.is_none_or(|theirs| theirs.severity > finding.severity)
         })
         .collect()

@@ -87,7 +87,9 @@ impl View {
         for (key, value) in query {
             match key.as_str() {
                 "sheet" => {
-                    let known = SheetOf::ALL.into_iter().find(|sheet| sheet.word() == *value);
+                    let known = SheetOf::ALL
+                        .into_iter()
+                        .find(|sheet| sheet.word() == *value);
                     view.sheet = known.unwrap_or(view.sheet);
                 }
                 "promise" => {

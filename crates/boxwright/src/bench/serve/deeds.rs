@@ -5,13 +5,13 @@ use crate::bench::deed::Deed;
 use crate::bench::desk::{Trial, Undone};
 use crate::bench::page;
 use crate::bench::refusal::Problem;
-use crate::bench::state::{Stage, Studied};
-use crate::bench::worker::{self, FEW, Turn};
+use crate::bench::worker::{self, BANDS, NOMINAL, Turn};
 use axum::body::Body;
 use axum::extract::State;
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
 use serde::Serialize;
+use serde::de::DeserializeOwned;
 use std::sync::Arc;
 use studies::Texts;
 use tokio::task;
@@ -33,7 +33,7 @@ pub(super) async fn done(
     headers: HeaderMap,
     body: Body,
 ) -> Result<Response, Response> {
-    let deed = deed(&headers, body).await?;
+    let deed = read::<Deed>(&headers, body).await?;
     let room = Arc::clone(&served.room);
     let done = task::spawn_blocking(move || room.act(&deed)).await;
     match done.map_err(|_| broken())? {
@@ -51,7 +51,7 @@ pub(super) async fn tried(
     headers: HeaderMap,
     body: Body,
 ) -> Result<Response, Response> {
-    let deed = deed(&headers, body).await?;
+    let deed = read::<Deed>(&headers, body).await?;
     let desk = served.desk()?;
     let number = desk.number();
     let turn = served.trials.0.next();
@@ -74,19 +74,23 @@ fn compared(trial: &Trial, quick: bool, is_old: &(dyn Fn() -> bool + Sync)) -> O
         design: &trial.text,
         shelf: trial.shelf.as_deref(),
     };
-    let (before, stage, builds): (&Arc<Studied>, _, _) = match (&trial.bands, &trial.nominal) {
-        (Some(before), _) if !quick => (before, Stage::Bands, FEW),
-        (_, Some(before)) => (before, Stage::Nominal, 0),
+    let (before, step) = match (&trial.bands, &trial.nominal) {
+        (Some(before), _) if !quick => (before, BANDS),
+        (_, Some(before)) => (before, NOMINAL),
         _ => return None,
     };
-    let after = match worker::study(texts, stage, builds, &|_| (), is_old) {
+    let after = match worker::study(texts, step, &|_| (), is_old) {
         Ok(Ok(after)) => after,
         Ok(Err(_)) | Err(_) => return None,
     };
     Some(page::tried(before, &after).into_string())
 }
 
-async fn deed(headers: &HeaderMap, body: Body) -> Result<Deed, Response> {
+/// Reads a body of JSON.
+pub(super) async fn read<T: DeserializeOwned>(
+    headers: &HeaderMap,
+    body: Body,
+) -> Result<T, Response> {
     let kind = headers.get(header::CONTENT_TYPE);
     let is_json = kind.is_some_and(|kind| kind.as_bytes().starts_with(b"application/json"));
     if !is_json {
@@ -129,7 +133,7 @@ fn answer(status: StatusCode, number: u64, problems: Vec<Problem>) -> Response {
 }
 
 /// A thread that should have answered did not.
-fn broken() -> Response {
+pub(super) fn broken() -> Response {
     let said = "this broke off: a fault of the program, not of the design";
     (StatusCode::INTERNAL_SERVER_ERROR, said).into_response()
 }

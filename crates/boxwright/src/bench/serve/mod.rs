@@ -6,6 +6,7 @@ mod downloads;
 mod events;
 mod limits;
 mod looks;
+mod shelf;
 
 use super::chooser::Room;
 use super::desk::Desk;
@@ -54,6 +55,8 @@ pub(super) fn router(served: Served) -> Router {
         .route("/parts", get(looks::parts))
         .route("/events", get(events::events))
         .route("/explain/{id}", get(looks::explained))
+        .route("/shelf", get(shelf::shelf))
+        .route("/driver", post(shelf::driver))
         .route("/do", post(deeds::done))
         .route("/try", post(deeds::tried))
         .route("/sheet/{name}", get(downloads::sheet))

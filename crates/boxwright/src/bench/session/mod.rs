@@ -2,6 +2,8 @@
 
 mod aside;
 mod history;
+#[cfg(test)]
+mod kill;
 mod lines;
 mod merge;
 mod steps;

@@ -9,7 +9,10 @@ fn script() -> String {
     let python = std::env::var("BOXWRIGHT_PYTHON").unwrap_or_else(|_| "python3".into());
     let find = "import axe_core_python, pathlib; \
         print(next(pathlib.Path(axe_core_python.__file__).parent.rglob('axe.min.js')))";
-    let found = Command::new(python).args(["-c", find]).output().expect("Python runs");
+    let found = Command::new(python)
+        .args(["-c", find])
+        .output()
+        .expect("Python runs");
     let path = String::from_utf8(found.stdout).unwrap();
     std::fs::read_to_string(path.trim()).expect("axe-core-python is installed: ./check does so")
 }
@@ -23,9 +26,15 @@ fn no_sheet_has_a_serious_finding_in_either_theme() {
     let script = script();
     let mut open = Open::example("workshop-mono");
     open.whole();
-    for (index, sheet) in ["parts", "sound", "power", "box", "cuts", "panel", "wires", "build"].iter().enumerate() {
+    for (index, sheet) in [
+        "parts", "sound", "power", "box", "cuts", "panel", "wires", "build",
+    ]
+    .iter()
+    .enumerate()
+    {
         open.go(&format!("?sheet={sheet}"));
-        open.page.eval("for (const d of document.querySelectorAll('details')) d.open = true;");
+        open.page
+            .eval("for (const d of document.querySelectorAll('details')) d.open = true;");
         open.page.eval(&format!("{script}; 1"));
         for dark in [false, true] {
             if dark && index > 1 {

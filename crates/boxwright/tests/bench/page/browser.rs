@@ -145,7 +145,9 @@ impl Page {
 
     pub(crate) fn text(&mut self, script: &str) -> String {
         let value = self.eval(script);
-        value.as_str().map_or_else(|| value.to_string(), str::to_owned)
+        value
+            .as_str()
+            .map_or_else(|| value.to_string(), str::to_owned)
     }
 
     /// Waits until an expression holds.
@@ -177,7 +179,8 @@ impl Page {
 
     /// Width and height of the window.
     pub(crate) fn size(&mut self, width: u32, height: u32) {
-        let params = json!({"width": width, "height": height, "deviceScaleFactor": 1, "mobile": false});
+        let params =
+            json!({"width": width, "height": height, "deviceScaleFactor": 1, "mobile": false});
         self.send("Emulation.setDeviceMetricsOverride", params);
     }
 
@@ -198,7 +201,11 @@ impl Page {
             json!(selector)
         );
         let at = self.eval(&script);
-        let of = |index: usize| at[index].as_f64().unwrap_or_else(|| panic!("no {selector}"));
+        let of = |index: usize| {
+            at[index]
+                .as_f64()
+                .unwrap_or_else(|| panic!("no {selector}"))
+        };
         (of(0), of(1))
     }
 
@@ -234,7 +241,8 @@ impl Page {
     pub(crate) fn key(&mut self, key: &str) {
         let (held, name) = key.rsplit_once('+').unwrap_or(("", key));
         let held: Vec<&str> = held.split('+').collect();
-        let modifiers = 2 * u32::from(held.contains(&"Ctrl")) + 8 * u32::from(held.contains(&"Shift"));
+        let modifiers =
+            2 * u32::from(held.contains(&"Ctrl")) + 8 * u32::from(held.contains(&"Shift"));
         let (name, code, number, text) = match name {
             "Space" => (" ", "Space", 32, " "),
             "Enter" => ("Enter", "Enter", 13, "\r"),
@@ -252,7 +260,11 @@ impl Page {
             json!({"type": kind, "key": name, "code": code, "windowsVirtualKeyCode": number,
                 "modifiers": modifiers, "text": text, "unmodifiedText": text})
         };
-        let down = if text.is_empty() { "rawKeyDown" } else { "keyDown" };
+        let down = if text.is_empty() {
+            "rawKeyDown"
+        } else {
+            "keyDown"
+        };
         self.send("Input.dispatchKeyEvent", params(down, text));
         self.send("Input.dispatchKeyEvent", params("keyUp", ""));
     }
@@ -261,10 +273,6 @@ impl Page {
     pub(crate) fn retype(&mut self, text: &str) {
         self.eval("document.activeElement.select()");
         self.send("Input.insertText", json!({"text": text}));
-    }
-
-    pub(crate) fn focus(&mut self, selector: &str) {
-        self.eval(&format!("document.querySelector({}).focus()", json!(selector)));
     }
 
     /// Where the focus is: the id.

@@ -10,7 +10,10 @@ fn tab_to(open: &mut Open, id: &str) {
         }
         open.page.key("Tab");
     }
-    panic!("{id} is not reached by Tab; stopped at {}", open.page.focused());
+    panic!(
+        "{id} is not reached by Tab; stopped at {}",
+        open.page.focused()
+    );
 }
 
 #[test]
@@ -34,24 +37,35 @@ fn the_keyboard_alone_is_enough() {
     tab_to(&mut open, "promise-long");
     open.page.key("Enter");
     open.page.until("location.search.includes('promise=long')");
-    open.page.until("document.querySelector('#promise-long').ariaCurrent === 'true'");
-    assert_eq!(open.page.focused(), "promise-long", "the focus stays where it was");
+    open.page
+        .until("document.querySelector('#promise-long').ariaCurrent === 'true'");
+    assert_eq!(
+        open.page.focused(),
+        "promise-long",
+        "the focus stays where it was"
+    );
 
     // What has the focus can be seen.
-    let seen = open.page.eval("getComputedStyle(document.activeElement).outlineStyle");
+    let seen = open
+        .page
+        .eval("getComputedStyle(document.activeElement).outlineStyle");
     assert_ne!(seen, "none");
 
     // A look at the box.
     tab_to(&mut open, "look-above");
     open.page.key("Enter");
-    open.page.until("document.querySelector('#look-above').ariaCurrent === 'true'");
+    open.page
+        .until("document.querySelector('#look-above').ariaCurrent === 'true'");
 
     // A part is moved with the arrow keys and taken in hand with Enter.
-    let grip = open.page.text("document.querySelector('.grip[data-key]:not([data-table^=drivers])').id");
+    let grip = open
+        .page
+        .text("document.querySelector('.grip[data-key]:not([data-table^=drivers])').id");
     tab_to(&mut open, &grip);
     open.page.key("ArrowRight");
     open.page.key("ArrowRight");
-    open.page.until("document.querySelector('#undo').title.includes(' at ')");
+    open.page
+        .until("document.querySelector('#undo').title.includes(' at ')");
     assert_ne!(open.scratch.text(), before);
     open.page.key("Enter");
     open.page.until("document.querySelector('#part')");
@@ -66,7 +80,9 @@ fn the_keyboard_alone_is_enough() {
     // A curve is read with the arrow keys.
     tab_to(&mut open, "in-hand-reader");
     open.page.key("ArrowRight");
-    let said = open.page.text("document.activeElement.getAttribute('aria-valuetext')");
+    let said = open
+        .page
+        .text("document.activeElement.getAttribute('aria-valuetext')");
     assert!(said.contains('V') && said.contains('h'), "{said}");
 
     // And all of it undone.

@@ -4,7 +4,9 @@
 use super::Open;
 use serde_json::json;
 
-const SHEETS: [&str; 8] = ["parts", "sound", "power", "box", "cuts", "panel", "wires", "build"];
+const SHEETS: [&str; 8] = [
+    "parts", "sound", "power", "box", "cuts", "panel", "wires", "build",
+];
 const WIDTHS: [u32; 3] = [360, 1280, 2560];
 
 /// Texts that lie on one another. Letters within drawings are held apart where those are made.
@@ -70,7 +72,9 @@ fn every_sheet_is_whole_in_both_themes_at_every_width() {
             open.page.size(width, 900);
             for dark in [false, true] {
                 open.page.dark(dark);
-                let ground = open.page.text("getComputedStyle(document.body).backgroundColor");
+                let ground = open
+                    .page
+                    .text("getComputedStyle(document.body).backgroundColor");
                 assert_eq!(ground == "rgb(15, 36, 60)", dark, "{ground}");
                 if dark && index > 1 {
                     // Only colours differ.
@@ -95,7 +99,8 @@ fn the_switch_stays_as_it_was_set_and_letters_twice_as_large_still_fit() {
     open.page.reload();
     open.page.until(&format!("{ground} === 'rgb(15, 36, 60)'"));
     open.page.click("#theme");
-    open.page.until(&format!("{ground} === 'rgb(255, 255, 255)'"));
+    open.page
+        .until(&format!("{ground} === 'rgb(255, 255, 255)'"));
     // 200 % in a window of 1280 pixels leaves half as many.
     open.page.size(640, 450);
     for check in [COLLISIONS, BEYOND] {

@@ -39,11 +39,13 @@ impl Open {
 
     /// Waits until every build is drawn and every mend tried.
     fn whole(&mut self) {
-        self.page.until("document.querySelector('#head').dataset.stage === 'whole'");
+        self.page
+            .until("document.querySelector('#head').dataset.stage === 'whole'");
     }
 
     fn go(&mut self, query: &str) {
-        self.page.open(&format!("http://{}/{query}", self.bench.host()));
+        self.page
+            .open(&format!("http://{}/{query}", self.bench.host()));
     }
 
     /// Waits until the design file holds a text.

@@ -15,7 +15,11 @@ fn written(path: &Path, base64: &str) {
         .stdout(file)
         .spawn()
         .unwrap();
-    tool.stdin.take().unwrap().write_all(base64.as_bytes()).unwrap();
+    tool.stdin
+        .take()
+        .unwrap()
+        .write_all(base64.as_bytes())
+        .unwrap();
     assert!(tool.wait().unwrap().success());
 }
 
@@ -40,7 +44,10 @@ fn pictures_of_every_sheet() {
         open.page.dark(dark);
         open.go(&format!("?sheet={sheet}"));
         let picture = open.page.picture(false);
-        written(&Path::new(&folder).join(format!("bench-{sheet}.png")), &picture);
+        written(
+            &Path::new(&folder).join(format!("bench-{sheet}.png")),
+            &picture,
+        );
     }
     open.is_clean();
 }

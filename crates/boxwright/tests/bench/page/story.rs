@@ -29,7 +29,11 @@ fn the_brief_is_edited_broken_mended_and_undone() {
     let error = format!("document.querySelector('{LOUDNESS}-error').innerText");
     open.page.until(&format!("{error}.length > 10"));
     assert!(open.scratch.text().contains("71 dB"));
-    assert_eq!(open.page.text(&format!("document.querySelector('{LOUDNESS}').value")), "71 kg");
+    assert_eq!(
+        open.page
+            .text(&format!("document.querySelector('{LOUDNESS}').value")),
+        "71 kg"
+    );
 
     // Mended at the same place.
     say(&mut open, LOUDNESS, "72 dB");
@@ -40,7 +44,11 @@ fn the_brief_is_edited_broken_mended_and_undone() {
     open.page.click(LOUDNESS);
     open.page.retype("99 dB");
     open.page.key("Escape");
-    assert_eq!(open.page.text(&format!("document.querySelector('{LOUDNESS}').value")), "72 dB");
+    assert_eq!(
+        open.page
+            .text(&format!("document.querySelector('{LOUDNESS}').value")),
+        "72 dB"
+    );
 
     // Undone step by step, also after the page is loaded anew.
     open.page.key("Ctrl+z");
@@ -83,7 +91,9 @@ fn levers_parts_and_dimensions_are_dragged_and_a_mend_is_taken() {
     open.page.drag(battery, (4000.0, 0.0));
     open.page.until("!document.querySelector('#undo').disabled");
     let text = open.scratch.text();
-    let at = text.lines().find(|line| line.starts_with("at = ") && line.contains("away from the board"));
+    let at = text
+        .lines()
+        .find(|line| line.starts_with("at = ") && line.contains("away from the board"));
     let at = at.expect("the battery still has its place and remark");
     assert!(!at.contains("\"25 x 0 x 66 mm\""), "{at}");
     open.page.click("#undo");
@@ -121,21 +131,28 @@ fn an_editor_changes_the_file_meanwhile_and_breaks_and_mends_it() {
     let other = text.replace("runtime = \"", "runtime = \"3");
     assert_ne!(text, other, "the example asks for a playing time");
     open.scratch.write(&other);
-    open.page.until("document.querySelector('#brief-brief-runtime').value.startsWith('3')");
+    open.page
+        .until("document.querySelector('#brief-brief-runtime').value.startsWith('3')");
 
     // Broken by the editor: told with its line, what was good stays to be seen.
     let broken = other.replacen("runtime = \"", "runtime = \"x", 1);
     open.scratch.write(&broken);
-    open.page.until("document.querySelector('#troubles').innerText.includes('line ')");
+    open.page
+        .until("document.querySelector('#troubles').innerText.includes('line ')");
     assert!(open.page.text(promise).contains("Long"));
 
     // Mended in the page's own editor.
-    open.page.until("document.querySelector('#file-text').value.includes('\"x')");
-    open.page.eval("document.querySelector('#file').open = true");
+    open.page
+        .until("document.querySelector('#file-text').value.includes('\"x')");
+    open.page
+        .eval("document.querySelector('#file').open = true");
     let mended = json!(text);
-    open.page.eval(&format!("document.querySelector('#file-text').value = {mended}"));
+    open.page.eval(&format!(
+        "document.querySelector('#file-text').value = {mended}"
+    ));
     open.page.click("#file-save");
-    open.page.until("document.querySelector('#troubles').hidden");
+    open.page
+        .until("document.querySelector('#troubles').hidden");
     assert_eq!(open.scratch.text(), text);
     open.is_clean();
 }
@@ -144,38 +161,51 @@ fn an_editor_changes_the_file_meanwhile_and_breaks_and_mends_it() {
 fn curves_are_read_states_held_steps_checked_off_and_the_pack_printed() {
     let mut open = Open::example("workshop-mono");
     // A value under the pointer is that of the curve.
-    open.page.until("document.querySelector('#in-hand .reader')");
+    open.page
+        .until("document.querySelector('#in-hand .reader')");
     let (x, y) = open.page.middle("#in-hand .reader");
     open.page.point((x, y));
     let reading = "document.querySelector('#in-hand .reading').textContent";
-    open.page.until(&format!("{reading}.includes('Hz') && {reading}.includes('dB')"));
-    let crossed = open.page.eval("document.querySelectorAll('#in-hand .cross *').length");
+    open.page.until(&format!(
+        "{reading}.includes('Hz') && {reading}.includes('dB')"
+    ));
+    let crossed = open
+        .page
+        .eval("document.querySelectorAll('#in-hand .cross *').length");
     assert!(crossed.as_u64().unwrap() >= 2);
 
     // The present state as a ghost.
     open.page.click("#hold");
     open.page.until("document.querySelector('.promise .ghost')");
     open.page.click("#release");
-    open.page.until("!document.querySelector('.promise .ghost')");
+    open.page
+        .until("!document.querySelector('.promise .ghost')");
 
     // Sealed or vented, in one click.
     open.page.until("document.querySelector('#versus-try')");
     open.page.click("#versus-try");
-    open.page.until("!document.querySelector('#tried').hidden && document.querySelector('#tried table')");
+    open.page.until(
+        "!document.querySelector('#tried').hidden && document.querySelector('#tried table')",
+    );
     open.page.click("#tried-leave");
     open.page.until("document.querySelector('#tried').hidden");
 
     // Steps remember.
     open.page.click("#sheet-build");
-    open.page.until("document.querySelector('input[data-step]')");
+    open.page
+        .until("document.querySelector('input[data-step]')");
     open.page.click("input[data-step]");
     open.page.until("document.querySelector('.step.done')");
     open.page.reload();
-    open.page.until("document.querySelector('.step.done input').checked");
+    open.page
+        .until("document.querySelector('.step.done input').checked");
 
     // Explained with the words of the command line.
-    open.page.eval("document.querySelector('#in-order').open = true");
-    let id = open.page.text("document.querySelector('[data-explain]').dataset.explain");
+    open.page
+        .eval("document.querySelector('#in-order').open = true");
+    let id = open
+        .page
+        .text("document.querySelector('[data-explain]').dataset.explain");
     open.page.click("[data-explain]");
     open.page.until("document.querySelector('#explained').open");
     let told = std::process::Command::new(env!("CARGO_BIN_EXE_boxwright"))
@@ -183,8 +213,13 @@ fn curves_are_read_states_held_steps_checked_off_and_the_pack_printed() {
         .output()
         .unwrap();
     let told = String::from_utf8(told.stdout).unwrap();
-    let shown = open.page.text("document.querySelector('#explained-text').textContent");
-    assert_eq!(shown.split_whitespace().collect::<Vec<_>>(), told.split_whitespace().collect::<Vec<_>>());
+    let shown = open
+        .page
+        .text("document.querySelector('#explained-text').textContent");
+    assert_eq!(
+        shown.split_whitespace().collect::<Vec<_>>(),
+        told.split_whitespace().collect::<Vec<_>>()
+    );
     open.page.click("#explained-close");
 
     // The pack is a PDF.
@@ -201,8 +236,11 @@ fn a_part_is_found_on_the_shelf_and_swapped() {
     let mut open = Open::example("workshop-mono");
     open.go("?sheet=parts");
     open.page.click("#swap-amplifier-part");
-    open.page.until("document.querySelectorAll('#shelf-found li').length > 2");
-    let now = open.page.text("document.querySelector('#used-amplifier-part').value");
+    open.page
+        .until("document.querySelectorAll('#shelf-found li').length > 2");
+    let now = open
+        .page
+        .text("document.querySelector('#used-amplifier-part').value");
     // Another one than the present one, seen first.
     let other = open.page.text(&format!(
         "[...document.querySelectorAll('#shelf-found [data-take]')].map((b) => b.dataset.take).find((n) => n !== {})",
@@ -215,11 +253,13 @@ fn a_part_is_found_on_the_shelf_and_swapped() {
     open.saved(&format!("part = \"{other}\""));
 
     // A driver's data sheet: what follows appears while it is typed.
-    open.page.eval("document.querySelector('#driver').open = true");
+    open.page
+        .eval("document.querySelector('#driver').open = true");
     for (id, value) in [("fs", "80 Hz"), ("qms", "4"), ("qes", "0.5")] {
         open.page.click(&format!("#driver-{id}"));
         open.page.retype(value);
     }
-    open.page.until("document.querySelector('#driver-derived').innerText.includes('0.44')");
+    open.page
+        .until("document.querySelector('#driver-derived').innerText.includes('0.44')");
     open.is_clean();
 }

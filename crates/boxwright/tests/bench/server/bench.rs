@@ -58,10 +58,10 @@ impl Scratch {
         }
     }
 
-    /// The command that opens the design.
+    /// The command that opens the design, studied nominally only.
     pub(crate) fn command(&self) -> Command {
         let mut command = self.bare();
-        command.arg(self.design());
+        command.arg(self.design()).arg("--builds=0");
         command
     }
 
@@ -98,6 +98,13 @@ impl Bench {
     /// Opens the design of a scratch folder.
     pub(crate) fn open(scratch: &Scratch) -> Self {
         Self::start(scratch.command())
+    }
+
+    /// Opens it with as many drawn builds as usual.
+    pub(crate) fn with_builds(scratch: &Scratch) -> Self {
+        let mut command = scratch.bare();
+        command.arg(scratch.design());
+        Self::start(command)
     }
 
     /// Runs a command that opens a bench.

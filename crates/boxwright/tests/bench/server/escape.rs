@@ -50,7 +50,7 @@ fn harmless(text: &str, what: &str) {
 fn names_are_text_on_the_page() {
     let scratch = evil();
     let bench = Bench::open(&scratch);
-    bench.wait(|event| event["stage"] == "whole");
+    bench.wait(|event| event["number"] == 1);
     for path in [
         "/",
         "/parts",
@@ -82,7 +82,7 @@ fn names_are_text_on_the_page() {
 fn names_are_text_on_sheets() {
     let scratch = evil();
     let bench = Bench::open(&scratch);
-    bench.wait(|event| event["stage"] == "whole");
+    bench.wait(|event| event["number"] == 1);
     let mut shown = 0;
     for number in 1.. {
         let answer = bench.get(&format!("/sheet/{number}.svg"));
@@ -124,7 +124,7 @@ fn names_are_text_on_sheets() {
 fn names_are_text_in_tables() {
     let scratch = evil();
     let bench = Bench::open(&scratch);
-    bench.wait(|event| event["stage"] == "whole");
+    bench.wait(|event| event["number"] == 1);
     for name in ["shopping.csv", "accounts.csv", "check.json"] {
         let answer = bench.get(&format!("/cut/{name}"));
         assert_eq!(answer.status(), 200, "{name}");

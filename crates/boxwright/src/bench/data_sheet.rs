@@ -1,0 +1,110 @@
+//! A driver typed in from its data sheet: what follows, and how the shelf says it.
+
+use maud::{Markup, html};
+use std::collections::BTreeMap;
+use studies::DataSheet;
+
+/// Keys of a driver on the shelf that are words.
+const WORDS: [&str; 3] = ["name", "about", "kind"];
+
+/// A shelf with one driver, as a maker would write it.
+fn shelf_text(values: &BTreeMap<String, String>) -> String {
+    let given = |key: &str| {
+        values
+            .get(key)
+            .map(|value| value.trim())
+            .filter(|v| !v.is_empty())
+    };
+    let name = given("name").unwrap_or("new driver");
+    let kind = given("kind").unwrap_or("full-range");
+    let mut text = format!(
+        "[[driver]]\nname = {}\nkind = {}\n",
+        design::quoted(name),
+        design::quoted(kind)
+    );
+    for key in values.keys() {
+        let Some(value) = given(key).filter(|_| !WORDS.contains(&key.as_str())) else {
+            continue;
+        };
+        // A bare number stands without quotes, everything else with them.
+        let value = match value.parse::<f64>() {
+            Ok(number) if number.is_finite() => value.to_owned(),
+            _ => design::quoted(value),
+        };
+        text += &format!("{} = {value}\n", design::quoted(key));
+    }
+    text
+}
+
+/// What follows from the values, or what is wrong with them.
+pub(super) fn fragment(values: &BTreeMap<String, String>) -> Markup {
+    let text = shelf_text(values);
+    let whole = format!("format = 1\n{text}");
+    match design::read_shelf(Some(&whole)) {
+        Ok(shelf) => {
+            let name = values.get("name").map_or("new driver", |name| name.trim());
+            let name = if name.is_empty() { "new driver" } else { name };
+            let mut drivers = shelf.drivers.iter();
+            let part = drivers.find(|part| part.common.name.text == name);
+            html! { @if let Some(part) = part { (told(&studies::data_sheet(part), &text)) } }
+        }
+        Err(found) => html! {
+            ul.problems { @for problem in &found {
+                li { strong { (problem.message) } " – " (problem.mend) }
+            } }
+        },
+    }
+}
+
+fn told(sheet: &DataSheet, text: &str) -> Markup {
+    html! {
+        @for doubt in &sheet.doubts { p.warn { (doubt) } }
+        dl.figures { @for value in &sheet.values {
+            dt { (value.words) " (" (value.key) ")" }
+            dd { (value.said) " " small { @if value.stated { "as you say" } @else { "follows" } } }
+        } }
+        @if !sheet.missing.is_empty() {
+            p.quiet { "Neither stated nor implied, so the studies would expect what such drivers have: "
+                (sheet.missing.join(", ")) "." }
+        }
+        p { "For your " code { "shelf.toml" } ":" }
+        pre { code { (text) } }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn said(values: &[(&str, &str)]) -> String {
+        let values = values
+            .iter()
+            .map(|(key, value)| ((*key).into(), (*value).into()));
+        fragment(&values.collect()).into_string()
+    }
+
+    #[test]
+    fn values_follow_as_they_are_typed() {
+        assert!(said(&[]).contains("new driver"));
+        let some = said(&[("qms", "4"), ("qes", " 0.5 "), ("fs", "80 Hz")]);
+        assert!(some.contains("0.444"), "{some}");
+        assert!(some.contains("fs&quot; = &quot;80 Hz"), "{some}");
+    }
+
+    #[test]
+    fn mistakes_are_told_and_stay_text() {
+        assert!(said(&[("fs", "80 kg")]).contains("fs"));
+        assert!(said(&[("nonsense", "1")]).contains("nonsense"));
+        for (key, value) in [
+            ("name", "<script>\"'\n"),
+            ("fs", "<script>"),
+            ("<script>", "1"),
+            ("fs", "1\"\n[[driver]]\nname = \"other"),
+            ("a\" = 1\n[x]\n\"b", "1"),
+        ] {
+            let said = said(&[(key, value)]);
+            assert!(!said.contains("<script>"), "{said}");
+            assert!(!said.contains("other"), "{said}");
+        }
+    }
+}
