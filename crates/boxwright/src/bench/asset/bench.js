@@ -451,7 +451,17 @@ function pull(range) {
 
 const set = (key, value) => ({ what: "set", key, value });
 
+// Arrow keys move a lever in many small steps: it is written once they rest.
+let resting;
+let byKey = false;
+document.addEventListener("keydown", () => { byKey = true; }, true);
+document.addEventListener("pointerdown", () => { byKey = false; }, true);
+
 async function pulled(range) {
+  clearTimeout(resting);
+  if (byKey) {
+    await new Promise((rest) => { resting = setTimeout(rest, 500); });
+  }
   dragging = null;
   leaveTrial();
   await actAloud(set(range.dataset.key, written(range)));
@@ -658,12 +668,12 @@ document.addEventListener("keydown", (event) => {
   if (!step || !element.dataset.key) return;
   event.preventDefault();
   if (keyed?.hold.element !== element) {
-    keyed = { hold: new Hold(element) };
-    keyed.amounts = keyed.hold.moves.map(() => 0);
+    const held = new Hold(element);
+    if (!held.moves.length) return;
+    keyed = { hold: held, amounts: held.moves.map(() => 0) };
     dragging = element;
   }
   const { moves } = keyed.hold;
-  if (!moves.length) return;
   // The motion that runs most the way the arrow points; up and right both lengthen a dimension.
   const agrees = ({ run: [x, y] }) => (x * step[0] + y * step[1]) / Math.hypot(x, y);
   const best = moves.reduce((one, other) => (Math.abs(agrees(other)) > Math.abs(agrees(one)) ? other : one));

@@ -305,6 +305,9 @@ fn cut_files(sight: &Sight<'_>) -> Markup {
     }
 }
 
+/// The sheet of the pack that a page needs not repeat.
+const FIRST: &str = "Brief and box";
+
 /// What the printed sheets of a subject show.
 fn leaves(sight: &Sight<'_>, subject: Subject) -> Markup {
     let of = sight.studied;
@@ -316,7 +319,8 @@ fn leaves(sight: &Sight<'_>, subject: Subject) -> Markup {
         sight.is_whole(),
     );
     html! {
-        @for (index, drawn) in leaves.iter().enumerate() {
+        // The first sheet repeats what stands above.
+        @for (index, drawn) in leaves.iter().enumerate().filter(|(_, leaf)| leaf.title != FIRST) {
             (leaf(&format!("leaf-{}-{index}", sight.view.sheet.word()), drawn))
         }
     }

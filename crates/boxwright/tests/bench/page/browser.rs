@@ -167,14 +167,14 @@ impl Page {
         self.send("Page.navigate", json!({"url": address}));
         // The old document may still answer for a moment.
         let here = format!("location.href.startsWith({}) ", json!(address));
-        self.until(&format!("{here} && document.documentElement.dataset.ready"));
+        self.until(&format!("{here} && document.documentElement?.dataset.ready"));
     }
 
     /// Reloads the page.
     pub(crate) fn reload(&mut self) {
         self.eval("document.documentElement.dataset.ready = ''");
         self.send("Page.reload", json!({}));
-        self.until("document.documentElement.dataset.ready");
+        self.until("document.documentElement?.dataset.ready");
     }
 
     /// Width and height of the window.
