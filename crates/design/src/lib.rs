@@ -14,7 +14,9 @@ mod source;
 mod value;
 
 pub use diagnostic::{DIAGNOSTIC_CODES, Diagnostic};
-pub use edit::{EditError, Key, key_path, path_at, quoted, remove_value, set_value, value_at, written};
+pub use edit::{
+    EditError, Key, key_path, path_at, quoted, remove_value, set_value, value_at, written,
+};
 pub use model::*;
 pub use place::{FileId, Place};
 pub use quantity::{Dimension, Series, format_like, format_rounded, format_value};

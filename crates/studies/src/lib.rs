@@ -8,6 +8,7 @@ pub mod carpentry;
 pub mod check;
 pub mod electrics;
 pub mod finish;
+pub mod levers;
 pub mod money;
 pub mod order;
 pub mod report;

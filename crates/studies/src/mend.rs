@@ -381,16 +381,17 @@ pub(crate) fn held<T>(
     look(&evidence(subject, of, &promises, carpentry, indicator))
 }
 
-/// Looks at the nominal build of a subject that is only tried, on the coarse grid; what its
+/// Looks at the nominal build of a subject that is only tried, on one grid; what its
 /// studies find to be needed is counted first.
 pub(crate) fn held_paid<T>(
     subject: &Subject,
     carpentry: &Carpentry,
+    grid: Grid,
     indicator: Indicator,
     needs: impl FnOnce(&Evidence<'_>) -> Vec<Need>,
     look: impl FnOnce(&Evidence<'_>) -> T,
 ) -> T {
-    let mut bench = Bench::new(subject, Grid::coarse());
+    let mut bench = Bench::new(subject, grid);
     let mut studied = bench.study(subject.build(&Draw::Nominal));
     let mut drawn = Drawn::none();
     let ceilings = bench.ceilings(&studied);

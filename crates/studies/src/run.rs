@@ -5,6 +5,7 @@ use crate::check::Evidence;
 use crate::electrics::{self, Asked};
 use crate::finish;
 use crate::indicator;
+use crate::levers;
 use crate::mend;
 use crate::money::{self, Need};
 use crate::odds::Drawn;
@@ -171,6 +172,11 @@ fn studied(
     } else {
         money
     };
+    let levers = if trying >= Trying::Mends {
+        levers::tried(texts, &evidence, &carpentry)
+    } else {
+        levers::untried(texts, &subject)
+    };
     let indicator = evidence.indicator().cloned();
     let design = &subject.project.design;
     let curves = report::curves(&fine, &coarse, &traces, &drawn, &marks(&subject, &bench));
@@ -185,6 +191,7 @@ fn studied(
             studied.build.battery.end_voltage,
         ),
         movers: report::movers(&subject, &drawn, &promises),
+        levers,
         measurement,
         versus,
         indicator,

@@ -6,9 +6,9 @@ mod layout;
 mod locate;
 mod remove;
 mod render;
-mod written;
 #[cfg(test)]
 mod tests;
+mod written;
 
 pub use key::{Key, key_path};
 pub use locate::path_at;

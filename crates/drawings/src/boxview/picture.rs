@@ -7,8 +7,8 @@ use crate::geometry::{Point, Rect};
 use crate::sheet::Drawing;
 use crate::view::{Eye, Flat, Place};
 use studies::carpentry::{Carpentry, PartKind};
-use wood::{Block, Purpose, Wall};
 use wood::vector::Vector;
+use wood::{Block, Purpose, Wall};
 
 /// How the box is looked at.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -154,7 +154,9 @@ impl Hold<'_> {
         let outline = hull(&self.corners(part));
         let same = self.carpentry.parts[..part].iter();
         let index = same.filter(|other| other.table == placed.table).count();
-        let near = self.eye.see(core::array::from_fn(|i| (low[i] + high[i]) / 2.0))[2];
+        let near = self
+            .eye
+            .see(core::array::from_fn(|i| (low[i] + high[i]) / 2.0))[2];
         let (at, runs) = match wall {
             Some(wall) => self.on_wall(wall, &placed.table, index),
             None => self.in_box(low, high),
@@ -249,7 +251,10 @@ impl Hold<'_> {
             Motion {
                 length,
                 run: self.run(along),
-                within: (0.0, (outer[axis] - inner[axis] - (high[axis] - low[axis])).max(0.0)),
+                within: (
+                    0.0,
+                    (outer[axis] - inner[axis] - (high[axis] - low[axis])).max(0.0),
+                ),
             }
         });
         let mut runs = seen(runs);
@@ -329,7 +334,14 @@ mod tests {
 
     #[test]
     fn a_hull_leaves_out_what_lies_within() {
-        let points = [(0.0, 0.0), (4.0, 0.0), (2.0, 1.0), (4.0, 3.0), (0.0, 3.0), (2.0, 3.0)];
+        let points = [
+            (0.0, 0.0),
+            (4.0, 0.0),
+            (2.0, 1.0),
+            (4.0, 3.0),
+            (0.0, 3.0),
+            (2.0, 3.0),
+        ];
         let points = points.map(|(x, y)| Point::new(x, y));
         let outline = hull(&points);
         assert_eq!(outline.len(), 4, "{outline:?}");

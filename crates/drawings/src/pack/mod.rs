@@ -85,20 +85,44 @@ const SECTIONS: [(Subject, Section); 17] = [
     }),
     (Subject::Whole, findings::pages),
     (Subject::Sound, curves::pages),
-    (Subject::Sound, |_, report, paper| accounts::pages(report, paper)),
-    (Subject::Parts, |_, report, paper| money::pages(report, paper)),
+    (Subject::Sound, |_, report, paper| {
+        accounts::pages(report, paper)
+    }),
+    (Subject::Parts, |_, report, paper| {
+        money::pages(report, paper)
+    }),
     (Subject::Box, |_, report, paper| wood::whole(report, paper)),
-    (Subject::Cuts, |_, report, paper| wood::panels(report, paper)),
-    (Subject::Panel, |_, report, paper| wood::control(report, paper)),
+    (Subject::Cuts, |_, report, paper| {
+        wood::panels(report, paper)
+    }),
+    (Subject::Panel, |_, report, paper| {
+        wood::control(report, paper)
+    }),
     (Subject::Cuts, wood::corners),
-    (Subject::Build, |_, report, paper| wood::joined(report, paper)),
-    (Subject::Wires, |_, report, paper| wires::pages(report, paper)),
-    (Subject::Build, |_, report, paper| finish::pages(report, paper)),
-    (Subject::Power, |_, report, paper| indicator::pages(report, paper)),
-    (Subject::Power, |_, report, paper| signal::pages(report, paper)),
-    (Subject::Power, |_, report, paper| warmth::pages(report, paper)),
-    (Subject::Build, |_, report, paper| order::pages(report, paper)),
-    (Subject::Whole, |_, report, paper| assumed::pages(report, paper)),
+    (Subject::Build, |_, report, paper| {
+        wood::joined(report, paper)
+    }),
+    (Subject::Wires, |_, report, paper| {
+        wires::pages(report, paper)
+    }),
+    (Subject::Build, |_, report, paper| {
+        finish::pages(report, paper)
+    }),
+    (Subject::Power, |_, report, paper| {
+        indicator::pages(report, paper)
+    }),
+    (Subject::Power, |_, report, paper| {
+        signal::pages(report, paper)
+    }),
+    (Subject::Power, |_, report, paper| {
+        warmth::pages(report, paper)
+    }),
+    (Subject::Build, |_, report, paper| {
+        order::pages(report, paper)
+    }),
+    (Subject::Whole, |_, report, paper| {
+        assumed::pages(report, paper)
+    }),
 ];
 
 /// What is drawn on one sheet of the pack, without frame and title block.

@@ -7,6 +7,7 @@ use crate::check::{Candidate, Evidence, Said, swap};
 use crate::finish;
 use crate::indicator::Indicator as Circuit;
 use crate::mend::{Indicator, edited, held_paid, said};
+use crate::sound::Grid;
 use crate::subject::Subject;
 use crate::texts::Texts;
 use crate::wrongs::Wrongs;
@@ -185,16 +186,23 @@ fn seen(subject: &Subject, carpentry: &Carpentry, lit: Option<&Circuit>) -> Seen
         };
         found(subject, &studied)
     };
-    held_paid(subject, carpentry, unlit, needs, |evidence| {
-        let promises = evidence.promises.iter();
-        let lines = evidence.subject.cost.lines().iter();
-        let unpriced = lines.filter(|line| line.till().is_none());
-        Seen {
-            promises: promises
-                .map(|promise| (promise.id, promise.value))
-                .collect(),
-            said: said(evidence),
-            unpriced: unpriced.map(|line| line.label.clone()).collect(),
-        }
-    })
+    held_paid(
+        subject,
+        carpentry,
+        Grid::coarse(),
+        unlit,
+        needs,
+        |evidence| {
+            let promises = evidence.promises.iter();
+            let lines = evidence.subject.cost.lines().iter();
+            let unpriced = lines.filter(|line| line.till().is_none());
+            Seen {
+                promises: promises
+                    .map(|promise| (promise.id, promise.value))
+                    .collect(),
+                said: said(evidence),
+                unpriced: unpriced.map(|line| line.label.clone()).collect(),
+            }
+        },
+    )
 }

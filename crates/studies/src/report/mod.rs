@@ -23,6 +23,7 @@ use crate::electrics::Electrics;
 use crate::finding::Finding;
 use crate::finish::Finish;
 use crate::indicator::Indicator;
+use crate::levers::Lever;
 use crate::money::Shopping;
 use crate::order::Order;
 use crate::signal::Signal;
@@ -53,6 +54,9 @@ pub struct Report {
     pub discharge: Discharging,
     /// What drives the spread of each promise, strongest first.
     pub movers: Vec<Mover>,
+    /// Inputs that can be moved by hand, and what a step of each does.
+    #[serde(skip)]
+    pub levers: Vec<Lever>,
     /// The single measurement that would narrow the promises most, where data are missing.
     pub measurement: Option<Measurement>,
     /// Sealed against vented under these tolerances.

@@ -6,7 +6,6 @@ const token = document.querySelector('meta[name="token"]').content;
 const byId = (id) => document.getElementById(id);
 const SVG = "http://www.w3.org/2000/svg";
 const STAGES = ["broken", "nominal", "bands", "whole"];
-const reduced = matchMedia("(prefers-reduced-motion: reduce)");
 
 // Talking to the program
 
@@ -171,12 +170,9 @@ function sameLevers(own, other) {
     range.dataset.template = next.dataset.template;
     if (range !== dragging) range.value = next.getAttribute("value");
   }
-  for (const word of own.querySelectorAll("input.word")) {
-    const next = other.querySelector("#" + CSS.escape(word.id));
-    if (next && !inUse(word)) {
-      word.dataset.was = next.dataset.was;
-      word.value = next.dataset.was;
-    }
+  for (const value of own.querySelectorAll("output")) {
+    const next = other.querySelector("#" + CSS.escape(value.id));
+    if (next && value.id !== dragging?.dataset?.output) value.textContent = next.textContent;
   }
   own.dataset.stale = "true";
   return true;
@@ -448,14 +444,24 @@ const written = (range) => range.dataset.template.replace("{}", range.value);
 
 function pull(range) {
   dragging = range;
-  const word = byId(range.dataset.word);
-  if (word) word.value = written(range);
-  attempt(set(range.dataset.key, written(range)), { quick: true, title: range.getAttribute("aria-label") + ": " + written(range) });
+  const now = `${range.value} ${range.dataset.unit}`.trim();
+  byId(range.dataset.output).textContent = now;
+  attempt(set(range.dataset.key, written(range)), { quick: true, title: `${range.dataset.label}: ${now}` });
 }
 
 const set = (key, value) => ({ what: "set", key, value });
 
+// Arrow keys move a lever in many small steps: it is written once they rest.
+let resting;
+let byKey = false;
+document.addEventListener("keydown", () => { byKey = true; }, true);
+document.addEventListener("pointerdown", () => { byKey = false; }, true);
+
 async function pulled(range) {
+  clearTimeout(resting);
+  if (byKey) {
+    await new Promise((rest) => { resting = setTimeout(rest, 500); });
+  }
   dragging = null;
   leaveTrial();
   await actAloud(set(range.dataset.key, written(range)));
@@ -662,12 +668,12 @@ document.addEventListener("keydown", (event) => {
   if (!step || !element.dataset.key) return;
   event.preventDefault();
   if (keyed?.hold.element !== element) {
-    keyed = { hold: new Hold(element) };
-    keyed.amounts = keyed.hold.moves.map(() => 0);
+    const held = new Hold(element);
+    if (!held.moves.length) return;
+    keyed = { hold: held, amounts: held.moves.map(() => 0) };
     dragging = element;
   }
   const { moves } = keyed.hold;
-  if (!moves.length) return;
   // The motion that runs most the way the arrow points; up and right both lengthen a dimension.
   const agrees = ({ run: [x, y] }) => (x * step[0] + y * step[1]) / Math.hypot(x, y);
   const best = moves.reduce((one, other) => (Math.abs(agrees(other)) > Math.abs(agrees(one)) ? other : one));

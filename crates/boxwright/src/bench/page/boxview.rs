@@ -37,10 +37,12 @@ pub(super) fn boxview(sight: &Sight<'_>) -> Markup {
                         aria-current=[(look == sight.view.look).then_some("true")] { (said) }
                 }
             }
-            svg.drawing #box-drawing viewBox=(shown) role="group" aria-label="The box, drawn to measure" {
-                g aria-hidden="true" { (PreEscaped(export::svg::elements(&picture.drawing, "box"))) }
-                (grips(sight, &picture))
-                (handles(sight, &picture))
+            div.wide role="group" tabindex="0" aria-label="The box; scrolls sideways" {
+                svg.drawing #box-drawing viewBox=(shown) role="group" aria-label="The box, drawn to measure" {
+                    g aria-hidden="true" { (PreEscaped(export::svg::elements(&picture.drawing, "box"))) }
+                    (grips(sight, &picture))
+                    (handles(sight, &picture))
+                }
             }
             p.hint { "Click a part to work on it. Drag it, or a dimension, or use the arrow keys." }
             (in_hand(sight))

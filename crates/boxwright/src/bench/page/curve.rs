@@ -10,7 +10,7 @@ use studies::report::Curve;
 use studies::{Report, words};
 
 /// Size of the chart at the side, mm.
-const SIZE: (f64, f64) = (112.0, 78.0);
+const SIZE: (f64, f64) = (78.0, 62.0);
 
 /// What shows the promise in hand best: a curve, or what it adds up from.
 pub(super) fn in_hand(sight: &Sight<'_>) -> Markup {

@@ -19,7 +19,15 @@ pub(super) fn findings(sight: &Sight<'_>) -> Markup {
             h2 #mend-title { "To mend " small { "· " (wrong.len()) " of " (findings.len()) " checks" } }
             @if wrong.is_empty() { p.quiet { "Nothing found wrong." } }
             ul.findings {
-                @for finding in &wrong { (wrongly(sight, finding)) }
+                @for finding in wrong.iter().take(FIRST) { (wrongly(sight, finding)) }
+            }
+            @if wrong.len() > FIRST {
+                details #more {
+                    summary { (wrong.len() - FIRST) " more" }
+                    ul.findings {
+                        @for finding in wrong.iter().skip(FIRST) { (wrongly(sight, finding)) }
+                    }
+                }
             }
             details #in-order {
                 summary { (several(good.len(), "check")) " in order" }
@@ -33,12 +41,26 @@ pub(super) fn findings(sight: &Sight<'_>) -> Markup {
     }
 }
 
+/// Findings shown before the rest is folded away.
+const FIRST: usize = 5;
+
+/// The first sentence of a text, and what follows it.
+fn split(text: &str) -> (&str, &str) {
+    let ends = text.match_indices(['.', ';']);
+    let mut ends = ends.filter(|(at, _)| text[at + 1..].starts_with(' ') && *at > 24);
+    match ends.next() {
+        Some((at, _)) => (&text[..=at], text[at + 1..].trim_start()),
+        None => (text, ""),
+    }
+}
+
 fn wrongly(sight: &Sight<'_>, finding: &Finding) -> Markup {
     let id = finding.name.replace('.', "-");
+    let (first, rest) = split(&finding.cause);
     html! {
         li.finding id={ "finding-" (id) } data-about=(finding.about.join(" ")) {
             h3 { (sign(finding.severity)) " " (finding.title) }
-            p { (finding.cause) }
+            p { (first) }
             @if let Some(mend) = &finding.mend {
                 div.mend {
                     button.mend id={ "mend-" (id) } type="button" data-mend=(finding.name)
@@ -51,7 +73,8 @@ fn wrongly(sight: &Sight<'_>, finding: &Finding) -> Markup {
                 p.advice { (advice) }
             }
             details id={ "why-" (id) } {
-                summary { "limit and source" }
+                summary { @if rest.is_empty() { "limit and source" } @else { "more, limit and source" } }
+                @if !rest.is_empty() { p { (rest) } }
                 @if finding.mend.is_some() && let Some(advice) = &finding.advice { p { (advice) } }
                 @if let (Some(measured), Some(limit)) = (finding.measured, finding.limit) {
                     p { (words::number(measured, finding.unit)) " against "
@@ -81,30 +104,27 @@ pub(super) fn explain(id: &str) -> Markup {
     }
 }
 
-/// The text about a check: the same that the command line tells.
-pub(crate) fn explained(check: &studies::check::Check) -> Markup {
-    html! {
-        article.explained {
-            h2 { (check.title) " " small { (check.id) } }
-            @for (title, text) in [
-                ("What is checked", check.what),
-                ("Why", check.why),
-                ("Limits", check.limits),
-                ("Finds fault with", check.bad),
-                ("Passes", check.good),
-            ] {
-                h3 { (title) }
-                p { (text) }
-            }
-            h3 { "Sources" }
-            @for key in check.sources {
-                p.source {
-                    @match bibliography::entry(key) {
-                        Some(entry) => { (entry) ". [" (key) "]" }
-                        None => (key)
-                    }
-                }
-            }
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_first_sentence_comes_first_and_nothing_is_lost() {
+        for (text, first) in [
+            (
+                "The box plays down to 79.9 Hz; the brief asks for 80.0 Hz.",
+                "The box plays down to 79.9 Hz;",
+            ),
+            (
+                "Short. But the first must say something of worth, so it goes on. End.",
+                "Short. But the first must say something of worth, so it goes on.",
+            ),
+            ("no end", "no end"),
+            ("", ""),
+        ] {
+            let (start, rest) = split(text);
+            assert_eq!(start, first);
+            assert_eq!([start, rest].join(" ").trim(), text);
         }
     }
 }

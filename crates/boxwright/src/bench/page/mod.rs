@@ -14,12 +14,13 @@ mod promises;
 mod sheets;
 mod sight;
 mod sign;
+#[cfg(test)]
+mod tests;
 mod text;
 mod tried;
 mod view;
 
 pub(super) use chooser::chooser;
-pub(super) use mend::explained;
 pub(super) use parts::shelf;
 pub(super) use tried::tried;
 pub(super) use view::View;

@@ -13,7 +13,7 @@ use maud::{Markup, PreEscaped, html};
 use studies::words;
 
 /// Size of a chart among others, mm.
-const CHART: (f64, f64) = (112.0, 74.0);
+const CHART: (f64, f64) = (84.0, 62.0);
 
 /// What stands in the middle of the page.
 pub(super) fn sheet(sight: &Sight<'_>) -> Markup {
@@ -68,7 +68,6 @@ fn sound(sight: &Sight<'_>) -> Markup {
             }
         }
         (figures(sight))
-        (leaves(sight, Subject::Sound))
     }
 }
 
@@ -76,7 +75,7 @@ fn power(sight: &Sight<'_>) -> Markup {
     let chart = discharge(sight);
     html! {
         section #discharge aria-label="How long it plays" {
-            (Plot { id: "curve-discharge", chart: &chart, size: (150.0, 74.0) }.draw())
+            (Plot { id: "curve-discharge", chart: &chart, size: (130.0, 66.0) }.draw())
         }
         (said_of(sight, "What the design says of battery and board", &["battery", "amplifier", "source",
             "indicator", "module"]))
@@ -122,9 +121,16 @@ fn said_of(sight: &Sight<'_>, title: &str, tables: &[&str]) -> Markup {
     }
 }
 
+/// Less air than this, in m³, is not worth a line.
+const SMALL: f64 = 5e-5;
+
 fn air(sight: &Sight<'_>) -> Markup {
     let accounts = &sight.studied.report.accounts;
     let litres = |m3: f64| words::number(1000.0 * m3, "L");
+    let (small, said): (Vec<_>, Vec<_>) = accounts
+        .air
+        .iter()
+        .partition(|line| line.volume.abs() < SMALL);
     let outside = accounts
         .outside
         .map(|m| words::stated(1000.0 * m, ""))
@@ -136,8 +142,12 @@ fn air(sight: &Sight<'_>) -> Markup {
                 tr { th scope="row" { "outside " (outside) " mm, "
                     (words::stated(1000.0 * accounts.thickness, "mm")) " walls" }
                     td.number { (litres(accounts.gross)) } }
-                @for line in &accounts.air {
+                @for line in &said {
                     tr { th scope="row" { (line.label) } td.number { (litres(-line.volume)) } }
+                }
+                @if !small.is_empty() {
+                    tr { th scope="row" { (small.len()) " small things" }
+                        td.number { (litres(-small.iter().map(|line| line.volume).sum::<f64>())) } }
                 }
                 tr { th scope="row" { "filling makes it act larger" }
                     td.number { "× " (words::bare(accounts.filling_gain, "")) } }
@@ -160,9 +170,25 @@ fn limits(sight: &Sight<'_>) -> Markup {
     else {
         return html! {};
     };
-    // The least level each limit sets, and where.
+    let brief = sight
+        .studied
+        .project
+        .design
+        .brief
+        .lowest
+        .map(|lowest| lowest.si);
+    let low = brief.unwrap_or_else(|| {
+        sight
+            .studied
+            .report
+            .promises
+            .first()
+            .map_or(20.0, |p| p.value)
+    });
+    // The least level each limit sets from there on, and where.
     let mut rows: Vec<(&'static str, f64, f64)> = Vec::new();
-    for ((hertz, level), limit) in curve.x.iter().zip(&curve.y).zip(limits) {
+    let points = curve.x.iter().zip(&curve.y).zip(limits);
+    for ((hertz, level), limit) in points.filter(|((hertz, _), _)| **hertz >= low) {
         match rows.iter_mut().find(|(name, ..)| *name == limit.words()) {
             Some(row) if *level < row.1 => (row.1, row.2) = (*level, *hertz),
             Some(_) => {}
@@ -171,16 +197,16 @@ fn limits(sight: &Sight<'_>) -> Markup {
     }
     rows.sort_by(|a, b| a.1.total_cmp(&b.1));
     let most = curve.y.iter().copied().fold(f64::MIN, f64::max);
-    let least = rows.first().map_or(0.0, |row| row.1).min(most - 40.0);
+    let least = rows.first().map_or(0.0, |row| row.1).min(most) - 20.0;
     html! {
         section #limits aria-labelledby="limits-title" {
-            h2 #limits-title { "What gives out first " small { "· the least level each allows" } }
+            h2 #limits-title { "What gives out first " small { "· from " (words::stated(low, "Hz")) " upwards" } }
             table.bars {
                 @for (name, level, hertz) in &rows {
                     tr {
                         th scope="row" { (name) }
                         td.number { (words::number(*level, "dB")) " at " (words::number(*hertz, "Hz")) }
-                        td.bar { (bar((level - least) / (most - least))) }
+                        td.bar { (bar((level - least) / (most - least).max(1e-9))) }
                     }
                 }
             }
@@ -279,6 +305,9 @@ fn cut_files(sight: &Sight<'_>) -> Markup {
     }
 }
 
+/// The sheet of the pack that a page needs not repeat.
+const FIRST: &str = "Brief and box";
+
 /// What the printed sheets of a subject show.
 fn leaves(sight: &Sight<'_>, subject: Subject) -> Markup {
     let of = sight.studied;
@@ -290,7 +319,8 @@ fn leaves(sight: &Sight<'_>, subject: Subject) -> Markup {
         sight.is_whole(),
     );
     html! {
-        @for (index, drawn) in leaves.iter().enumerate() {
+        // The first sheet repeats what stands above.
+        @for (index, drawn) in leaves.iter().enumerate().filter(|(_, leaf)| leaf.title != FIRST) {
             (leaf(&format!("leaf-{}-{index}", sight.view.sheet.word()), drawn))
         }
     }

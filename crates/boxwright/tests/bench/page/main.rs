@@ -1,0 +1,60 @@
+//! The page in a real browser: what a maker does there, with mouse and keyboard, in both
+//! themes and at every width.
+
+mod audit;
+#[path = "../server/bench.rs"]
+#[expect(dead_code, reason = "the tests of the server use the rest of it")]
+mod bench;
+mod browser;
+mod keyboard;
+mod looks;
+mod pictures;
+mod story;
+
+use bench::{Bench, Scratch};
+use browser::Page;
+
+/// A bench with an example on it, and a page that shows it.
+struct Open {
+    scratch: Scratch,
+    bench: Bench,
+    page: Page,
+}
+
+impl Open {
+    fn example(name: &str) -> Self {
+        let scratch = Scratch::new();
+        scratch.copy(name);
+        let bench = Bench::open(&scratch);
+        let mut page = Page::new();
+        page.size(1280, 900);
+        page.dark(false);
+        page.open(&format!("http://{}/", bench.host()));
+        Self {
+            scratch,
+            bench,
+            page,
+        }
+    }
+
+    /// Waits until every build is drawn and every mend tried.
+    fn whole(&mut self) {
+        self.page
+            .until("document.querySelector('#head').dataset.stage === 'whole'");
+    }
+
+    fn go(&mut self, query: &str) {
+        self.page
+            .open(&format!("http://{}/{query}", self.bench.host()));
+    }
+
+    /// Waits until the design file holds a text.
+    fn saved(&self, wanted: &str) {
+        bench::until(wanted, || self.scratch.text().contains(wanted));
+    }
+
+    fn is_clean(mut self) {
+        let host = self.bench.host();
+        self.page.is_clean(&host);
+    }
+}
