@@ -167,7 +167,9 @@ impl Page {
         self.send("Page.navigate", json!({"url": address}));
         // The old document may still answer for a moment.
         let here = format!("location.href.startsWith({}) ", json!(address));
-        self.until(&format!("{here} && document.documentElement?.dataset.ready"));
+        self.until(&format!(
+            "{here} && document.documentElement?.dataset.ready"
+        ));
     }
 
     /// Reloads the page.
