@@ -55,7 +55,12 @@ fn a_step_does_what_the_edited_file_says() {
             let (old, new) = (value(&before, promise), value(&after, promise));
             // The same laws on the same numbers; only the order of sums may differ.
             let off = (new - old - change).abs();
-            assert!(off <= 1e-6 * (1.0 + old.abs()), "{} {promise}: {change} against {}", lever.label, new - old);
+            assert!(
+                off <= 1e-6 * (1.0 + old.abs()),
+                "{} {promise}: {change} against {}",
+                lever.label,
+                new - old
+            );
             moved += usize::from(change.abs() > 1e-3 * old.abs());
         }
     }

@@ -303,7 +303,7 @@ document.addEventListener("keydown", (event) => {
       leave(target);
       target.blur();
     }
-  } else if (key === "Escape" && !byId("tried")?.hidden) {
+  } else if (key === "Escape" && byId("tried")?.hidden === false) {
     event.preventDefault();
     leaveTrial();
   }

@@ -17,6 +17,7 @@ mod sign;
 #[cfg(test)]
 mod tests;
 mod text;
+mod thin;
 mod tried;
 mod view;
 

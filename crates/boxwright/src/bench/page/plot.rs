@@ -1,5 +1,6 @@
 //! Charts whose values are read under the pointer.
 
+use super::thin::thinned;
 use drawings::chart::{Axis, Chart, Scale};
 use drawings::{Rect, export};
 use maud::{Markup, PreEscaped, html};
@@ -44,12 +45,13 @@ struct Series<'a> {
 impl Plot<'_> {
     pub(super) fn draw(&self) -> Markup {
         let (w, h) = self.size;
-        let (drawing, plot) = self.chart.plotted(Rect::new(0.0, 0.0, w, h));
+        let chart = thinned(self.chart);
+        let (drawing, plot) = chart.plotted(Rect::new(0.0, 0.0, w, h));
         let values = Values {
             plot: [plot.x, plot.y, plot.w, plot.h].map(short),
             x: along(&self.chart.x),
             y: along(&self.chart.y),
-            series: self.series(),
+            series: series(&chart),
         };
         let values = serde_json::to_string(&values).unwrap_or_default();
         let x = &self.chart.x;
@@ -68,20 +70,20 @@ impl Plot<'_> {
             }
         }
     }
+}
 
-    fn series(&self) -> Vec<Series<'_>> {
-        let series = self.chart.series.iter();
-        let reading = |values: &[f64]| values.iter().map(|v| finite(*v)).collect::<Vec<_>>();
-        series
-            .map(|series| Series {
-                name: &series.name,
-                x: series.points.iter().map(|(x, _)| short(*x)).collect(),
-                y: series.points.iter().map(|(_, y)| finite(*y)).collect(),
-                low: series.band.as_ref().map(|band| reading(&band.low)),
-                high: series.band.as_ref().map(|band| reading(&band.high)),
-            })
-            .collect()
-    }
+fn series(chart: &Chart) -> Vec<Series<'_>> {
+    let series = chart.series.iter();
+    let reading = |values: &[f64]| values.iter().map(|v| finite(*v)).collect::<Vec<_>>();
+    series
+        .map(|series| Series {
+            name: &series.name,
+            x: series.points.iter().map(|(x, _)| short(*x)).collect(),
+            y: series.points.iter().map(|(_, y)| finite(*y)).collect(),
+            low: series.band.as_ref().map(|band| reading(&band.low)),
+            high: series.band.as_ref().map(|band| reading(&band.high)),
+        })
+        .collect()
 }
 
 fn along(axis: &Axis) -> Along<'_> {

@@ -1,6 +1,8 @@
 //! A maker works on an example.
 
 use super::Open;
+use super::bench::{Bench, Scratch};
+use super::browser::Page;
 use serde_json::json;
 
 const LOUDNESS: &str = "#brief-brief-loudness";
@@ -255,11 +257,35 @@ fn a_part_is_found_on_the_shelf_and_swapped() {
     // A driver's data sheet: what follows appears while it is typed.
     open.page
         .eval("document.querySelector('#driver').open = true");
-    for (id, value) in [("fs", "80 Hz"), ("qms", "4"), ("qes", "0.5")] {
+    for (id, value) in [
+        ("size", "4 in"),
+        ("impedance", "8 ohm"),
+        ("fs", "80 Hz"),
+        ("qms", "4"),
+        ("qes", "0.5"),
+    ] {
         open.page.click(&format!("#driver-{id}"));
         open.page.retype(value);
     }
     open.page
         .until("document.querySelector('#driver-derived').innerText.includes('0.44')");
     open.is_clean();
+}
+
+#[test]
+fn a_design_is_chosen_and_begun() {
+    let scratch = Scratch::new();
+    let bench = Bench::start(scratch.bare());
+    let mut page = Page::new();
+    page.open(&format!("http://{}/", bench.host()));
+    page.key("Escape");
+    page.click("#new-name");
+    page.retype("A box of <b>mine</b>");
+    page.click("[data-begin=workshop-mono]");
+    page.until("document.querySelector('#promise-low')");
+    assert_eq!(
+        page.text("document.querySelector('h1').textContent"),
+        "A box of <b>mine</b>"
+    );
+    page.is_clean(&bench.host());
 }
