@@ -170,6 +170,43 @@ fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
 /// Puts a file in the place of another, or of nothing. A link is replaced, not
 /// what it points to.
 pub(crate) fn put(target: &Path, bytes: &[u8]) -> io::Result<()> {
+    let draft = drafted(target, bytes)?;
+    fs::rename(&draft, target).inspect_err(|_| drop(fs::remove_file(&draft)))?;
+    sync_folder(target);
+    Ok(())
+}
+
+/// The same, and gives what had to give way, where the system can tell:
+/// whoever wrote it a moment ago shall not have done so in vain.
+pub(crate) fn exchange(target: &Path, bytes: &[u8]) -> io::Result<Option<Vec<u8>>> {
+    let draft = drafted(target, bytes)?;
+    let before = if exchanged(&draft, target) {
+        let before = fs::read(&draft);
+        fs::remove_file(&draft)?;
+        Some(before?)
+    } else {
+        fs::rename(&draft, target).inspect_err(|_| drop(fs::remove_file(&draft)))?;
+        None
+    };
+    sync_folder(target);
+    Ok(before)
+}
+
+/// Whether two files have changed places, which some systems cannot do.
+#[cfg(target_os = "linux")]
+fn exchanged(a: &Path, b: &Path) -> bool {
+    use rustix::fs::{CWD, RenameFlags, renameat_with};
+    let is_file = fs::symlink_metadata(b).is_ok_and(|found| found.is_file());
+    is_file && renameat_with(CWD, a, CWD, b, RenameFlags::EXCHANGE).is_ok()
+}
+
+#[cfg(not(target_os = "linux"))]
+fn exchanged(_: &Path, _: &Path) -> bool {
+    false
+}
+
+/// Writes a draft beside a file, with its permissions, and waits until the disk has it.
+fn drafted(target: &Path, bytes: &[u8]) -> io::Result<PathBuf> {
     let name = target.file_name().unwrap_or_default().to_string_lossy();
     let draft = target.with_file_name(format!(".{name}.{}.part", std::process::id()));
     // What bears our number is ours, or of one that was killed before we had it.
@@ -187,29 +224,30 @@ pub(crate) fn put(target: &Path, bytes: &[u8]) -> io::Result<()> {
         {
             file.set_permissions(old.permissions())?;
         }
-        file.sync_all()?;
-        fs::rename(&draft, target)
+        file.sync_all()
     };
-    write().inspect_err(|_| drop(fs::remove_file(&draft)))?;
-    sync_folder(target)
+    match write() {
+        Ok(()) => Ok(draft),
+        Err(error) => {
+            fs::remove_file(&draft).ok();
+            Err(error)
+        }
+    }
 }
 
 /// Makes sure that a new name in a folder outlasts a failing mains. Some file
 /// systems cannot promise that, and the file is whole either way.
 #[cfg(unix)]
-fn sync_folder(of: &Path) -> io::Result<()> {
+fn sync_folder(of: &Path) {
     let folder = of.parent().filter(|folder| !folder.as_os_str().is_empty());
     if let Ok(folder) = File::open(folder.unwrap_or(Path::new("."))) {
         folder.sync_all().ok();
     }
-    Ok(())
 }
 
 /// As above, where folders cannot be opened.
 #[cfg(not(unix))]
-fn sync_folder(_: &Path) -> io::Result<()> {
-    Ok(())
-}
+fn sync_folder(_: &Path) {}
 
 /// Removes what writers that were killed have left beside a file.
 pub(crate) fn sweep(target: &Path) {

@@ -1,8 +1,8 @@
 //! A driver typed in from its data sheet: what follows, and how the shelf says it.
 
+use design::{Diagnostic, DriverPart};
 use maud::{Markup, html};
 use std::collections::BTreeMap;
-use studies::DataSheet;
 
 /// Keys of a driver on the shelf that are words.
 const WORDS: [&str; 3] = ["name", "about", "kind"];
@@ -15,7 +15,7 @@ fn shelf_text(values: &BTreeMap<String, String>) -> String {
             .map(|value| value.trim())
             .filter(|v| !v.is_empty())
     };
-    let name = given("name").unwrap_or("new driver");
+    let name = name(values);
     let kind = given("kind").unwrap_or("full-range");
     let mut text = format!(
         "[[driver]]\nname = {}\nkind = {}\n",
@@ -44,26 +44,65 @@ pub(super) fn fragment(values: &BTreeMap<String, String>) -> Markup {
     if !values.iter().any(is_said) {
         return html! { p.quiet { "Type what the data sheet says; what follows appears here." } };
     }
+    let name = name(values);
     let text = shelf_text(values);
-    let whole = format!("format = 1\n{text}");
-    match design::read_shelf(Some(&whole)) {
-        Ok(shelf) => {
-            let name = values.get("name").map_or("new driver", |name| name.trim());
-            let name = if name.is_empty() { "new driver" } else { name };
-            let mut drivers = shelf.drivers.iter();
-            let part = drivers.find(|part| part.common.name.text == name);
-            html! { @if let Some(part) = part { (told(&studies::data_sheet(part), &text)) } }
+    match read(&text, name) {
+        Ok(part) => told(&part, &text, &[]),
+        // Too little for a study may be enough for something to follow.
+        Err(found) if found.iter().all(|problem| problem.code == BARE) => {
+            let given = |key: &str| {
+                values
+                    .get(key)
+                    .is_some_and(|value| !value.trim().is_empty())
+            };
+            let stand_ins = STAND_INS.iter().filter(|(key, _)| !given(key));
+            let filled: String = stand_ins.map(|(_, line)| *line).collect();
+            match read(&format!("{text}{filled}"), name) {
+                Ok(part) => told(&part, &text, &found),
+                Err(_) => problems(&found),
+            }
         }
-        Err(found) => html! {
-            ul.problems { @for problem in &found {
-                li { strong { (problem.message) } " – " (problem.mend) }
-            } }
-        },
+        Err(found) => problems(&found),
     }
 }
 
-fn told(sheet: &DataSheet, text: &str) -> Markup {
+/// What is said of a driver of which too little is known.
+const BARE: &str = "driver-bare";
+
+/// Lines that make a driver readable and from which no other value follows.
+const STAND_INS: [(&str, &str); 2] = [
+    ("size", "size = \"4 in\"\n"),
+    ("impedance", "impedance = \"4 ohm\"\n"),
+];
+
+/// The driver of this name on a shelf with this text.
+fn read(text: &str, name: &str) -> Result<DriverPart, Vec<Diagnostic>> {
+    let shelf = design::read_shelf(Some(&format!("format = 1\n{text}")))?;
+    let mut drivers = shelf.drivers.into_iter();
+    let found = drivers.find(|part| part.common.name.text == name);
+    found.ok_or_else(Vec::new)
+}
+
+/// Its name, or one until it has its own.
+fn name(values: &BTreeMap<String, String>) -> &str {
+    let given = values.get("name").map(|name| name.trim());
+    given
+        .filter(|name| !name.is_empty())
+        .unwrap_or("new driver")
+}
+
+fn problems(found: &[Diagnostic]) -> Markup {
     html! {
+        ul.problems { @for problem in found {
+            li { strong { (problem.message) } " – " (problem.mend) }
+        } }
+    }
+}
+
+fn told(part: &DriverPart, text: &str, wanting: &[Diagnostic]) -> Markup {
+    let sheet = studies::data_sheet(part);
+    html! {
+        @for problem in wanting { p.quiet { (problem.message) ": " (problem.mend) } }
         @for doubt in &sheet.doubts { p.warn { (doubt) } }
         dl.figures { @for value in &sheet.values {
             dt { (value.words) " (" (value.key) ")" }

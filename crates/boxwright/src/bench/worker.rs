@@ -73,10 +73,10 @@ pub(super) const BANDS: Step = (Stage::Bands, 200, studies::survey);
 /// parts would change.
 fn steps(builds: usize) -> [Vec<Step>; 2] {
     let whole = (Stage::Whole, builds, studies::run as Way);
-    if builds == 0 {
-        return [vec![NOMINAL], vec![whole]];
-    }
     let compared = (Stage::Whole, builds, studies::run_with_swaps as Way);
+    if builds == 0 {
+        return [vec![NOMINAL], vec![compared]];
+    }
     [vec![NOMINAL, BANDS], vec![whole, compared]]
 }
 

@@ -4,7 +4,6 @@ use axum::Router;
 use hyper::server::conn::http1;
 use hyper_util::rt::{TokioIo, TokioTimer};
 use hyper_util::service::TowerToHyperService;
-use std::future::Future;
 use std::io;
 use std::pin::Pin;
 use std::sync::Arc;

@@ -10,7 +10,11 @@ use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use drawings::{Paper, Sheet, Theme, export};
 use std::sync::{Arc, Mutex, PoisonError};
+use std::time::Duration;
 use tokio::task;
+
+/// So long a pack waits for the studies to end; then it tells what is known.
+const PATIENCE: Duration = Duration::from_secs(120);
 
 type Asked = Query<Vec<(String, String)>>;
 
@@ -74,8 +78,13 @@ pub(super) async fn sheet(
     .await
 }
 
-/// The whole pack.
+/// The whole pack, once the studies have ended: it holds mends and swaps too.
 pub(super) async fn pack(State(served): State<Served>, Query(asked): Asked) -> Response {
+    if let Some(desk) = served.room.desk() {
+        let mut listener = desk.listen();
+        let ended = listener.wait_for(|event| !event.busy);
+        tokio::time::timeout(PATIENCE, ended).await.ok();
+    }
     let paper = match value(&asked, "paper") {
         Some("letter") => Paper::Letter,
         _ => Paper::A4,

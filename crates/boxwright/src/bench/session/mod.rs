@@ -6,6 +6,8 @@ mod history;
 mod kill;
 mod lines;
 mod merge;
+#[cfg(test)]
+mod race;
 mod steps;
 
 use super::refusal::Refusal;
@@ -45,6 +47,17 @@ pub(crate) struct Session {
     /// Why the session is not remembered.
     forgetful: Option<&'static str>,
 }
+
+/// How saving went.
+#[derive(Debug)]
+enum Saved {
+    Done,
+    /// An editor was faster: the file is as it left it.
+    Met(String),
+}
+
+/// An editor that saves more often than this in one moment is a machine.
+const MOST_SWAPS: usize = 8;
 
 /// Which side of a conflict is kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -225,28 +238,38 @@ impl Session {
             return Err(unsettled());
         }
         let theirs = self.there()?.filter(|text| **text != *self.on_disk);
-        let Some(theirs) = theirs else {
-            self.save(new)?;
-            self.history.record(new, words);
-            self.keep_history();
-            return Ok(());
+        let theirs = match theirs {
+            Some(theirs) => theirs,
+            None => match self.save(new)? {
+                Saved::Done => {
+                    self.history.record(new, words);
+                    self.keep_history();
+                    return Ok(());
+                }
+                Saved::Met(theirs) => theirs,
+            },
         };
-        let merged = merge(self.text(), new, &theirs).ok().filter(|merged| {
-            self.is_sound(merged) || !self.is_sound(new) || !self.is_sound(&theirs)
-        });
-        self.on_disk = theirs.as_str().into();
-        match merged {
-            Some(merged) => {
-                self.history.record(&theirs, EDITOR);
-                self.keep_history();
-                self.save(&merged)?;
-                self.history.record(&merged, words);
+        self.meet(&theirs, new, words)
+    }
+
+    /// Goes on to a new text while an editor went on to another.
+    fn meet(&mut self, theirs: &str, new: &str, words: &str) -> Result<(), Refusal> {
+        let doubtful =
+            |text: &str| self.is_sound(new) && self.is_sound(theirs) && !self.is_sound(text);
+        let merged = merge(self.text(), new, theirs).ok();
+        let merged = merged.filter(|merged| !doubtful(merged));
+        self.on_disk = theirs.into();
+        if let Some(merged) = merged {
+            self.history.record(theirs, EDITOR);
+            self.keep_history();
+            if let Saved::Met(theirs) = self.save(&merged)? {
+                return self.meet(&theirs, &merged, words);
             }
-            None => {
-                self.history.record(new, words);
-                let theirs = theirs.into();
-                self.conflict = Some(Conflict { theirs });
-            }
+            self.history.record(&merged, words);
+        } else {
+            self.history.record(new, words);
+            let theirs = theirs.into();
+            self.conflict = Some(Conflict { theirs });
         }
         self.keep_history();
         Ok(())
@@ -265,7 +288,9 @@ impl Session {
         match side {
             Side::Mine => {
                 let mine = Arc::clone(self.text());
-                self.save(&mine)?;
+                if let Saved::Met(theirs) = self.save(&mine)? {
+                    return Err(self.ask_again(theirs));
+                }
                 self.history.record(&theirs, EDITOR);
                 self.history
                     .record(&mine, "your change over that of an editor");
@@ -302,11 +327,24 @@ impl Session {
             return Ok(());
         }
         if let Some(text) = text(&self.history) {
-            self.save(&text)?;
-            go(&mut self.history);
+            match self.save(&text)? {
+                Saved::Done => go(&mut self.history),
+                Saved::Met(theirs) => {
+                    self.on_disk = theirs.as_str().into();
+                    self.history.record(&theirs, EDITOR);
+                }
+            }
             self.keep_history();
         }
         Ok(())
+    }
+
+    /// The editor has gone on while it was being settled.
+    fn ask_again(&mut self, theirs: String) -> Refusal {
+        let theirs: Arc<str> = theirs.into();
+        self.on_disk = Arc::clone(&theirs);
+        self.conflict = Some(Conflict { theirs });
+        unsettled()
     }
 
     /// Checks a build step off, or not.
@@ -321,14 +359,40 @@ impl Session {
         }
     }
 
-    fn save(&mut self, text: &str) -> Result<(), Refusal> {
-        files::put(&self.design, text.as_bytes()).map_err(|error| Refusal {
-            message: format!("cannot write {}: {error}", self.design.display()),
-            advice: Some("look at the permissions of the file and its folder".into()),
-        })?;
+    /// Saves a text, unless an editor has saved another since the file was last looked at.
+    fn save(&mut self, text: &str) -> Result<Saved, Refusal> {
+        let mut bytes = text.as_bytes().to_vec();
+        let mut met = None;
+        // What gives way is either what was expected, or goes back to its place.
+        for _ in 0..MOST_SWAPS {
+            let before = files::exchange(&self.design, &bytes).map_err(|error| Refusal {
+                message: format!("cannot write {}: {error}", self.design.display()),
+                advice: Some("look at the permissions of the file and its folder".into()),
+            })?;
+            let expected = match &met {
+                None => self.on_disk.as_bytes(),
+                Some(_) => text.as_bytes(),
+            };
+            match before.filter(|before| before != expected) {
+                None => break,
+                Some(before) => {
+                    bytes.clone_from(&before);
+                    met = Some(before);
+                }
+            }
+        }
         self.trouble = None;
-        self.on_disk = text.into();
-        Ok(())
+        let Some(met) = met else {
+            self.on_disk = text.into();
+            return Ok(Saved::Done);
+        };
+        let theirs = String::from_utf8(met);
+        theirs.map(Saved::Met).map_err(|_| {
+            Refusal::new(
+                format!("{} is no longer text in UTF-8", self.design.display()),
+                "save the file as UTF-8, which every editor offers",
+            )
+        })
     }
 
     /// What cannot be kept is forgotten when the session ends; the design is saved all the same.

@@ -292,6 +292,7 @@ fn what_is_kept_may_be_torn_or_foreign() {
     }
 }
 
+#[cfg(unix)]
 #[test]
 fn a_design_in_a_folder_that_may_not_be_written_is_shown() {
     use std::os::unix::fs::PermissionsExt;
@@ -419,4 +420,42 @@ fn a_design_is_chosen_and_begun() {
     assert!(again.page().contains("My Box"));
     again.act(&json!({"what": "open", "recent": 0}));
     assert!(again.page().contains("77 dB"));
+}
+
+/// What the bench prints is what the command line packs, byte for byte.
+#[test]
+fn the_pack_is_that_of_the_command_line() {
+    let scratch = Scratch::new();
+    scratch.copy("workshop-mono");
+    let mut command = scratch.command();
+    command.env("SOURCE_DATE_EPOCH", "1767225600");
+    let bench = Bench::start(command);
+    let served = bench.get("/pack.pdf");
+    assert_eq!(served.status(), 200);
+    let out = scratch.path("packed");
+    let output = std::process::Command::new(env!("CARGO_BIN_EXE_boxwright"))
+        .args(["pack", "--builds=0", "--out"])
+        .args([&out, &scratch.design()])
+        .env("SOURCE_DATE_EPOCH", "1767225600")
+        .output()
+        .unwrap();
+    assert!(output.status.code().is_some_and(|code| code < 2));
+    let same = |name: &str, path: &str| {
+        let packed = fs::read(out.join(name)).unwrap();
+        assert!(
+            bench.get(path).body() == packed,
+            "{name} differs from {path}"
+        );
+    };
+    assert!(served.body() == fs::read(out.join("pack.pdf")).unwrap());
+    same("shopping.csv", "/cut/shopping.csv");
+    same("accounts.csv", "/cut/accounts.csv");
+    same("check.json", "/cut/check.json");
+    same("templates.pdf", "/cut/templates.pdf");
+    same("solid/box.stl", "/cut/box.stl");
+    let sheets = fs::read_dir(out.join("sheets")).unwrap();
+    for sheet in sheets.map(|sheet| sheet.unwrap().file_name().into_string().unwrap()) {
+        let number: usize = sheet[..2].parse().unwrap();
+        same(&format!("sheets/{sheet}"), &format!("/sheet/{number}.svg"));
+    }
 }
