@@ -58,7 +58,7 @@ impl Open {
         bench::until(wanted, || self.scratch.text().contains(wanted));
     }
 
-    fn is_clean(mut self) {
+    fn finish(mut self) {
         let host = self.bench.host();
         self.page.is_clean(&host);
     }
