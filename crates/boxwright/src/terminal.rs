@@ -126,7 +126,7 @@ impl Progress {
             + self
                 .done
                 .fetch_add(more, std::sync::atomic::Ordering::Relaxed);
-        if self.watched && self.began.elapsed() > PATIENCE {
+        if more > 0 && self.watched && self.began.elapsed() > PATIENCE {
             self.bar
                 .get_or_init(|| bar(self.total))
                 .set_position(done as u64);

@@ -44,11 +44,17 @@ pub fn apply(design: &str, edits: &[Edit]) -> Result<String, EditError> {
 }
 
 /// All findings of a design, worst first, with their mends tried where that is wanted.
-pub(crate) fn findings(texts: Texts<'_>, evidence: &Evidence<'_>, mending: bool) -> Vec<Finding> {
+/// `progress` hears of every trial.
+pub(crate) fn findings(
+    texts: Texts<'_>,
+    evidence: &Evidence<'_>,
+    mending: bool,
+    progress: &(dyn Fn(usize) + Sync),
+) -> Vec<Finding> {
     let said = said(evidence);
     let groups = follow::groups(&said);
     let mends: Vec<Option<Mend>> = if mending {
-        let trials = Trials::new(texts, evidence, &said);
+        let trials = Trials::new(texts, evidence, &said, progress);
         let mend = |group: &Group| trials.mend(&said, group);
         groups.par_iter().map(mend).collect()
     } else {
@@ -138,6 +144,8 @@ struct Trials<'a> {
     subject: &'a Subject,
     carpentry: Option<&'a Carpentry>,
     builds: usize,
+    /// Hears of every trial.
+    progress: &'a (dyn Fn(usize) + Sync),
     /// The unedited design without its low-battery indicator, whose search takes longest.
     unlit: Before,
     /// The same with it, for what is found about it.
@@ -183,7 +191,12 @@ pub(crate) enum Indicator {
 }
 
 impl<'a> Trials<'a> {
-    fn new(texts: Texts<'a>, evidence: &Evidence<'a>, said: &[Said]) -> Self {
+    fn new(
+        texts: Texts<'a>,
+        evidence: &Evidence<'a>,
+        said: &[Said],
+        progress: &'a (dyn Fn(usize) + Sync),
+    ) -> Self {
         let builds = evidence.drawn.outcomes.len().min(TRIAL_BUILDS);
         let mendable = said.iter().any(|(_, verdict)| !verdict.ladders.is_empty());
         let Evidence {
@@ -199,6 +212,7 @@ impl<'a> Trials<'a> {
             subject,
             carpentry,
             builds,
+            progress,
             unlit,
             lit: OnceLock::new(),
         }
@@ -272,6 +286,7 @@ impl<'a> Trials<'a> {
     /// Runs the studies with a candidate's edits: quickly, and where that goes
     /// well on the fine grid and on drawn builds.
     fn attempt(&self, goal: &Goal, candidate: &Candidate) -> Trial {
+        (self.progress)(0);
         let Ok(subject) = edited(self.texts, self.subject, &candidate.edits) else {
             return Trial::Fails;
         };

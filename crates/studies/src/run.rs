@@ -29,7 +29,8 @@ pub struct Options<'a> {
     pub builds: usize,
     /// Multiplies every spread; 1 as a rule.
     pub spread: f64,
-    /// Hears how many drawn builds have been added to those done.
+    /// Hears how many drawn builds have been added to those done; none where something
+    /// else is about to be tried. It may unwind: then the study is given up.
     pub progress: &'a (dyn Fn(usize) + Sync),
 }
 
@@ -94,6 +95,7 @@ fn studied(
     };
     let measurement = report::best_measurement(&subject, &drawn);
     let ceilings = bench.ceilings(&studied);
+    (options.progress)(0);
     let carpentry = Arc::new(carpentry::study(&subject));
     let warmth = warmth::study(
         &subject,
@@ -110,6 +112,7 @@ fn studied(
         scene: &bench.scene,
         carpentry: &carpentry,
     }));
+    (options.progress)(0);
     let finish = finish::study(&subject, &carpentry);
     let indicator = indicator::study(&indicator::Player {
         subject: &subject,
@@ -166,9 +169,9 @@ fn studied(
         electrics: OnceLock::from(Arc::clone(&electrics)),
         trial: false,
     };
-    let findings = mend::findings(texts, &evidence, trying >= Trying::Mends);
+    let findings = mend::findings(texts, &evidence, trying >= Trying::Mends, options.progress);
     let money = if trying == Trying::MendsAndSwaps {
-        money.with_swaps(texts, &evidence, &carpentry)
+        money.with_swaps(texts, &evidence, &carpentry, options.progress)
     } else {
         money
     };

@@ -190,7 +190,7 @@ impl Lane {
             let drawn = AtomicUsize::new(0);
             let add = |more: usize| {
                 let drawn = more + drawn.fetch_add(more, Ordering::Relaxed);
-                if stage == Stage::Whole {
+                if more > 0 && stage == Stage::Whole {
                     (self.tell)(News::Drawn { number, drawn, of });
                 }
             };

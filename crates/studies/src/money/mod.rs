@@ -46,14 +46,16 @@ pub(crate) fn study(subject: &Subject, carpentry: &Carpentry, studied: &Studied<
 }
 
 impl Shopping {
-    /// With what other parts of the shelf would change: every one is tried on the text.
+    /// With what other parts of the shelf would change: every one is tried on the text,
+    /// and `progress` hears of it.
     pub(crate) fn with_swaps(
         self,
         texts: Texts<'_>,
         evidence: &Evidence<'_>,
         carpentry: &Carpentry,
+        progress: &(dyn Fn(usize) + Sync),
     ) -> Self {
-        let swaps = swaps::swaps(texts, evidence, carpentry);
+        let swaps = swaps::swaps(texts, evidence, carpentry, progress);
         let shelf = &evidence.subject.project.shelf;
         let lines = self.lines.into_iter().map(|line| {
             let mut instead = line.instead.clone();

@@ -75,7 +75,12 @@ impl Before {
 }
 
 /// What each swap of a bounded number would change.
-pub(super) fn swaps(texts: Texts<'_>, evidence: &Evidence<'_>, carpentry: &Carpentry) -> Vec<Swap> {
+pub(super) fn swaps(
+    texts: Texts<'_>,
+    evidence: &Evidence<'_>,
+    carpentry: &Carpentry,
+    progress: &(dyn Fn(usize) + Sync),
+) -> Vec<Swap> {
     let subject = &evidence.subject.forgetting();
     let circuit = evidence.indicator().map(AsRef::as_ref);
     // The same text as a variant is studied as those of the swaps are.
@@ -89,12 +94,15 @@ pub(super) fn swaps(texts: Texts<'_>, evidence: &Evidence<'_>, carpentry: &Carpe
         tried.map(move |candidate| (now, candidate))
     });
     let each: Vec<(&String, Candidate)> = each.collect();
-    let swap = |(now, candidate): &(&String, Candidate)| Swap {
-        line: (*now).clone(),
-        part: part(candidate),
-        words: candidate.words.clone(),
-        outcome: edited(texts, subject, &candidate.edits)
-            .map(|subject| changed(&before, &subject, circuit, &part(candidate))),
+    let swap = |(now, candidate): &(&String, Candidate)| {
+        progress(0);
+        Swap {
+            line: (*now).clone(),
+            part: part(candidate),
+            words: candidate.words.clone(),
+            outcome: edited(texts, subject, &candidate.edits)
+                .map(|subject| changed(&before, &subject, circuit, &part(candidate))),
+        }
     };
     each.par_iter().map(swap).collect()
 }
