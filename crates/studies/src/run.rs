@@ -176,7 +176,7 @@ fn studied(
         money
     };
     let levers = if trying >= Trying::Mends {
-        levers::tried(texts, &evidence, &carpentry)
+        levers::tried(texts, &evidence, &carpentry, options.progress)
     } else {
         levers::untried(texts, &subject)
     };

@@ -21,12 +21,12 @@ fn texts<'a>(design: &'a str) -> Texts<'a> {
 
 fn example(name: &str) -> String {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
-    std::fs::read_to_string(root.join(name).join("design.toml")).unwrap()
+    std::fs::read_to_string(root.join(name).join("design.toml")).expect("the example is there")
 }
 
 fn value(report: &Report, promise: &str) -> f64 {
     let found = report.promises.iter().find(|p| p.id == promise);
-    found.unwrap().value
+    found.expect("every report has this promise").value
 }
 
 #[test]

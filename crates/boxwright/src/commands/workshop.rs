@@ -80,6 +80,12 @@ fn cut_files(carpentry: &Carpentry) -> Vec<(String, Sheet)> {
     out
 }
 
+/// Names of the drawings for machines, each a `.dxf` and an `.svg`.
+pub(crate) fn cut_names(carpentry: &Carpentry) -> Vec<String> {
+    let files = cut_files(carpentry).into_iter();
+    files.map(|(name, _)| name).collect()
+}
+
 /// The box and each of its panels, as solids.
 fn solids(carpentry: &Carpentry) -> Vec<(String, Vec<u8>)> {
     let corners = |panel: &Panel| panel.mesh(CHORD).corners();

@@ -92,11 +92,12 @@ pub(crate) fn untried(texts: Texts<'_>, subject: &Subject) -> Vec<Lever> {
     wanted.into_iter().filter_map(lever).collect()
 }
 
-/// The same, each moved by one step.
+/// The same, each moved by one step; `progress` hears of every trial.
 pub(crate) fn tried(
     texts: Texts<'_>,
     evidence: &Evidence<'_>,
     carpentry: &Carpentry,
+    progress: &(dyn Fn(usize) + Sync),
 ) -> Vec<Lever> {
     let mut levers = untried(texts, evidence.subject);
     let subject = &evidence.subject.forgetting();
@@ -119,6 +120,7 @@ pub(crate) fn tried(
             if !within.contains(&to) {
                 return None;
             }
+            progress(0);
             let edit = Edit::set(lever.key.clone(), lever.text(to));
             let variant = edited(texts, subject, &[edit]).ok()?;
             let after = promises(&variant, &carpentry::study(&variant), circuit);

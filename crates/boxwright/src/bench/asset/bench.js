@@ -120,8 +120,9 @@ function swap(text) {
 
 // Whether somebody is at work in an element just now.
 const inUse = (own) =>
-  (own === document.activeElement && own.matches("input[type=text], input[type=search], textarea") && own.value !== (own.dataset.was ?? own.defaultValue))
-  || own.getAttribute?.("aria-invalid") === "true"
+  (own === document.activeElement && own.matches("input[type=text], input[type=search]") && own.value !== (own.dataset.was ?? own.defaultValue))
+  || (own.matches("textarea") && own.value !== own.defaultValue)
+  || own.getAttribute("aria-invalid") === "true"
   || own.contains(dragging);
 
 // Makes one element like another, and keeps focus, caret, scroll and what is folded open.
@@ -135,7 +136,9 @@ function morph(own, other) {
     return;
   }
   if (own.dataset.keep !== undefined) return;
-  if (own.matches("input, select, textarea, svg.drawing, [data-measured]") && inUse(own)) return;
+  // What is wrong with a word is told until the word is mended.
+  if (own.matches(".error") && document.querySelector(`[aria-invalid="true"][aria-describedby="${own.id}"]`)) return;
+  if (own.matches("input, select, textarea, svg.drawing") && inUse(own)) return;
   if (own.id === "levers" && own.dataset.ranked === "true" && other.dataset.ranked === "false" && sameLevers(own, other)) return;
   if (own.isEqualNode(other) && !own.matches("input, select, textarea") && !own.querySelector("input, select, textarea")) return;
   attributes(own, other);

@@ -3,7 +3,7 @@
 use super::field::{Field, choices};
 use super::sight::Sight;
 use super::view::LOOKS;
-use drawings::boxview::{Grip, Measure, Motion, Picture, pictured};
+use drawings::boxview::{Grip, Look, Measure, Motion, Picture, pictured};
 use drawings::{Rect, export};
 use maud::{Markup, PreEscaped, html};
 use serde::Serialize;
@@ -44,8 +44,25 @@ pub(super) fn boxview(sight: &Sight<'_>) -> Markup {
                     (handles(sight, &picture))
                 }
             }
+            @if !matches!(sight.view.look, Look::LidOff | Look::Closed) { (numbers(sight)) }
             p.hint { "Click a part to work on it. Drag it, or a dimension, or use the arrow keys." }
             (in_hand(sight))
+        }
+    }
+}
+
+/// What the numbers in rings stand for.
+fn numbers(sight: &Sight<'_>) -> Markup {
+    let mut named: Vec<(usize, &str)> = Vec::new();
+    for part in &sight.studied.report.carpentry.parts {
+        if !named.iter().any(|(number, _)| *number == part.number) {
+            named.push((part.number, &part.label));
+        }
+    }
+    named.sort_by_key(|(number, _)| *number);
+    html! {
+        ul.numbers {
+            @for (number, label) in named { li { strong { (number) } " " (label) } }
         }
     }
 }

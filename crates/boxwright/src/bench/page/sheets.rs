@@ -5,8 +5,10 @@ use super::build;
 use super::curve::{bar, chart, discharge};
 use super::parts;
 use super::plot::Plot;
+use super::promises::several;
 use super::sight::Sight;
 use super::view::SheetOf;
+use crate::commands::workshop;
 use drawings::pack::{self, Leaf, Subject};
 use drawings::{Paper, export};
 use maud::{Markup, PreEscaped, html};
@@ -288,17 +290,30 @@ fn figures(sight: &Sight<'_>) -> Markup {
     }
 }
 
-/// Files for saw, printer and shop.
+/// Files for saw, drill, printer and shop.
 fn cut_files(sight: &Sight<'_>) -> Markup {
-    let files = sight.is_whole();
+    let names = workshop::cut_names(&sight.studied.report.carpentry);
     html! {
         section #files aria-labelledby="files-title" {
-            h2 #files-title { "Files" }
+            h2 #files-title { "Files for the workshop" }
             p.tools {
                 a href="/cut/templates.pdf" download { "templates to print at full size" }
-                @if files {
-                    a href="/cut/shopping.csv" download { "shopping list, CSV" }
-                    a href="/cut/accounts.csv" download { "accounts, CSV" }
+                a href="/cut/box.stl" download { "the box as a solid" }
+                a href="/cut/shopping.csv" download { "shopping list, CSV" }
+                a href="/cut/accounts.csv" download { "accounts, CSV" }
+            }
+            details #cut-files {
+                summary { (several(names.len(), "drawing")) " for machines" }
+                table.figures {
+                    @for name in &names {
+                        tr {
+                            th scope="row" { (name.replace('-', " ")) }
+                            @for kind in ["dxf", "svg"] {
+                                td { a href={ "/cut/" (name) "." (kind) } download
+                                    aria-label={ (name) " as " (kind) } { (kind) } }
+                            }
+                        }
+                    }
                 }
             }
         }

@@ -65,7 +65,7 @@ pub(super) fn editor(state: &State) -> Markup {
                 textarea #file-text rows="24" spellcheck="false" data-number=(state.number) { (state.text) }
                 div.tools {
                     button #file-save type="button" data-save-text="true" { "save" }
-                    span.error #file-error role="alert" {}
+                    span.error #file-error role="alert" data-keep {}
                 }
             }
         }

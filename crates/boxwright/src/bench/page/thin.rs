@@ -49,15 +49,16 @@ fn thin(series: &mut Series, x: &Axis, y: &Axis) {
 /// [`OFF`] (after Ramer, Douglas and Peucker). Breaks are kept with their neighbours.
 fn kept(along: &[f64], curves: &[Vec<f64>]) -> Vec<usize> {
     let count = along.len();
+    let broken = |i: usize| curves.iter().any(|curve| !curve[i].is_finite());
+    let ends: Vec<usize> = (0..count)
+        .filter(|i| {
+            let mut near = i.saturating_sub(1)..=(i + 1).min(count - 1);
+            *i == 0 || i + 1 == count || near.any(broken)
+        })
+        .collect();
     let mut keep = vec![false; count];
-    let mut ends: Vec<usize> = Vec::new();
-    for i in 0..count {
-        let broken = |i: usize| curves.iter().any(|curve| !curve[i].is_finite());
-        let near = i.saturating_sub(1)..=(i + 1).min(count - 1);
-        if i == 0 || i + 1 == count || near.into_iter().any(broken) {
-            keep[i] = true;
-            ends.push(i);
-        }
+    for i in &ends {
+        keep[*i] = true;
     }
     let mut spans: Vec<(usize, usize)> = ends.windows(2).map(|pair| (pair[0], pair[1])).collect();
     while let Some((from, to)) = spans.pop() {

@@ -45,5 +45,5 @@ fn no_sheet_has_a_serious_finding_in_either_theme() {
             assert_eq!(found, Value::Array(Vec::new()), "{sheet}, dark: {dark}");
         }
     }
-    open.is_clean();
+    open.finish();
 }

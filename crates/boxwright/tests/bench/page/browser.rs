@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 use std::fs;
 use std::net::TcpStream;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::time::{Duration, Instant};
@@ -40,7 +40,7 @@ pub(crate) struct Page {
     heard: Vec<Value>,
 }
 
-fn start(profile: &PathBuf) -> Child {
+fn start(profile: &Path) -> Child {
     for name in NAMES {
         let started = Command::new(name)
             .args(FLAGS)

@@ -92,5 +92,5 @@ fn the_keyboard_alone_is_enough() {
         super::bench::until("undone", || open.scratch.text() != text);
     }
     assert_eq!(open.scratch.text(), before);
-    open.is_clean();
+    open.finish();
 }

@@ -87,7 +87,7 @@ fn every_sheet_is_whole_in_both_themes_at_every_width() {
             }
         }
     }
-    open.is_clean();
+    open.finish();
 }
 
 #[test]
@@ -106,5 +106,5 @@ fn the_switch_stays_as_it_was_set_and_letters_twice_as_large_still_fit() {
     for check in [COLLISIONS, BEYOND] {
         assert_eq!(open.page.eval(check), json!([]));
     }
-    open.is_clean();
+    open.finish();
 }

@@ -1,6 +1,11 @@
 //! The page in a real browser: what a maker does there, with mouse and keyboard, in both
 //! themes and at every width.
 
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test may stop where its setting fails"
+)]
+
 mod audit;
 #[path = "../server/bench.rs"]
 #[expect(dead_code, reason = "the tests of the server use the rest of it")]
@@ -53,7 +58,7 @@ impl Open {
         bench::until(wanted, || self.scratch.text().contains(wanted));
     }
 
-    fn is_clean(mut self) {
+    fn finish(mut self) {
         let host = self.bench.host();
         self.page.is_clean(&host);
     }

@@ -49,5 +49,5 @@ fn pictures_of_every_sheet() {
             &picture,
         );
     }
-    open.is_clean();
+    open.finish();
 }

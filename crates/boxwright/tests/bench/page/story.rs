@@ -62,7 +62,7 @@ fn the_brief_is_edited_broken_mended_and_undone() {
     assert_eq!(open.scratch.text(), before);
     open.page.key("Ctrl+Shift+z");
     open.saved("71 dB");
-    open.is_clean();
+    open.finish();
 }
 
 #[test]
@@ -121,7 +121,7 @@ fn levers_parts_and_dimensions_are_dragged_and_a_mend_is_taken() {
     open.page.until("!document.querySelector('#undo').disabled");
     open.page.until(&format!("{count} < {wrong}"));
     assert_ne!(open.scratch.text(), before);
-    open.is_clean();
+    open.finish();
 }
 
 #[test]
@@ -156,7 +156,7 @@ fn an_editor_changes_the_file_meanwhile_and_breaks_and_mends_it() {
     open.page
         .until("document.querySelector('#troubles').hidden");
     assert_eq!(open.scratch.text(), text);
-    open.is_clean();
+    open.finish();
 }
 
 #[test]
@@ -230,7 +230,7 @@ fn curves_are_read_states_held_steps_checked_off_and_the_pack_printed() {
          [answer.status, (await answer.text()).slice(0, 5)])",
     );
     assert_eq!(printed, json!([200, "%PDF-"]));
-    open.is_clean();
+    open.finish();
 }
 
 #[test]
@@ -269,7 +269,7 @@ fn a_part_is_found_on_the_shelf_and_swapped() {
     }
     open.page
         .until("document.querySelector('#driver-derived').innerText.includes('0.44')");
-    open.is_clean();
+    open.finish();
 }
 
 #[test]
