@@ -14,13 +14,11 @@ fn evil() -> Scratch {
     let text = scratch.text();
     let quoted = EVIL.replace('"', "\\\"");
     let mut named = text.clone();
-    for key in ["name"] {
-        let line = text
-            .lines()
-            .find(|l| l.starts_with(&format!("{key} =")))
-            .unwrap();
-        named = named.replacen(line, &format!("{key} = \"{quoted}\""), 1);
-    }
+    let line = text
+        .lines()
+        .find(|line| line.starts_with("name ="))
+        .unwrap();
+    named = named.replacen(line, &format!("name = \"{quoted}\""), 1);
     named += &format!("\n[[inside]]\nname = \"{quoted}\"\nvolume = \"10 cm³\"\n");
     // A part of the maker's own with such a name, and the use of it.
     let shelf = std::fs::read_to_string(scratch.path("box/shelf.toml")).unwrap();
