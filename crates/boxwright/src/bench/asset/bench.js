@@ -27,8 +27,9 @@ async function act(body) {
   const answer = await post("/do", body);
   if (!answer) return [{ place: "", message: "the bench does not answer", advice: "" }];
   const told = (answer.headers.get("Content-Type") || "").startsWith("application/json");
-  const found = told ? (await answer.json()).problems : [];
+  const { number = 0, problems: found = [] } = told ? await answer.json() : {};
   if (answer.ok) {
+    written.least = Math.max(written.least, number);
     refresh();
     return [];
   }
@@ -54,6 +55,8 @@ function say(text) {
 // Keeping the page as new as the design
 
 const shown = { number: -1, stage: -1 };
+// The newest text this page knows to be in the file: nothing older is shown after it.
+const written = { least: -1 };
 let asking = null;
 let again = false;
 let asked = 0;
@@ -85,7 +88,7 @@ async function refresh() {
       if (!answer.ok) break;
       const state = stateOf(answer.headers.get("X-State"));
       const text = await answer.text();
-      if (mine !== asked || older(state, shown)) continue;
+      if (mine !== asked || older(state, shown) || state.number < written.least) continue;
       if (query !== location.search) { again = true; continue; }
       Object.assign(shown, state);
       swap(text);
@@ -443,13 +446,13 @@ async function saveText() {
 
 // Levers
 
-const written = (range) => range.dataset.template.replace("{}", range.value);
+const textOf = (range) => range.dataset.template.replace("{}", range.value);
 
 function pull(range) {
   dragging = range;
   const now = `${range.value} ${range.dataset.unit}`.trim();
   byId(range.dataset.output).textContent = now;
-  attempt(set(range.dataset.key, written(range)), { quick: true, title: `${range.dataset.label}: ${now}` });
+  attempt(set(range.dataset.key, textOf(range)), { quick: true, title: `${range.dataset.label}: ${now}` });
 }
 
 const set = (key, value) => ({ what: "set", key, value });
@@ -467,7 +470,7 @@ async function pulled(range) {
   }
   dragging = null;
   leaveTrial();
-  await actAloud(set(range.dataset.key, written(range)));
+  await actAloud(set(range.dataset.key, textOf(range)));
   refresh();
 }
 
