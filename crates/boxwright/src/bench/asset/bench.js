@@ -119,6 +119,7 @@ function swap(text) {
     if (!ids.has(id)) byId(id)?.remove();
   }
   themed();
+  readAgain();
 }
 
 // Whether somebody is at work in an element just now.
@@ -697,6 +698,14 @@ document.addEventListener("keydown", (event) => {
 // Reading values off curves
 
 const plots = new WeakMap();
+const positions = new WeakMap();
+
+// A curve that was drawn anew goes on being read where it was.
+function readAgain() {
+  for (const reader of document.querySelectorAll(".reader:hover, .reader:focus")) {
+    if (positions.has(reader)) readAt(reader, positions.get(reader));
+  }
+}
 
 function values(reader) {
   const figure = reader.closest(".plot");
@@ -755,7 +764,7 @@ function readAt(reader, position) {
     said.push(words);
   }
   const text = said.join(" · ");
-  reader.dataset.position = at;
+  positions.set(reader, at);
   reader.setAttribute("aria-valuenow", x.toPrecision(4));
   reader.setAttribute("aria-valuetext", text);
   reader.closest(".plot").querySelector(".reading").textContent = text;
@@ -770,6 +779,7 @@ function shape(into, name, at) {
 }
 
 function unread(reader) {
+  positions.delete(reader);
   reader.querySelector(".cross")?.replaceChildren();
   reader.closest(".plot").querySelector(".reading").textContent = "\u00a0";
 }
@@ -786,7 +796,7 @@ document.addEventListener("focusout", (event) => {
 document.addEventListener("keydown", (event) => {
   const reader = event.target;
   if (!reader.matches?.(".reader")) return;
-  const now = Number(reader.dataset.position ?? 0.5);
+  const now = positions.get(reader) ?? 0.5;
   const step = event.shiftKey ? 0.1 : 0.01;
   const to = {
     ArrowRight: now + step, ArrowUp: now + step, ArrowLeft: now - step, ArrowDown: now - step,
