@@ -203,9 +203,11 @@ impl Desk {
     pub(super) fn look(&self) {
         let mut inner = self.lock();
         let before = inner.session.notice();
-        if inner.session.look() {
+        let changed = inner.session.look();
+        if changed {
             self.begin(&mut inner);
-        } else if inner.session.notice() != before {
+        }
+        if changed || inner.session.notice() != before {
             self.tell(&mut inner);
         }
     }
@@ -219,6 +221,7 @@ impl Desk {
                 let trouble = inner.session.change(&text, &words).err();
                 self.begin(&mut inner);
                 if let Some(refusal) = trouble {
+                    self.tell(&mut inner);
                     return Err(refusal.into());
                 }
             }
@@ -272,7 +275,7 @@ impl Desk {
         let shelf = inner.session.shelf().cloned();
         let same = *text == *inner.shown.text && shelf == inner.shown.shelf;
         if same && inner.number > 0 && inner.number == inner.shown.number {
-            return self.tell(inner);
+            return;
         }
         inner.number += 1;
         inner.failed = None;
@@ -296,7 +299,6 @@ impl Desk {
                 inner.broken(job, found);
             }
         }
-        self.tell(inner);
     }
 
     /// Takes in what the worker has found.

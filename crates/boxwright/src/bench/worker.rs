@@ -72,12 +72,14 @@ pub(super) const BANDS: Step = (Stage::Bands, 200, studies::survey);
 /// What is answered soon, and what thoroughly: everything, and last what other
 /// parts would change.
 fn steps(builds: usize) -> [Vec<Step>; 2] {
+    let soon = if builds == 0 {
+        vec![NOMINAL]
+    } else {
+        vec![NOMINAL, BANDS]
+    };
     let whole = (Stage::Whole, builds, studies::run as Way);
     let compared = (Stage::Whole, builds, studies::run_with_swaps as Way);
-    if builds == 0 {
-        return [vec![NOMINAL], vec![compared]];
-    }
-    [vec![NOMINAL, BANDS], vec![whole, compared]]
+    [soon, vec![whole, compared]]
 }
 
 /// Work that a newer one takes the place of.

@@ -52,7 +52,7 @@ pub(super) async fn tried(
     body: Body,
 ) -> Result<Response, Response> {
     let deed = read::<Deed>(&headers, body).await?;
-    let desk = served.desk()?;
+    let desk = served.desk().ok_or_else(super::unchosen)?;
     let number = desk.number();
     let turn = served.trials.0.next();
     let trials = Arc::clone(&served.trials);

@@ -191,9 +191,8 @@ async fn worked(
     served: Served,
     make: impl FnOnce(&Served, &Arc<Studied>) -> Result<Option<File>, Failure> + Send + 'static,
 ) -> Response {
-    let desk = match served.desk() {
-        Ok(desk) => desk,
-        Err(refused) => return refused,
+    let Some(desk) = served.desk() else {
+        return super::unchosen();
     };
     let made = task::spawn_blocking(move || match desk.state().studied {
         Some(of) => make(&served, &of).map_err(|failure| format!("{failure:?}")),

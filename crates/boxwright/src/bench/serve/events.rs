@@ -14,8 +14,11 @@ use tokio::sync::watch::Receiver;
 const ALIVE: Duration = Duration::from_secs(15);
 
 /// The present state, and every later one; a page that is slow hears the newest only.
-pub(super) async fn events(State(served): State<Served>) -> Result<Response, Response> {
-    let mut listener = served.desk()?.listen();
+pub(super) async fn events(State(served): State<Served>) -> Response {
+    let Some(desk) = served.desk() else {
+        return super::unchosen();
+    };
+    let mut listener = desk.listen();
     listener.mark_changed();
     let told = stream::unfold(listener, |mut listener: Receiver<Event>| async move {
         listener.changed().await.ok()?;
@@ -25,5 +28,5 @@ pub(super) async fn events(State(served): State<Served>) -> Result<Response, Res
         Some((Ok::<_, Infallible>(event), listener))
     });
     let alive = KeepAlive::new().interval(ALIVE);
-    Ok(Sse::new(told).keep_alive(alive).into_response())
+    Sse::new(told).keep_alive(alive).into_response()
 }

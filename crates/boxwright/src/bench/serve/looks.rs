@@ -7,7 +7,6 @@ use crate::{say, terminal};
 use axum::extract::{Path, Query, State};
 use axum::http::{HeaderName, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
-use std::sync::Arc;
 use std::time::Duration;
 use studies::check;
 use tokio::task;
@@ -21,7 +20,7 @@ type Asked = Query<Vec<(String, String)>>;
 
 /// The whole page.
 pub(super) async fn whole(State(served): State<Served>, Query(asked): Asked) -> Response {
-    let Some(desk) = served.room.desk().map(Arc::clone) else {
+    let Some(desk) = served.desk() else {
         let chooser = page::chooser(&served.room.chooser(), served.guard.token());
         return Html(chooser.into_string()).into_response();
     };
@@ -36,9 +35,8 @@ pub(super) async fn whole(State(served): State<Served>, Query(asked): Asked) -> 
 
 /// The parts of the page that may have changed.
 pub(super) async fn parts(State(served): State<Served>, Query(asked): Asked) -> Response {
-    let desk = match served.desk() {
-        Ok(desk) => desk,
-        Err(refused) => return refused,
+    let Some(desk) = served.desk() else {
+        return super::unchosen();
     };
     caught_up(&desk).await;
     let drawn = task::spawn_blocking(move || {

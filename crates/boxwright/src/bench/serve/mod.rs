@@ -40,11 +40,14 @@ impl Served {
     }
 
     /// The desk, once a design lies on it.
-    fn desk(&self) -> Result<Arc<Desk>, Response> {
-        let said = (StatusCode::CONFLICT, "choose a design first");
-        let desk = self.room.desk().map(Arc::clone);
-        desk.ok_or_else(|| said.into_response())
+    fn desk(&self) -> Option<Arc<Desk>> {
+        self.room.desk().map(Arc::clone)
     }
+}
+
+/// The answer until a design is chosen.
+fn unchosen() -> Response {
+    (StatusCode::CONFLICT, "choose a design first").into_response()
 }
 
 /// Every address there is.

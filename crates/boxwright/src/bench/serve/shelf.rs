@@ -16,7 +16,7 @@ pub(super) async fn shelf(
     State(served): State<Served>,
     Query(asked): Query<Vec<(String, String)>>,
 ) -> Result<Response, Response> {
-    let desk = served.desk()?;
+    let desk = served.desk().ok_or_else(super::unchosen)?;
     let found = task::spawn_blocking(move || {
         let value = |key: &str| asked.iter().find(|(name, _)| name == key);
         let value = |key| value(key).map_or("", |(_, value)| value.as_str());

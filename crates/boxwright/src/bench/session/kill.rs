@@ -7,7 +7,7 @@
 use super::Session;
 use std::collections::BTreeSet;
 use std::fs;
-use std::io::Read;
+use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::Duration;
@@ -61,11 +61,12 @@ fn kill(design: &Path, after: Duration) {
         .stderr(Stdio::null())
         .spawn()
         .unwrap();
-    let mut said = child.stdout.take().unwrap().bytes();
-    assert!(
-        said.any(|byte| byte.unwrap() == b'@'),
-        "the victim ended early"
-    );
+    let said = BufReader::new(child.stdout.take().unwrap());
+    let ready = said
+        .lines()
+        .map_while(Result::ok)
+        .any(|line| line.contains('@'));
+    assert!(ready, "the victim ended early");
     std::thread::sleep(after);
     child.kill().unwrap();
     child.wait().unwrap();

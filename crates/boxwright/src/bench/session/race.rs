@@ -68,7 +68,7 @@ fn an_editor_is_never_overwritten() {
             "round {round}"
         );
         assert_eq!(
-            fs::read_to_string(&scratch.0.join("design.toml")).unwrap(),
+            fs::read_to_string(scratch.0.join("design.toml")).unwrap(),
             **session.text()
         );
     }

@@ -7,7 +7,7 @@ use std::time::Duration;
 
 /// Kills of the real binary; a thousand of the code that saves stand beside it,
 /// where starting costs less.
-const KILLS: u32 = 25;
+const KILLS: u32 = 15;
 
 #[test]
 fn a_killed_bench_leaves_a_whole_file() {

@@ -1,5 +1,10 @@
 //! The bench over raw sockets: what it must refuse, and what it must never lose.
 
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test may stop where its setting fails"
+)]
+
 mod attack;
 mod bench;
 mod escape;
