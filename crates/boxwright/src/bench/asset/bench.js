@@ -27,8 +27,9 @@ async function act(body) {
   const answer = await post("/do", body);
   if (!answer) return [{ place: "", message: "the bench does not answer", advice: "" }];
   const told = (answer.headers.get("Content-Type") || "").startsWith("application/json");
-  const found = told ? (await answer.json()).problems : [];
+  const { number = 0, problems: found = [] } = told ? await answer.json() : {};
   if (answer.ok) {
+    written.least = Math.max(written.least, number);
     refresh();
     return [];
   }
@@ -54,6 +55,8 @@ function say(text) {
 // Keeping the page as new as the design
 
 const shown = { number: -1, stage: -1 };
+// The newest text this page knows to be in the file: nothing older is shown after it.
+const written = { least: -1 };
 let asking = null;
 let again = false;
 let asked = 0;
@@ -85,7 +88,7 @@ async function refresh() {
       if (!answer.ok) break;
       const state = stateOf(answer.headers.get("X-State"));
       const text = await answer.text();
-      if (mine !== asked || older(state, shown)) continue;
+      if (mine !== asked || older(state, shown) || state.number < written.least) continue;
       if (query !== location.search) { again = true; continue; }
       Object.assign(shown, state);
       swap(text);
@@ -116,6 +119,7 @@ function swap(text) {
     if (!ids.has(id)) byId(id)?.remove();
   }
   themed();
+  readAgain();
 }
 
 // Whether somebody is at work in an element just now.
@@ -443,13 +447,13 @@ async function saveText() {
 
 // Levers
 
-const written = (range) => range.dataset.template.replace("{}", range.value);
+const textOf = (range) => range.dataset.template.replace("{}", range.value);
 
 function pull(range) {
   dragging = range;
   const now = `${range.value} ${range.dataset.unit}`.trim();
   byId(range.dataset.output).textContent = now;
-  attempt(set(range.dataset.key, written(range)), { quick: true, title: `${range.dataset.label}: ${now}` });
+  attempt(set(range.dataset.key, textOf(range)), { quick: true, title: `${range.dataset.label}: ${now}` });
 }
 
 const set = (key, value) => ({ what: "set", key, value });
@@ -467,7 +471,7 @@ async function pulled(range) {
   }
   dragging = null;
   leaveTrial();
-  await actAloud(set(range.dataset.key, written(range)));
+  await actAloud(set(range.dataset.key, textOf(range)));
   refresh();
 }
 
@@ -694,6 +698,14 @@ document.addEventListener("keydown", (event) => {
 // Reading values off curves
 
 const plots = new WeakMap();
+const positions = new WeakMap();
+
+// A curve that was drawn anew goes on being read where it was.
+function readAgain() {
+  for (const reader of document.querySelectorAll(".reader:hover, .reader:focus")) {
+    if (positions.has(reader)) readAt(reader, positions.get(reader));
+  }
+}
 
 function values(reader) {
   const figure = reader.closest(".plot");
@@ -752,7 +764,7 @@ function readAt(reader, position) {
     said.push(words);
   }
   const text = said.join(" · ");
-  reader.dataset.position = at;
+  positions.set(reader, at);
   reader.setAttribute("aria-valuenow", x.toPrecision(4));
   reader.setAttribute("aria-valuetext", text);
   reader.closest(".plot").querySelector(".reading").textContent = text;
@@ -767,6 +779,7 @@ function shape(into, name, at) {
 }
 
 function unread(reader) {
+  positions.delete(reader);
   reader.querySelector(".cross")?.replaceChildren();
   reader.closest(".plot").querySelector(".reading").textContent = "\u00a0";
 }
@@ -783,7 +796,7 @@ document.addEventListener("focusout", (event) => {
 document.addEventListener("keydown", (event) => {
   const reader = event.target;
   if (!reader.matches?.(".reader")) return;
-  const now = Number(reader.dataset.position ?? 0.5);
+  const now = positions.get(reader) ?? 0.5;
   const step = event.shiftKey ? 0.1 : 0.01;
   const to = {
     ArrowRight: now + step, ArrowUp: now + step, ArrowLeft: now - step, ArrowDown: now - step,

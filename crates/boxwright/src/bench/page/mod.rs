@@ -129,7 +129,7 @@ fn title(state: &State, view: &View) -> Markup {
                 p.quiet {
                     "sheet " (place) " of " (SheetOf::ALL.len())
                     @if let Some(revision) = report.and_then(|report| report.revision) { " · revision " (revision) }
-                    " · " (state.file) " saved"
+                    " · " span title=(state.file) { (text::short(&state.file)) } " saved"
                 }
             }
             div #busy.busy role="status" {

@@ -27,10 +27,20 @@ struct Open {
 }
 
 impl Open {
+    /// An example, studied nominally only.
     fn example(name: &str) -> Self {
+        Self::with(name, Bench::open)
+    }
+
+    /// An example with as many drawn builds as usual.
+    fn with_builds(name: &str) -> Self {
+        Self::with(name, Bench::with_builds)
+    }
+
+    fn with(name: &str, open: fn(&Scratch) -> Bench) -> Self {
         let scratch = Scratch::new();
         scratch.copy(name);
-        let bench = Bench::open(&scratch);
+        let bench = open(&scratch);
         let mut page = Page::new();
         page.size(1280, 900);
         page.dark(false);

@@ -27,7 +27,7 @@ fn written(path: &Path, base64: &str) {
 #[ignore = "draws the pictures of the documents; run by tools/pictures"]
 fn pictures_of_every_sheet() {
     let folder = std::env::var("BOXWRIGHT_PICTURES").expect("the folder to draw into");
-    let mut open = Open::example("bathing-beach");
+    let mut open = Open::with_builds("bathing-beach");
     open.whole();
     let views = [
         ("parts", 1280, false),

@@ -161,15 +161,17 @@ fn an_editor_changes_the_file_meanwhile_and_breaks_and_mends_it() {
 
 #[test]
 fn curves_are_read_states_held_steps_checked_off_and_the_pack_printed() {
-    let mut open = Open::example("workshop-mono");
-    // A value under the pointer is that of the curve.
+    let mut open = Open::with_builds("workshop-mono");
+    // A value under the pointer is that of the curve, with its band once builds are drawn.
+    open.page
+        .until("document.querySelector('#promise-low .band')");
     open.page
         .until("document.querySelector('#in-hand .reader')");
     let (x, y) = open.page.middle("#in-hand .reader");
     open.page.point((x, y));
     let reading = "document.querySelector('#in-hand .reading').textContent";
     open.page.until(&format!(
-        "{reading}.includes('Hz') && {reading}.includes('dB')"
+        "{reading}.includes('Hz') && {reading}.includes('dB (eight of ten: ')"
     ));
     let crossed = open
         .page
