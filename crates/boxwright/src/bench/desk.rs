@@ -145,6 +145,7 @@ impl Desk {
         });
         let mut inner = desk.lock();
         desk.begin(&mut inner);
+        desk.tell(&mut inner);
         drop(inner);
         Ok(desk)
     }
@@ -493,5 +494,24 @@ impl Event {
     /// The state in a word, such as `12-nominal`.
     pub(super) fn word(state: &State) -> String {
         format!("{}-{}", state.number, stage(state.stage))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Whoever listens from the first moment hears that the studies are at work.
+    #[test]
+    fn work_is_told_from_the_beginning() {
+        let folder = std::env::temp_dir().join(format!("boxwright-desk-{}", std::process::id()));
+        std::fs::create_dir_all(&folder).unwrap();
+        let design = folder.join("design.toml");
+        let example = include_str!("../../../../examples/bathing-beach/design.toml");
+        std::fs::write(&design, example).unwrap();
+        let desk = Desk::open(&design, None, 0).unwrap();
+        let event = desk.listen().borrow().clone();
+        assert!(event.busy && desk.number() == 1, "{event:?}");
+        std::fs::remove_dir_all(&folder).unwrap();
     }
 }
