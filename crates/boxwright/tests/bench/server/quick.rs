@@ -60,7 +60,9 @@ fn an_edit_is_seen_by_whoever_asks_next() {
             let parts = bench.get("/parts");
             let state = parts.header("X-State").unwrap();
             let (shown, _) = state.split_once('-').unwrap();
-            let is_new = parts.text().contains(&format!("7{n}.37 dB"));
+            let is_new = parts
+                .text()
+                .contains(&format!("loudness = &quot;7{n}.37 dB&quot;"));
             assert_eq!(shown.parse::<u64>().unwrap() == number, is_new, "{state}");
             if is_new {
                 break;
