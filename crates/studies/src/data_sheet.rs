@@ -67,8 +67,9 @@ mod tests {
     use super::*;
 
     fn sheet(values: &str) -> DataSheet {
-        let text =
-            format!("format = 1\n[[driver]]\nname = \"mine\"\nkind = \"full-range\"\n{values}");
+        let front = "format = 1\n[[driver]]\nname = \"mine\"\nkind = \"full-range\"\n\
+                     size = \"4 in\"\nimpedance = \"4 ohm\"\n";
+        let text = format!("{front}{values}");
         let shelf = design::read_shelf(Some(&text)).unwrap();
         let part = shelf
             .drivers
@@ -87,14 +88,14 @@ mod tests {
     #[test]
     fn values_appear_as_soon_as_they_follow() {
         let few = sheet("qms = 4\nqes = 0.5\n");
-        assert_eq!(said(&few, "qts"), Some(("0.444", false)));
-        assert_eq!(said(&few, "qms"), Some(("4", true)));
+        assert_eq!(said(&few, "qts"), Some(("0.44", false)));
+        assert_eq!(said(&few, "qms"), Some(("4.00", true)));
         assert_eq!(said(&few, "cms"), None);
         assert!(few.missing.contains(&"mms"));
         let more = sheet(
             "qms = 4\nqes = 0.5\nfs = \"80 Hz\"\nmms = \"5 g\"\nsd = \"55 cm²\"\nre = \"3.4 ohm\"\n",
         );
-        assert_eq!(said(&more, "cms"), Some(("0.792 mm/N", false)));
+        assert_eq!(said(&more, "cms"), Some(("0.79 mm/N", false)));
         assert!(said(&more, "vas").unwrap().0.starts_with("3.4"));
         assert!(said(&more, "sensitivity").is_some());
         assert_eq!((more.missing.len(), more.doubts.len()), (0, 0));

@@ -31,7 +31,13 @@ fn shelf_text(values: &BTreeMap<String, String>) -> String {
             Ok(number) if number.is_finite() => value.to_owned(),
             _ => design::quoted(value),
         };
-        text += &format!("{} = {value}\n", design::quoted(key));
+        let is_bare = key.chars().all(|c| c.is_ascii_lowercase() || c == '_');
+        let key = if is_bare {
+            key.clone()
+        } else {
+            design::quoted(key)
+        };
+        text += &format!("{key} = {value}\n");
     }
     text
 }
@@ -133,8 +139,8 @@ mod tests {
         assert!(said(&[]).contains("data sheet"));
         assert!(said(&[("name", "mine"), ("fs", "")]).contains("data sheet"));
         let some = said(&[("qms", "4"), ("qes", " 0.5 "), ("fs", "80 Hz")]);
-        assert!(some.contains("0.444"), "{some}");
-        assert!(some.contains("fs&quot; = &quot;80 Hz"), "{some}");
+        assert!(some.contains("<dd>0.44 <small>follows"), "{some}");
+        assert!(some.contains("\nfs = &quot;80 Hz"), "{some}");
     }
 
     #[test]
