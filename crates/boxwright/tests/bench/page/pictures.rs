@@ -29,6 +29,7 @@ fn pictures_of_every_sheet() {
     let folder = std::env::var("BOXWRIGHT_PICTURES").expect("the folder to draw into");
     let mut open = Open::with_builds("bathing-beach");
     open.whole();
+    open.page.until("!document.querySelector('#stop')");
     let views = [
         ("parts", 1280, false),
         ("sound", 1280, false),
