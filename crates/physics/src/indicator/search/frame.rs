@@ -154,13 +154,18 @@ impl<'a> Frame<'a> {
 
     /// Walks the arms of this frame and keeps its best circuit.
     pub(super) fn best(&self, wish: &Wish, arms: &Arms, kept: &mut Kept) {
+        let beats = |tops: &Shelf, range: (f64, f64), kept: &Kept| {
+            bound_between(self, wish, arms, tops, range) < kept.limit(self)
+        };
         for tops in &arms.shelves {
             for stretch in stretches(self, wish, tops) {
-                if bound_between(self, wish, arms, tops, stretch) >= kept.limit(self) {
+                if !beats(tops, stretch, kept) {
                     continue;
                 }
                 for top in tops.between(stretch.0, stretch.1) {
-                    self.under(top, wish, arms, kept);
+                    if beats(tops, (top.siemens, top.siemens), kept) {
+                        self.under(top, wish, arms, kept);
+                    }
                 }
             }
         }
