@@ -35,6 +35,7 @@ const STIFF: f64 = 0.12;
 impl<'a> Frame<'a> {
     /// Every frame that works at all, the lowest bound first.
     pub(super) fn all(drawer: &'a Drawer, wish: &Wish, arms: &Arms) -> Vec<Self> {
+        let waits = waits(drawer, wish);
         let mut frames = Vec::new();
         for (c, comparator) in drawer.comparators.iter().enumerate() {
             let part = &comparator.part;
@@ -56,12 +57,12 @@ impl<'a> Frame<'a> {
                         continue;
                     }
                     let fed = around + u32::from(reference.to_buy) + u32::from(feed.to_buy);
-                    for Wait {
-                        index,
-                        capacitor,
-                        slow,
-                    } in waits(drawer, wish)
-                    {
+                    for wait in &waits {
+                        let Wait {
+                            index,
+                            capacitor,
+                            slow,
+                        } = *wait;
                         let to_buy = fed
                             + capacitor.map_or(0, |offer| u32::from(offer.to_buy))
                             + slow.map_or(0, |offer| u32::from(offer.to_buy));
