@@ -71,6 +71,7 @@ fn layout_net(net: &Net) -> wiring::diagram::Net {
     wiring::diagram::Net {
         pins: pins.collect(),
         leads: net.leads,
+        alike: matches!(&net.ends[..], [a, b] if a.2 == b.2),
     }
 }
 

@@ -18,6 +18,7 @@
 //! assert_eq!((drawn.crossings, drawn.bends), (0, 0));
 //! ```
 
+mod across;
 mod channel;
 mod circuit;
 mod faces;

@@ -148,6 +148,7 @@ impl Cutter<'_> {
                     port: p.port,
                 })
                 .collect();
+            let whole = pins.len() == net.pins.len();
             let elsewhere = |onward: bool| {
                 let mut places = net.pins.iter().map(|p| place(p.block));
                 places.any(|p| if onward { p >= to } else { p < from })
@@ -166,6 +167,7 @@ impl Cutter<'_> {
             circuit.nets.push(Net {
                 pins,
                 leads: net.leads,
+                alike: net.alike && whole,
             });
             nets.push(index);
         }
