@@ -172,7 +172,9 @@ impl Ruler<'_> {
             let mut at = labels
                 .map(|end| x + self.reach(end) + self.clear())
                 .fold(first, f64::max);
-            let before = order.iter().filter(|(t, w)| t < track && near(&spans[*w], span));
+            let before = order
+                .iter()
+                .filter(|(t, w)| t < track && near(&spans[*w], span));
             for known in before.filter_map(|(_, w)| placed[*w]) {
                 at = at.max(known + rules.track);
             }
@@ -194,9 +196,8 @@ impl Ruler<'_> {
             edge = edge.max(x + self.reach(end) + if last { 0.0 } else { self.clear() });
         }
         for end in right.iter().filter(|end| end.label > 0.0) {
-            let meets = |other: &&End| {
-                other.label > 0.0 && (other.height - end.height).abs() < self.tall()
-            };
+            let meets =
+                |other: &&End| other.label > 0.0 && (other.height - end.height).abs() < self.tall();
             let from = left.iter().filter(meets).map(|other| self.reach(other));
             let from = from.fold(0.0, f64::max);
             edge = edge.max(x + from + self.clear() + self.reach(end));
