@@ -44,14 +44,20 @@ pub(crate) struct Columns {
     pub(crate) bottom: f64,
 }
 
-/// Draws labels and leaders: the left half of the points goes to the left column.
+/// Draws labels and leaders: every point goes to the column that is nearer, as far as
+/// there are rows for it.
 pub(crate) fn draw(callouts: &[Callout], columns: Columns, out: &mut Drawing) {
     let mut order: Vec<usize> = (0..callouts.len()).collect();
     order.sort_by(|a, b| {
         let (p, q) = (callouts[*a].at, callouts[*b].at);
         p.x.total_cmp(&q.x).then(p.y.total_cmp(&q.y))
     });
-    let (left, right) = order.split_at(order.len() / 2);
+    let rows = ((columns.bottom - columns.top) / ROW[0]) as usize;
+    let middle = (columns.left + columns.right) / 2.0;
+    let near = callouts.iter().filter(|c| c.at.x < middle).count();
+    let half = order.len() / 2;
+    let least = order.len().saturating_sub(rows).min(half);
+    let (left, right) = order.split_at(near.clamp(least, rows.max(half)).min(order.len()));
     for (own, x, anchor) in [
         (left, columns.left, Anchor::End),
         (right, columns.right, Anchor::Start),
