@@ -103,8 +103,8 @@ fn view(
         left: rect.x - FAN,
         right: rect.right() + FAN,
         wide: column,
-        top: rect.y,
-        bottom: rect.bottom().max(area.bottom() - spare),
+        top: area.y + CAPTION,
+        bottom: area.bottom(),
     };
     lay(runs, eye, &place, columns, &mut out);
     let at = Point::new(area.x, area.y + STRONG.cap_height());
