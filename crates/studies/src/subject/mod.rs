@@ -139,7 +139,7 @@ impl Subject {
         let amplifier = AmplifierSubject::new(&mut causes, design);
         let battery = BatterySubject::new(&mut causes, design);
         let usual = battery.at(&Draw::Nominal);
-        let aside = Aside::of(design, [usual.end_voltage, usual.full_voltage()]);
+        let aside = Aside::of(&project, [usual.end_voltage, usual.full_voltage()]);
         let weight = WeightSubject::new(&mut causes, design, &mut enclosure);
         let front = Front::new(&enclosure);
         let body = match solid(design, &mut enclosure.plan, &workshop.places) {
