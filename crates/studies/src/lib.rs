@@ -23,6 +23,7 @@ mod follow;
 pub mod indicator;
 mod maker_units;
 mod memo;
+mod memory;
 mod mend;
 mod netlist;
 mod odds;
@@ -37,6 +38,7 @@ mod versus;
 mod worker;
 mod wrongs;
 
+pub use memory::Memory;
 pub use mend::apply;
 pub use netlist::netlist;
 pub use odds::Band;
