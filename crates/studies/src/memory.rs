@@ -19,7 +19,7 @@ pub struct Memory {
 }
 
 impl Memory {
-    /// As [`crate::run`].
+    /// As [`crate::run()`].
     ///
     /// # Errors
     /// Everything wrong with the texts, all at once, each with its place.
