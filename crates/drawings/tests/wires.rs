@@ -8,12 +8,13 @@ use boxwright_drawings::{Paper, Sheet, Theme};
 use std::path::{Path, PathBuf};
 use studies::{Options, Texts, run};
 
-const TITLES: [&str; 5] = [
+const TITLES: [&str; 6] = [
     "Wiring diagram",
     "Switches and what is live",
     "Wires to cut",
     "Wire labels",
     "Wires in the box",
+    "Wires on the walls",
 ];
 
 /// The sheets about wires of one example.

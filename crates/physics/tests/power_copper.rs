@@ -2,7 +2,7 @@
 
 mod table;
 
-use boxwright_physics::fuse::Family;
+use boxwright_physics::fuse::{Family, Make, rush};
 use boxwright_physics::heat::{level_loss_db, resistance_ratio};
 use boxwright_physics::math::db_power;
 use boxwright_physics::wire::{
@@ -94,4 +94,29 @@ fn opening_times() {
         // At its rating it carries for good.
         assert!(multiple > 1.0 || family.longest(multiple).is_none());
     }
+}
+
+/// A fast tube lets pass what the last point of the standard with a least time promises, and
+/// an exponential rush has half the heat of a steady one over its time constant.
+#[test]
+fn a_rush_against_the_standard() {
+    let rows = table::rows(include_str!("../../../reference/fuse_points.csv"));
+    let tube = rows.iter().filter(|row| row[0].starts_with("iec-60127"));
+    let promised = tube.filter_map(|row| {
+        let [multiple, least] = [1, 2].map(|cell| row[cell].parse::<f64>().ok());
+        Some((multiple?, least?))
+    });
+    let (multiple, least) = promised.fold((0.0, 0.0), |a, b| if b.0 > a.0 { b } else { a });
+    assert!((Make::FastTube.passes() - multiple * multiple * least).abs() < 1e-12);
+    let steps = 200_000;
+    let (peak, time) = (117.0, 0.123e-3);
+    let step = 20.0 * time / f64::from(steps);
+    let summed: f64 = (0..steps)
+        .map(|index| {
+            let at = (f64::from(index) + 0.5) * step;
+            let now = peak * boxwright_physics::math::exp(-at / time);
+            now * now * step
+        })
+        .sum();
+    assert!((rush(peak, time) / summed - 1.0).abs() < 1e-6);
 }

@@ -25,6 +25,7 @@ mod follow;
 pub mod indicator;
 mod maker_units;
 mod memo;
+mod memory;
 mod mend;
 mod netlist;
 mod odds;
@@ -40,6 +41,7 @@ mod worker;
 mod wrongs;
 
 pub use data_sheet::{DataSheet, Datum, data_sheet};
+pub use memory::Memory;
 pub use mend::apply;
 pub use netlist::netlist;
 pub use odds::Band;

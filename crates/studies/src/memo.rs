@@ -2,7 +2,7 @@
 
 use std::sync::{Arc, Mutex, PoisonError};
 
-/// Answers kept at most; beyond that, questions are answered and forgotten.
+/// Answers kept at most; beyond that, the older half is forgotten.
 const MOST: usize = 1024;
 
 /// Questions met so far and their answers.
@@ -34,9 +34,10 @@ impl<Q: PartialEq, A> Memo<Q, A> {
         known.unwrap_or_else(|| {
             let answer = Arc::new(answer(&question));
             self.list(|met| {
-                if met.len() < MOST {
-                    met.push((question, Arc::clone(&answer)));
+                if met.len() >= MOST {
+                    met.drain(..MOST / 2);
                 }
+                met.push((question, Arc::clone(&answer)));
             });
             answer
         })
@@ -64,5 +65,22 @@ mod tests {
             assert_eq!(*answer, 10 * question);
         }
         assert_eq!(asked, 2);
+    }
+
+    #[test]
+    fn the_newest_answers_are_kept() {
+        let memo = Memo::default();
+        for question in 0..=MOST {
+            memo.of(question, |of| *of);
+        }
+        let known = |question: usize| {
+            let mut asked = false;
+            memo.of(question, |_| {
+                asked = true;
+                question
+            });
+            !asked
+        };
+        assert!(known(MOST) && known(MOST / 2) && !known(0));
     }
 }

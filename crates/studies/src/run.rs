@@ -6,6 +6,7 @@ use crate::electrics::{self, Asked};
 use crate::finish;
 use crate::indicator;
 use crate::levers;
+use crate::memory::Memory;
 use crate::mend;
 use crate::money::{self, Need};
 use crate::odds::Drawn;
@@ -42,7 +43,7 @@ const VERSUS_SHARE: usize = 4;
 /// # Errors
 /// Everything wrong with the texts, all at once, each with its place.
 pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
-    studied(texts, options, Trying::Mends)
+    Memory::default().run(texts, options)
 }
 
 /// The same, and what other parts of the shelf would change: the money then holds swaps.
@@ -50,7 +51,7 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
 /// # Errors
 /// Everything wrong with the texts, all at once, each with its place.
 pub fn run_with_swaps(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
-    studied(texts, options, Trying::MendsAndSwaps)
+    Memory::default().run_with_swaps(texts, options)
 }
 
 /// The same without trying mends: its findings have none, and take a fraction of the time.
@@ -58,24 +59,26 @@ pub fn run_with_swaps(texts: Texts<'_>, options: Options<'_>) -> Result<Report, 
 /// # Errors
 /// Everything wrong with the texts, all at once, each with its place.
 pub fn survey(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
-    studied(texts, options, Trying::Nothing)
+    Memory::default().survey(texts, options)
 }
 
 /// What is tried on the text of the design.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Trying {
+pub(crate) enum Trying {
     Nothing,
     Mends,
     MendsAndSwaps,
 }
 
-fn studied(
+/// A report, with what was worked out before and for those that follow.
+pub(crate) fn studied(
     texts: Texts<'_>,
     options: Options<'_>,
     trying: Trying,
+    memory: &Memory,
 ) -> Result<Report, Vec<Diagnostic>> {
     let project = design::read(texts.design, texts.shelf)?;
-    let subject = Subject::new(project, options.spread)?;
+    let subject = Subject::remembering(project, options.spread, memory)?;
     let fine = Grid::fine();
     let mut bench = Bench::new(&subject, fine.clone());
     let mut studied = bench.study(subject.build(&Draw::Nominal));

@@ -2,7 +2,9 @@
 
 use super::layout::{heading, wrapped};
 use super::plain::plain;
-use super::{figures, findings, finish, indicator, money, order, promises, signal, warmth, wood};
+use super::{
+    figures, findings, finish, indicator, money, order, promises, signal, warmth, wiring, wood,
+};
 use crate::failure::Project;
 use crate::terminal::{Ink, Tone};
 use studies::Report;
@@ -13,6 +15,7 @@ pub(crate) fn check(project: &Project, report: &Report, all_figures: bool, ink: 
     let mut out = head(report, ink);
     out += &promises::promises(report, ink);
     out += &findings::findings(project, &report.findings, ink);
+    out += &wiring::wiring(report, ink);
     out += &signal::signal(report, ink);
     out += &indicator::indicator(report, ink);
     out += &warmth::warmth(report, ink);

@@ -16,6 +16,7 @@ mod promises;
 mod shelf;
 mod signal;
 mod warmth;
+mod wiring;
 mod wood;
 
 pub(crate) use check::check;

@@ -1,23 +1,32 @@
 //! Labels in columns beside a drawing, joined to what they name by leaders that do not
 //! cross one another.
 
-use crate::geometry::Point;
+use crate::geometry::{Point, Rect};
 use crate::role::Role;
-use crate::sheet::{Anchor, Drawing, Stroke, Text, pen};
+use crate::sheet::{Anchor, Drawing, Stroke, Style, Text, pen};
 use crate::text::Lettering;
 
 const LETTERS: Lettering = Lettering::regular(2.1);
 /// Least and greatest distance of two rows, mm.
 const ROW: [f64; 2] = [2.9, 4.2];
-/// Between a leader and its label.
+/// Between a leader, its swatch and its label.
 const GAP: f64 = 0.8;
+/// A swatch of the colour of what is named.
+const SWATCH: [f64; 2] = [3.0, 1.4];
 
 /// Something to be named.
 pub(crate) struct Callout {
     /// What its leader ends on.
     pub(crate) at: Point,
     pub(crate) text: String,
+    /// Colour of what is named; the letters themselves are ink.
     pub(crate) role: Role,
+}
+
+/// Width of a column for such labels.
+pub(crate) fn width_wanted<'a>(texts: impl Iterator<Item = &'a str>) -> f64 {
+    let widths = texts.map(|text| LETTERS.width(text));
+    widths.fold(0.0, f64::max) + SWATCH[0] + 2.0 * GAP
 }
 
 /// Height that so many labels want, half of them on each side.
@@ -35,14 +44,20 @@ pub(crate) struct Columns {
     pub(crate) bottom: f64,
 }
 
-/// Draws labels and leaders: the left half of the points goes to the left column.
+/// Draws labels and leaders: every point goes to the column that is nearer, as far as
+/// there are rows for it.
 pub(crate) fn draw(callouts: &[Callout], columns: Columns, out: &mut Drawing) {
     let mut order: Vec<usize> = (0..callouts.len()).collect();
     order.sort_by(|a, b| {
         let (p, q) = (callouts[*a].at, callouts[*b].at);
         p.x.total_cmp(&q.x).then(p.y.total_cmp(&q.y))
     });
-    let (left, right) = order.split_at(order.len() / 2);
+    let rows = ((columns.bottom - columns.top) / ROW[0]) as usize;
+    let middle = (columns.left + columns.right) / 2.0;
+    let near = callouts.iter().filter(|c| c.at.x < middle).count();
+    let half = order.len() / 2;
+    let least = order.len().saturating_sub(rows).min(half);
+    let (left, right) = order.split_at(near.clamp(least, rows.max(half)).min(order.len()));
     for (own, x, anchor) in [
         (left, columns.left, Anchor::End),
         (right, columns.right, Anchor::Start),
@@ -53,10 +68,16 @@ pub(crate) fn draw(callouts: &[Callout], columns: Columns, out: &mut Drawing) {
             let callout = &callouts[own[point]];
             let fine = Stroke::new(Role::Muted, pen::FINE);
             out.line(*slot, callout.at, fine);
-            let away = if anchor == Anchor::End { -GAP } else { GAP };
-            let said = LETTERS.ellipsis(&callout.text, columns.wide - GAP);
-            let text = Text::new(slot.moved(away, 0.0), &said, LETTERS);
-            out.text(text.anchored(anchor).coloured(callout.role).centred());
+            let way = if anchor == Anchor::End { -1.0 } else { 1.0 };
+            let [wide, high] = SWATCH;
+            let near = slot.x + way * GAP;
+            let swatch = Rect::new(near.min(near + way * wide), slot.y - high / 2.0, wide, high);
+            let edge = Stroke::new(Role::Ink, pen::FINE);
+            out.rect(swatch, Style::filled(callout.role).edged(edge));
+            let taken = 2.0 * GAP + wide;
+            let said = LETTERS.ellipsis(&callout.text, columns.wide - taken);
+            let text = Text::new(slot.moved(way * taken, 0.0), &said, LETTERS);
+            out.text(text.anchored(anchor).centred());
         }
     }
 }
@@ -134,7 +155,8 @@ mod tests {
                 .filter_map(|item| match item {
                     crate::sheet::Item::Shape(shape, _) => {
                         let path = shape.to_path().flatten();
-                        path.first().map(|l| (l.points[0], l.points[1]))
+                        let line = path.first().filter(|l| l.points.len() == 2);
+                        line.map(|l| (l.points[0], l.points[1]))
                     }
                     _ => None,
                 })

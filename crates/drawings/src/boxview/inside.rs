@@ -32,7 +32,9 @@ pub(crate) struct WireEnd {
     pub(crate) last: bool,
     /// The terminal of the part.
     pub(crate) terminal: usize,
-    /// What is said of it beside the wall.
+    /// What stands beside the wall.
+    pub(crate) label: String,
+    /// What is said of it below the wall.
     pub(crate) words: String,
 }
 
@@ -52,10 +54,14 @@ const FIRST: [Wall; 6] = [
 /// Between terminals of a part, mm.
 const PITCH: f64 = 2.0;
 const CAPTION: f64 = 6.0;
-/// Least width of a column of labels, and between the wall and it.
-const COLUMN: f64 = 62.0;
+/// Between the wall and a column of labels, and between the wall and the list below it.
 const FAN: f64 = 9.0;
+const BELOW: f64 = 4.0;
+/// Pitch of the list's rows, and between its columns.
+const ROW: f64 = 3.3;
+const BESIDE: f64 = 6.0;
 const NUMBER: Lettering = Lettering::regular(2.0);
+const LISTED: Lettering = Lettering::regular(2.2);
 
 /// The wall that a part is fixed to or nearest to.
 pub(crate) fn home(carpentry: &Carpentry, part: &Fixed) -> Wall {
@@ -90,15 +96,47 @@ fn corners(carpentry: &Carpentry, part: &Fixed) -> Vec<Vector> {
     (0..8).map(corner).collect()
 }
 
-/// Height that the view of a wall wants at a scale, for so many ends of wires.
-pub(crate) fn height_wanted(panel: &Panel, scale: f64, ends: usize) -> f64 {
-    CAPTION + (1000.0 * panel.blank[1] / scale).max(callout::height_wanted(ends))
+/// Height that the view of a wall wants at a scale, with the list below it.
+pub(crate) fn height_wanted(panel: &Panel, scale: f64, parts: &[&Fixed], width: f64) -> f64 {
+    let ends = parts.iter().map(|p| p.ends.len()).sum();
+    let view = (1000.0 * panel.blank[1] / scale).max(callout::height_wanted(ends));
+    CAPTION + view + list(parts, width).1
 }
 
-/// The largest round scale at which a wall fits between its labels.
-pub(crate) fn scale(panel: &Panel, area: Rect) -> f64 {
+/// The largest round scale at which a wall fits between its labels and above its list.
+pub(crate) fn scale(panel: &Panel, parts: &[&Fixed], area: Rect) -> f64 {
     let [w, h] = panel.blank.map(|m| 1000.0 * m);
-    round((w, h), (area.w - 2.0 * (COLUMN + FAN), area.h - CAPTION))
+    let beside = 2.0 * (column(parts) + FAN);
+    let below = CAPTION + list(parts, area.w).1;
+    round((w, h), (area.w - beside, area.h - below))
+}
+
+/// Width of a column of labels.
+fn column(parts: &[&Fixed]) -> f64 {
+    let ends = parts.iter().flat_map(|p| &p.ends);
+    callout::width_wanted(ends.map(|end| end.label.as_str()))
+}
+
+/// What is said of every end of a wire, in columns from (0, 0) downwards, and the height
+/// that it takes with the room above it.
+fn list(parts: &[&Fixed], width: f64) -> (Drawing, f64) {
+    let mut said: Vec<(usize, bool, &str)> = (parts.iter().flat_map(|p| &p.ends))
+        .map(|end| (end.run, end.last, end.words.as_str()))
+        .collect();
+    said.sort_unstable();
+    let widths = said.iter().map(|(.., words)| LISTED.width(words));
+    let pitch = widths.fold(0.0, f64::max) + BESIDE;
+    let columns = (((width + BESIDE) / pitch) as usize).clamp(1, said.len().max(1));
+    let rows = said.len().div_ceil(columns);
+    let mut out = Drawing::default();
+    for (i, (.., words)) in said.into_iter().enumerate() {
+        let at = Point::new(
+            pitch * (i / rows) as f64,
+            ROW * (i % rows) as f64 + LISTED.cap_height(),
+        );
+        out.text(Text::new(at, words, LISTED));
+    }
+    (out, BELOW + ROW * rows as f64)
 }
 
 /// Draws a wall within an area.
@@ -110,7 +148,7 @@ pub(crate) fn inside(
     area: Rect,
 ) -> Drawing {
     let panel = carpentry.body.wall(wall);
-    let scale = scale(panel, area);
+    let scale = scale(panel, parts, area);
     let [w, h] = panel.blank.map(|m| 1000.0 * m / scale);
     let x = area.centre().x - w / 2.0;
     let rect = Rect::new(x, area.y + CAPTION, w, h);
@@ -128,7 +166,15 @@ pub(crate) fn inside(
         })
         .collect();
     seen.wires(&lines, runs, &dots, &mut out);
-    seen.callouts(parts, &dots, runs, area, &mut out);
+    let (listed, high) = list(parts, area.w);
+    let view = Rect {
+        h: area.h - high,
+        ..area
+    };
+    seen.callouts(parts, &dots, runs, view, &mut out);
+    let ends = parts.iter().map(|p| p.ends.len()).sum();
+    let deep = h.max(callout::height_wanted(ends)).min(view.h - CAPTION);
+    out.append(listed.moved(area.x, rect.y + deep + BELOW));
     seen.numbers(&lines, runs, &dots, &mut out);
     seen.names(carpentry, parts, &mut out);
     seen.caption(wall, area, &mut out);
@@ -329,7 +375,7 @@ impl Seen<'_> {
                 let dot = dots.iter().find(|d| (d.0, d.1) == (index, end.terminal));
                 callouts.extend(dot.map(|(_, _, at)| Callout {
                     at: *at,
-                    text: end.words.clone(),
+                    text: end.label.clone(),
                     role: runs[end.run].stroke.role,
                 }));
             }
@@ -339,7 +385,9 @@ impl Seen<'_> {
             right: self.rect.right() + FAN,
             wide: self.rect.x - FAN - area.x,
             top: self.rect.y,
-            bottom: area.bottom(),
+            bottom: (self.rect.bottom())
+                .max(self.rect.y + callout::height_wanted(callouts.len()))
+                .min(area.bottom()),
         };
         callout::draw(&callouts, columns, out);
         for (_, _, at) in dots {
@@ -372,8 +420,9 @@ impl Seen<'_> {
                 (clear && self.rect.contains(&patch)).then_some((text, patch))
             });
             if let Some((text, patch)) = free {
-                out.rect(patch, Style::filled(Role::Paper));
-                out.text(text.coloured(runs[*run].stroke.role));
+                let edge = Stroke::new(runs[*run].stroke.role, pen::FINE);
+                out.rect(patch, Style::filled(Role::Paper).edged(edge));
+                out.text(text);
                 taken.push(patch);
             }
         }

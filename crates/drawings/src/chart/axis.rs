@@ -24,6 +24,8 @@ pub struct Axis {
     pub low: f64,
     /// Highest value shown.
     pub high: f64,
+    /// Whether it counts: only whole numbers are written.
+    pub whole: bool,
 }
 
 /// A place along an axis where a grid line stands.
@@ -61,6 +63,16 @@ impl Axis {
             scale,
             low,
             high,
+            whole: false,
+        }
+    }
+
+    /// A linear axis that counts from one whole number to another.
+    #[must_use]
+    pub fn counting(label: &str, low: u32, high: u32) -> Self {
+        Self {
+            whole: true,
+            ..Self::linear(label, f64::from(low), f64::from(high))
         }
     }
 
@@ -123,7 +135,10 @@ impl Axis {
         let span = self.high - self.low;
         let mut best = Vec::new();
         for wanted in [2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0] {
-            let step = step(span, wanted);
+            let step = match self.whole {
+                true => step(span, wanted).max(1.0),
+                false => step(span, wanted),
+            };
             let ticks = self.stepped(step, decimals(step));
             let apart = length * step / span;
             let widest = ticks
@@ -304,6 +319,19 @@ mod tests {
         assert_eq!(labels(&axis, 110.0), expected);
         assert_eq!(labels(&axis, 25.0), ["100", "1k", "10k"]);
         assert_eq!(axis.ticks(110.0, |_| 1.0).len(), 8 + 9 + 9 + 2);
+    }
+
+    #[test]
+    fn a_counting_axis_has_whole_labels() {
+        for last in 2..9 {
+            for label in labels(&Axis::counting("", 1, last), 200.0) {
+                assert!(label.parse::<u32>().is_ok(), "{label}");
+            }
+        }
+        assert_eq!(
+            labels(&Axis::counting("", 1, 4), 200.0),
+            ["1", "2", "3", "4"]
+        );
     }
 
     #[test]

@@ -10,6 +10,9 @@ pub(crate) fn engineering(value: f64, unit: &str) -> String {
     if unit == "×" {
         return format!("× {}", significant(value));
     }
+    if matches!(unit, "H" | "F") {
+        return words::prefixed(value, unit).replace(' ', "\u{a0}");
+    }
     let (factor, shown) = customary(value, unit);
     let figure = significant(value * factor);
     if shown.is_empty() {
@@ -28,9 +31,6 @@ fn customary(value: f64, unit: &str) -> (f64, &str) {
         "m²" if size < 1.0 => (1e4, "cm²"),
         "m³" if size < 1.0 => (1e3, "L"),
         "kg" if size < 1.0 => (1e3, "g"),
-        "H" if size < 1e-3 => (1e6, "µH"),
-        "H" if size < 1.0 => (1e3, "mH"),
-        "F" if size < 1e-3 => (1e6, "µF"),
         "s" if size >= 3600.0 => (1.0 / 3600.0, "h"),
         "s" if size < 1.0 => (1e3, "ms"),
         "m/N" if size < 1.0 => (1e3, "mm/N"),
@@ -112,6 +112,8 @@ mod tests {
         for (value, unit, said) in [
             (0.0072, "kg", "7.20\u{a0}g"),
             (0.000_48, "H", "480\u{a0}µH"),
+            (0.001, "F", "1\u{a0}mF"),
+            (47e-6, "F", "47\u{a0}µF"),
             (0.0062, "m³", "6.20\u{a0}L"),
             (0.0055, "m²", "55.0\u{a0}cm²"),
             (0.012, "m", "12.0\u{a0}mm"),

@@ -63,10 +63,10 @@ fn diagram(path: &SourcePath) -> Chart {
     let (low, high) = values.fold((0.0_f64, 0.0_f64), |(low, high), (_, y)| {
         (low.min(*y), high.max(*y))
     });
-    let last = path.stages.len() as f64;
+    let last = path.stages.len().max(2) as u32;
     let mut chart = Chart::new(
         "Levels",
-        Axis::linear("stage, as numbered below", 1.0, last.max(2.0)),
+        Axis::counting("stage, as numbered below", 1, last),
         Axis::linear_around("dB re 1 V, rms", [low - 3.0, high + 3.0], 1.0),
     );
     chart.subtitle = path.name.clone();

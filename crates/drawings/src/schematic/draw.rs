@@ -3,15 +3,15 @@
 use super::lead::{COMPARATOR, Kit, Lead};
 use super::strand::strokes;
 use super::symbol::Pen;
-use super::{Face, Net, Part, Schematic, Symbol};
+use super::{Face, Net, Part, Schematic, Symbol, Wire};
 use crate::geometry::{Point, Rect};
 use crate::path::Path;
 use crate::role::Role;
 use crate::sheet::{Anchor, Drawing, Stroke, Style, Text, pen};
-use wiring::diagram::{Circuit, Member, Page, Pin, Placed, Rules, pages};
+use wiring::diagram::{Circuit, Member, Page, Pin, Placed, PlacedPort, Rules, pages};
 
-/// Sizes of a unit in mm that are tried in turn; letters are 2 units high.
-const UNITS: [f64; 3] = [1.25, 1.12, 1.0];
+/// Greatest size of a unit in mm; letters are 2 units high, and a unit is 1 mm at least.
+const LARGEST: f64 = 1.25;
 
 /// One drawing of a schematic.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,18 +22,21 @@ pub struct SchematicSheet {
     pub parts: Vec<usize>,
     /// How often lines cross.
     pub crossings: usize,
+    /// Wires that lead, but from the right to the left.
+    pub back: Vec<String>,
 }
 
 /// The schematic within an area, on as few drawings as letters of 2 mm allow, and as
 /// large as it can be on those; several refer to one another.
 #[must_use]
 pub fn sheets(schematic: &Schematic, area: Rect) -> Vec<SchematicSheet> {
-    let tried = UNITS.map(|k| {
-        let kit = Kit { k };
-        (kit, laid_out(schematic, kit, area))
+    let laid = laid_out(schematic, Kit { k: 1.0 }, area);
+    let room = laid.iter().map(|page| {
+        let [w, h] = page.diagram.size;
+        (area.w / w.max(1.0)).min(area.h / h.max(1.0))
     });
-    let best = tried.iter().min_by_key(|(_, laid)| laid.len());
-    best.map_or_else(Vec::new, |(kit, laid)| drawn(schematic, *kit, laid, area))
+    let k = room.fold(LARGEST, f64::min).max(1.0);
+    drawn(schematic, Kit { k }, &laid, area)
 }
 
 fn laid_out(schematic: &Schematic, kit: Kit, area: Rect) -> Vec<Page> {
@@ -71,6 +74,7 @@ fn layout_net(net: &Net) -> wiring::diagram::Net {
     wiring::diagram::Net {
         pins: pins.collect(),
         leads: net.leads,
+        alike: matches!(&net.ends[..], [a, b] if a.2 == b.2),
     }
 }
 
@@ -99,7 +103,7 @@ fn drawn(schematic: &Schematic, kit: Kit, laid: &[Page], area: Rect) -> Vec<Sche
     let pages = laid.iter().enumerate();
     pages
         .map(|(here, page)| {
-            let [w, h] = page.diagram.size;
+            let [w, h] = page.diagram.size.map(|mm| kit.k * mm);
             let mut sheet = SheetPen {
                 schematic,
                 kit,
@@ -132,10 +136,12 @@ fn drawn(schematic: &Schematic, kit: Kit, laid: &[Page], area: Rect) -> Vec<Sche
                 }
             }
             sheet.labels();
+            let back = sheet.back();
             SchematicSheet {
                 drawing: sheet.out,
                 parts,
                 crossings: page.diagram.crossings,
+                back,
             }
         })
         .collect()
@@ -146,7 +152,7 @@ struct SheetPen<'a> {
     schematic: &'a Schematic,
     kit: Kit,
     page: &'a Page,
-    /// Its place among the pages, and the page of every part.
+    /// Its place among the pages, and the page of every part. The layout is in units.
     here: usize,
     home: &'a [usize],
     origin: Point,
@@ -155,7 +161,7 @@ struct SheetPen<'a> {
 
 impl SheetPen<'_> {
     fn at(&self, [x, y]: [f64; 2]) -> Point {
-        self.origin.moved(x, y)
+        self.origin.moved(self.kit.k * x, self.kit.k * y)
     }
 
     fn nets(&mut self) {
@@ -177,8 +183,12 @@ impl SheetPen<'_> {
         }
     }
 
-    /// Where an end of a net is on this page: its terminal, or the flag that leads there.
     fn end(&self, net: usize, part: usize, terminal: usize) -> Option<[f64; 2]> {
+        Some(self.port(net, part, terminal)?.at)
+    }
+
+    /// Where an end of a net is on this page: its terminal, or the flag that leads there.
+    fn port(&self, net: usize, part: usize, terminal: usize) -> Option<&PlacedPort> {
         let onward = self.home[part] > self.here;
         let (wanted, port) = match self.home[part] == self.here {
             true => (Member::Block(part), terminal),
@@ -186,11 +196,37 @@ impl SheetPen<'_> {
         };
         let place = self.page.members.iter().position(|m| *m == wanted)?;
         let ports = &self.page.diagram.blocks[place].ports;
-        Some(ports.get(port)?.at)
+        ports.get(port)
+    }
+
+    /// Wires of nets that lead whose giving end stands right of the taking one.
+    fn back(&self) -> Vec<String> {
+        let mut out = Vec::new();
+        for own in &self.page.nets {
+            let net = &self.schematic.nets[*own];
+            let ends = |wire: &Wire| {
+                wire.ends
+                    .map(|end| self.port(*own, net.ends[end].0, net.ends[end].1))
+            };
+            let backward = |wire: &&Wire| match ends(wire) {
+                [Some(a), Some(b)] if a.face != b.face => {
+                    let (gives, takes) = if a.face == Face::Right {
+                        (a, b)
+                    } else {
+                        (b, a)
+                    };
+                    takes.at[0] <= gives.at[0]
+                }
+                _ => false,
+            };
+            if net.leads {
+                out.extend(net.wires.iter().filter(backward).map(|w| w.name.clone()));
+            }
+        }
+        out
     }
 
     fn labels(&mut self) {
-        let k = self.kit.k;
         for label in &self.page.diagram.labels {
             let Member::Block(part) = self.page.members[label.pin.block] else {
                 continue;
@@ -205,7 +241,7 @@ impl SheetPen<'_> {
             };
             let middle = self.at([
                 label.at[0] + label.size[0] / 2.0,
-                label.at[1] + label.size[1] - 0.5 * k,
+                label.at[1] + label.size[1] - 0.5,
             ]);
             let text = Text::new(middle, text, self.kit.text());
             self.out.text(text.anchored(Anchor::Middle));
@@ -214,7 +250,7 @@ impl SheetPen<'_> {
 
     fn placed(&self, place: usize) -> (&Placed, Rect) {
         let placed = &self.page.diagram.blocks[place];
-        let size = self.page.circuit.blocks[place].size;
+        let size = self.page.circuit.blocks[place].size.map(|u| self.kit.k * u);
         let at = self.at(placed.at);
         (placed, Rect::new(at.x, at.y, size[0], size[1]))
     }
@@ -276,7 +312,7 @@ impl SheetPen<'_> {
         let kit = self.kit;
         let k = kit.k;
         let block = &self.page.circuit.blocks[place];
-        let level = whole.y + block.middle;
+        let level = whole.y + k * block.middle;
         let (width, _) = kit.widths(part);
         let ports = leads.iter().map(|l| l.at.y);
         let (low, high) = ports.fold((level, level), |(l, h), y| (l.min(y), h.max(y)));

@@ -17,3 +17,13 @@ pub(crate) struct Workshop {
     /// Ways out of the box.
     pub(crate) ways: Ways,
 }
+
+impl Workshop {
+    /// The same, with no layout known.
+    pub(crate) fn without_layouts(&self) -> Self {
+        Self {
+            layouts: Layouts::default(),
+            ..self.clone()
+        }
+    }
+}

@@ -42,6 +42,14 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(both) = modes.find(|state| state.mode.state == State::Both) else {
         return Vec::new();
     };
+    // What reaches it the wrong way round is no way to tell of; the check of polarity does.
+    let reversed = &[BreachKind::ChargedReversed];
+    if super::circuit::of_kinds(electrics, reversed)
+        .next()
+        .is_some()
+    {
+        return Vec::new();
+    }
     let ends = END_RATE * electrics.supply.capacity;
     if !both.charges || both.live.is_empty() {
         let cause = "While it charges, nothing plays; while it plays, the charger is apart.";

@@ -1,8 +1,8 @@
 //! The rating of the fuse.
 
 use super::{Candidate, Check, Evidence, Verdict};
-use crate::electrics::{Electrics, FuseChoice};
-use crate::words::number;
+use crate::electrics::{Electrics, FuseChoice, lets_pass};
+use crate::words::{number, prefixed};
 use design::{FuseForm, FusePart, FuseSpeed, ModuleKind};
 use physics::fuse::Family;
 
@@ -11,11 +11,13 @@ pub(super) const CHECK: Check = Check {
     title: "Rating of the fuse",
     what: "Whether the battery's fuse is rated between 1.25 times the long-term current and what \
 the thinnest wire behind it carries, for direct current of the battery's voltage and its short circuit, \
-and whether it fits its holder.",
+and whether it lets the rush into the boards' capacitors pass.",
     why: "Too small, it tires and opens in the middle of a song; too large, the wire burns before \
 it. An arc of direct current does not go out by itself: a fuse for mains may not end it.",
-    limits: "Long-term current is that of the loudest programme; a fuse may open after minutes of a \
-loud sine, which the text then says. Wires count by the rows for supply cords, which is on the safe \
+    limits: "Long-term current is that of the loudest programme, or the charger's where that is more; \
+a fuse may open after minutes of a loud sine, which the text then says. Of a rush it counts what a fuse \
+surely lets pass by its standard, from memory for blades and slow tubes; most let more pass. Whether a \
+fuse goes into its holder is told while the design is read. Wires count by the rows for supply cords, which is on the safe \
 side for a short wire in free air.",
     bad: "a 20 A fuse before wires of 0.75 mm²",
     good: "a 5 A fuse before wires of 0.75 mm² that carry 0.5 A of music",
@@ -52,7 +54,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     }
     if fuse.current < fuse.least - 1e-9 {
         let cause = format!(
-            "The fuse is rated {}; 1.25 times the long-term current is {}.",
+            "The fuse is rated {}; 1.25 times the long-term current, the charger's included, is {}.",
             amperes(fuse.current),
             amperes(fuse.least)
         );
@@ -62,11 +64,11 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
                 .advice("take a larger fuse, and wires that carry it"),
         );
     }
+    found.extend(rush(electrics, fuse));
     if fuse.stated
         && let Some(part) = &fuse.stock
     {
         found.extend(rated(electrics, part));
-        found.extend(fits(evidence, electrics, fuse, part));
     }
     if found.is_empty() {
         found.push(right(electrics, fuse));
@@ -114,6 +116,24 @@ fn within(fuse: &FuseChoice, current: f64) -> String {
     }
 }
 
+/// What switching on drives through it.
+fn rush(electrics: &Electrics, fuse: &FuseChoice) -> Option<Verdict> {
+    (fuse.rush > fuse.passes).then(|| {
+        let (amperes, time) = electrics.supply.inrush;
+        let cause = format!(
+            "Switching on, {} rush into the capacitors and fall to a third within {}: {} go through \
+the fuse, which surely bears {}.",
+            prefixed(amperes, "A"),
+            prefixed(time, "s"),
+            number(fuse.rush, "A²·s"),
+            number(fuse.passes, "A²·s")
+        );
+        Verdict::caution("Fuse may open when switched on", cause)
+            .measured(fuse.rush, fuse.passes, "A²·s")
+            .advice("take a slow or a larger fuse, or put a thermistor for inrush into the supply wire")
+    })
+}
+
 /// Its voltage and what it can break.
 fn rated(electrics: &Electrics, part: &FusePart) -> Vec<Verdict> {
     let mut found = Vec::new();
@@ -159,23 +179,6 @@ fn rated(electrics: &Electrics, part: &FusePart) -> Vec<Verdict> {
     found
 }
 
-/// Whether its holder takes it.
-fn fits(
-    evidence: &Evidence<'_>,
-    electrics: &Electrics,
-    fuse: &FuseChoice,
-    part: &FusePart,
-) -> Option<Verdict> {
-    let takes = holder(evidence, electrics, fuse)?;
-    (takes != part.form.value).then(|| {
-        Verdict::stop(
-            "Fuse does not fit its holder",
-            "The holder takes fuses of another form.",
-        )
-        .advice("take a fuse of the holder's form")
-    })
-}
-
 /// The form its holder takes.
 fn holder(
     evidence: &Evidence<'_>,
@@ -214,6 +217,7 @@ fn others(evidence: &Evidence<'_>, electrics: &Electrics, fuse: &FuseChoice) -> 
         let right = part.current.si >= fuse.least && part.current.si <= fuse.most;
         right
             && form.is_none_or(|form| form == part.form.value)
+            && lets_pass(part) >= fuse.rush
             && part.dc_voltage.is_some()
             && rated(electrics, part).is_empty()
     };

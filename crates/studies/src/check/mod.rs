@@ -118,6 +118,7 @@ mod vent_speed;
 mod volume_law;
 mod wall_buzz;
 mod wire_named;
+mod wire_reaches;
 mod wire_size;
 mod wires_whole;
 

@@ -3,7 +3,6 @@
 use super::circuit::wire_mends;
 use super::{Check, Evidence, Verdict};
 use crate::words::number;
-use wiring::State;
 
 pub(super) const CHECK: Check = Check {
     id: "standby-drain",
@@ -30,9 +29,7 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(electrics) = evidence.electrics() else {
         return Vec::new();
     };
-    let modes = electrics.modes.iter();
-    let dead = modes.filter(|state| state.mode.state == State::Off);
-    let Some(off) = dead.max_by(|a, b| a.idle.total_cmp(&b.idle)) else {
+    let Some(off) = electrics.off() else {
         return Vec::new();
     };
     if off.idle <= 0.0 {

@@ -17,7 +17,7 @@ use super::{
     reverse_polarity, ring_closes, screws_bite, screws_reached, sealed_or_vented, sheet_too_small,
     short_circuit, source_level, standby_drain, stands_firm, supply_range, supply_voltage,
     tests_possible, travel, travel_below_tuning, treble, vent_fits, vent_pipe, vent_speed,
-    volume_law, wall_buzz, wire_named, wire_size, wires_whole,
+    volume_law, wall_buzz, wire_named, wire_reaches, wire_size, wires_whole,
 };
 
 /// Every check, in the order of the manual: what can hurt someone, the brief,
@@ -114,6 +114,7 @@ pub const ALL: &[&Check] = &[
     &reverse_polarity::CHECK,
     &bridged_outputs::CHECK,
     &wire_size::CHECK,
+    &wire_reaches::CHECK,
     &contact_rating::CHECK,
     &supply_range::CHECK,
     &driver_phase::CHECK,

@@ -1,7 +1,7 @@
 //! What the design says of its wires can be understood.
 
-use super::circuit::wire_mends;
-use super::{Candidate, Check, Evidence, Verdict};
+use super::{Candidate, Check, Edit, Evidence, Verdict};
+use crate::electrics::Trouble;
 
 pub(super) const CHECK: Check = Check {
     id: "wire-named",
@@ -20,23 +20,14 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let Some(electrics) = evidence.electrics() else {
         return Vec::new();
     };
-    let removals = wire_mends(evidence);
-    let verdict = |trouble: &crate::electrics::Trouble| {
+    let verdict = |trouble: &Trouble| {
         let wire = trouble.key.starts_with("wiring.");
         let verdict = if wire {
             Verdict::stop("Wire not understood", trouble.words.as_str())
         } else {
             Verdict::caution("Part without its purpose", trouble.words.as_str())
         };
-        let near = trouble.near.iter().map(|name| {
-            let words = format!("write {name}");
-            Candidate::set(words, &trouble.key, name.as_str())
-        });
-        let mends: Vec<Candidate> = if wire {
-            near.chain(removals.clone()).collect()
-        } else {
-            Vec::new()
-        };
+        let mends = if wire { mends(trouble) } else { Vec::new() };
         verdict
             .advice(trouble.advice.as_str())
             .at(trouble.place)
@@ -44,6 +35,23 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             .mends(mends)
     };
     electrics.troubles.iter().map(verdict).collect()
+}
+
+/// What it may have meant; the entry taken out only where no name comes near. Never both: who
+/// misspelt a wire wants it.
+fn mends(trouble: &Trouble) -> Vec<Candidate> {
+    let near = trouble.near.iter().map(|name| {
+        let words = format!("write {name}");
+        Candidate::set(words, &trouble.key, name.as_str())
+    });
+    let renamed: Vec<Candidate> = near.collect();
+    let entry = trouble.key.rsplit_once('.').map(|(entry, _)| entry);
+    match entry {
+        Some(entry) if renamed.is_empty() => {
+            vec![Candidate::new("take the entry out", [Edit::remove(entry)])]
+        }
+        _ => renamed,
+    }
 }
 
 #[cfg(test)]
@@ -62,6 +70,22 @@ mod tests {
         let found = check(CHECK.id, &keys, &[Stop]);
         assert!(found[0].advice.as_ref().unwrap().contains("battery +"));
         let edit = &found[0].mend.as_ref().unwrap().edits[0];
-        assert!(edit.key.starts_with("wiring.wire.1"), "{edit:?}");
+        assert_eq!(edit.key, "wiring.wire.1.from");
+        assert_eq!(edit.value.as_deref(), Some("battery +"));
+    }
+
+    #[test]
+    fn a_wire_that_is_not_there_is_not_left_out() {
+        let keys = [
+            ("wiring.without.1.from", "battery +"),
+            ("wiring.without.1.to", "amplifier +"),
+        ];
+        let found = check(CHECK.id, &keys, &[Stop]);
+        assert!(found[0].advice.as_ref().unwrap().contains("fuse 1"));
+        let edit = &found[0].mend.as_ref().unwrap().edits[0];
+        assert_eq!(
+            (edit.key.as_str(), &edit.value),
+            ("wiring.without.1", &None)
+        );
     }
 }

@@ -2,7 +2,10 @@
 //! that playing time, heat, fuse and wires read it from.
 
 use super::named::{self, Named, What};
-use design::{ControlKind, Design, Does, Ground, ModuleKind, ModulePart, Value};
+use design::{
+    ControlKind, CutOff, Design, Does, Ground, ModuleKind, ModulePart, Project, SwitchingKind,
+    Value,
+};
 
 /// Power that grows with the supply as a current does, and power that does not depend on it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -42,8 +45,8 @@ impl Share {
 /// One part that draws while the box is on.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Taker {
-    /// What it is for.
-    pub(super) does: Does,
+    /// What it is for; nothing a maker names where it is the coil of the cut-off's relay.
+    pub(super) does: Option<Does>,
     /// Its place in the list of modules, where it is one of them.
     pub(crate) module: Option<usize>,
     /// What flows in at its own terminals.
@@ -78,17 +81,30 @@ pub(super) const LIGHT: f64 = 0.01;
 /// Current of an indicator that states none, in A: common practice, no source.
 const INDICATOR: f64 = 0.005;
 
+/// Power of a relay's coil where the shelf has no relay for this battery, in W: common practice,
+/// no source.
+const COIL: f64 = 0.4;
+
+/// How far above its rated voltage a coil may be held for long: common practice, no source.
+const COIL_MOST: f64 = 1.3;
+
+/// Share of its rated voltage at which a coil that does not say surely pulls in: common
+/// practice, no source.
+const PULL_IN: f64 = 0.75;
+
 /// Share of what a converter takes that it gives, where it states none: common practice, no
 /// source.
 const EFFICIENCY: f64 = 0.8;
 
 impl Aside {
     /// What a design draws from a battery of so many volts when empty and when full.
-    pub(crate) fn of(design: &Design, volts: [f64; 2]) -> Self {
+    pub(crate) fn of(project: &Project, volts: [f64; 2]) -> Self {
+        let design = &project.design;
         let named = named::all(design);
         let mut aside = Self::default();
         aside.radio(design, &named, volts);
         aside.small(design, &named);
+        aside.coil(project, volts);
         aside
     }
 
@@ -100,12 +116,21 @@ impl Aside {
 
     /// Current in A into the terminals of the part that is there for something, at so many volts.
     pub(super) fn current(&self, does: Does, volts: f64) -> f64 {
+        self.taken(Some(does), volts)
+    }
+
+    /// Current in A of the coil that holds the cut-off closed; 0 where it has none.
+    pub(super) fn cut_off(&self, volts: f64) -> f64 {
+        self.taken(None, volts)
+    }
+
+    fn taken(&self, does: Option<Does>, volts: f64) -> f64 {
         let mut takers = self.takers.iter();
         let own = takers.find(|taker| taker.does == does);
         own.map_or(0.0, |taker| taker.own.amperes(volts))
     }
 
-    fn add(&mut self, does: Does, named: Option<&Named<'_>>, amperes: f64) {
+    fn add(&mut self, does: Option<Does>, named: Option<&Named<'_>>, amperes: f64) {
         let own = Share::current(amperes);
         self.takers.push(Taker {
             does,
@@ -124,7 +149,7 @@ impl Aside {
         let isolated = design.wiring.ground.value == Ground::IsolatedConverter;
         let current = radio.map_or(0.0, |one| own_current(one, RADIO));
         if let Some(radio) = radio {
-            self.add(Does::Radio, Some(radio), current);
+            self.add(Some(Does::Radio), Some(radio), current);
         }
         if converter.is_none() && !(radio.is_some() && (isolated || outside)) {
             return;
@@ -149,7 +174,7 @@ impl Aside {
         }
         self.converted = Some(Converted { volts });
         self.takers.push(Taker {
-            does: Does::RadioSupply,
+            does: Some(Does::RadioSupply),
             module: converter.and_then(|one| one.module()),
             own,
             drawn: own,
@@ -168,15 +193,46 @@ impl Aside {
             .filter(|one| one.does == Some(Does::LowBattery));
         let board = low.clone().find(|one| one.module().is_some());
         if let Some(board) = board {
-            self.add(Does::LowBattery, Some(board), own_current(board, INDICATOR));
+            self.add(
+                Some(Does::LowBattery),
+                Some(board),
+                own_current(board, INDICATOR),
+            );
         } else if low.next().is_some() || design.indicator.is_some() {
-            self.add(Does::LowBattery, None, INDICATOR);
+            self.add(Some(Does::LowBattery), None, INDICATOR);
         }
         for does in [Does::PowerLight, Does::Voltage] {
             if let Some(one) = first(named, does) {
-                self.add(does, Some(one), own_current(one, LIGHT));
+                self.add(Some(does), Some(one), own_current(one, LIGHT));
             }
         }
+    }
+
+    /// The coil of the relay that cuts the load off, held while the box is on: of the relays on
+    /// the shelf that this battery drives, the one that takes most, at the full battery.
+    fn coil(&mut self, project: &Project, [empty, full]: [f64; 2]) {
+        let used = project.design.indicator.as_ref();
+        if used.is_none_or(|used| used.cut_off.value != CutOff::Relay) {
+            return;
+        }
+        let halfway = (empty + full) / 2.0;
+        let coils = project.shelf.switching.iter().filter_map(|part| {
+            let SwitchingKind::Relay {
+                coil_voltage,
+                coil_resistance,
+                pull_in,
+                ..
+            } = &part.kind
+            else {
+                return None;
+            };
+            let pulls = pull_in.map_or(PULL_IN * coil_voltage.si, |value| value.si) <= halfway;
+            let bears = full <= COIL_MOST * coil_voltage.si;
+            (pulls && bears).then(|| full / coil_resistance.si)
+        });
+        let most = coils.fold(0.0, f64::max);
+        let amperes = if most > 0.0 { most } else { COIL / full };
+        self.add(None, None, amperes);
     }
 }
 

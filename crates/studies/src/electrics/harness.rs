@@ -36,6 +36,8 @@ pub(super) fn wires(draft: &Draft, said: &[Said<'_>], design: &Design) -> Vec<Ha
             run: Vec::new(),
             lies: 0.0,
             length: 0.0,
+            usual: 0.0,
+            reaches: 0.0,
             endings: [wire.from, wire.to].map(|end| ending(system, end, design)),
             continuous: 0.0,
             peak: 0.0,
@@ -103,10 +105,9 @@ pub(super) fn lengths(
             .count();
         let strips: f64 = own.endings.iter().map(|ending| ending.strip).sum();
         let wanted = own.lies * (1.0 + slack) + service * loops as f64 + strips;
-        own.length = stated.map_or_else(
-            || (wanted / CUT_STEP - 1e-9).ceil() * CUT_STEP,
-            |value| value.si,
-        );
+        own.usual = (wanted / CUT_STEP - 1e-9).ceil() * CUT_STEP;
+        own.reaches = own.lies + strips;
+        own.length = stated.map_or(own.usual, |value| value.si);
     }
 }
 

@@ -23,4 +23,4 @@ mod tests;
 pub(crate) use aside::{Aside, Share};
 pub use model::*;
 pub use spools::{Spool, Strand};
-pub(crate) use study::{Asked, DROP_SHARE, amplifier_drop, study};
+pub(crate) use study::{Asked, DROP_SHARE, amplifier_drop, lets_pass, study};

@@ -37,6 +37,14 @@ impl Electrics {
         let mut modes = self.modes.iter();
         modes.find(|state| state.mode.state == wiring::State::On)
     }
+
+    /// What happens with the box off: the mode in which most is drawn then.
+    #[must_use]
+    pub fn off(&self) -> Option<&ModeState> {
+        let off = self.modes.iter();
+        off.filter(|state| state.mode.state == wiring::State::Off)
+            .max_by(|a, b| a.idle.total_cmp(&b.idle))
+    }
 }
 
 /// What stands behind a part of the system.
@@ -92,8 +100,12 @@ pub struct HarnessWire {
     pub run: Vec<[f64; 3]>,
     /// Length of that run in m.
     pub lies: f64,
-    /// Length to cut, with slack and service loops, in m.
+    /// Length to cut, with slack and service loops, or as the design states it, in m.
     pub length: f64,
+    /// Length that it would be cut to if the design stated none, in m.
+    pub usual: f64,
+    /// Least length that reaches from one end to the other, stripped and taut, in m.
+    pub reaches: f64,
     /// What is put on each end.
     pub endings: [Ending; 2],
     /// Greatest long-term current in any mode in A.
@@ -164,12 +176,16 @@ pub struct FuseChoice {
     pub stock: Option<FusePart>,
     /// Whether the design names it.
     pub stated: bool,
-    /// Least rating: 1.25 times the long-term current, in A.
+    /// Least rating: 1.25 times the long-term current or the charger's, in A.
     pub least: f64,
     /// Greatest rating: what the thinnest wire behind it carries, in A.
     pub most: f64,
     /// Length of wire between battery and fuse in m.
     pub reach: f64,
+    /// Heat of the rush through it when the box is switched on, in A²·s.
+    pub rush: f64,
+    /// Heat of a rush that it surely lets pass, in A²·s.
+    pub passes: f64,
 }
 
 /// What is drawn from the battery.

@@ -36,8 +36,13 @@ pub(super) fn apply<'a>(
                     "No wire is proposed from {} to {}, so none can be left out.",
                     left.from.text, left.to.text
                 ),
-                advice: "take the entry out, or name a wire of the wire list".into(),
-                near: joined(&draft.system, from),
+                advice: format!(
+                    "take the entry out, or name a wire of the wire list: {} is joined to {}",
+                    left.from.text,
+                    joined(&draft.system, from)
+                ),
+                // Another wire left out is not what was meant by one that is not there.
+                near: Vec::new(),
                 key: format!("{key}.to"),
                 place: left.place,
             }),
@@ -52,15 +57,7 @@ pub(super) fn apply<'a>(
             continue;
         };
         let own = Said { wire: Some(wire) };
-        if from == to {
-            troubles.push(Trouble {
-                words: format!("A wire begins and ends at {}.", wire.from.text),
-                advice: "name two terminals".into(),
-                near: Vec::new(),
-                key: format!("{key}.to"),
-                place: wire.place,
-            });
-        } else if let Some(known) = between(&draft.system, from, to) {
+        if let Some(known) = between(&draft.system, from, to) {
             said[known] = own;
         } else {
             let (carries, duty) = guessed(&draft.system, from, to);
@@ -77,15 +74,19 @@ fn between(system: &System, a: End, b: End) -> Option<usize> {
     wires.position(|wire| (wire.from, wire.to) == (a, b) || (wire.from, wire.to) == (b, a))
 }
 
-/// Terminals that have a wire to one.
-fn joined(system: &System, end: End) -> Vec<String> {
+/// Terminals that have a wire to one, as a list in words.
+fn joined(system: &System, end: End) -> String {
     let other = |wire: &wiring::Wire| match end {
         _ if wire.from == end => Some(wire.to),
         _ if wire.to == end => Some(wire.from),
         _ => None,
     };
     let ends = system.wires.iter().filter_map(other);
-    ends.map(|end| system.name(end)).collect()
+    let names: Vec<String> = ends.map(|end| system.name(end)).collect();
+    if names.is_empty() {
+        return "nothing".into();
+    }
+    names.join(", ")
 }
 
 /// What a wire between two terminals carries, by what they are for.

@@ -84,6 +84,41 @@ mod tests {
         assert_eq!(count, RATED.len());
     }
 
+    /// How much more a wire alone carries than each of three together in a conduit, at least:
+    /// between the methods B2 and F of `iec-60364-5-52`, from memory.
+    const ALONE: f64 = 1.25;
+
+    /// Hottest copper in PVC, in °C, and the air its ratings hold in.
+    const PVC: [f64; 2] = [70.0, 30.0];
+
+    /// Rows of `iec-60364-5-52`, three loaded wires in a conduit (method B2): what is said of a
+    /// wire alone stays within what they allow for it in air of 30 °C, and in warmer air they
+    /// fall as the root of what is left to the hottest copper, within the ampere they are
+    /// printed to.
+    #[test]
+    fn installed_wires_carry_as_much() {
+        let table = include_str!("../../../../reference/appliance_min_section.csv");
+        let rows = table.lines().filter_map(|line| line.strip_prefix("B2_"));
+        let rows: Vec<[f64; 3]> = rows
+            .map(|row| {
+                let (air, rest) = row.split_once("C,").unwrap();
+                let (current, square) = rest.split_once(',').unwrap();
+                [air, current, square].map(|cell| cell.parse().unwrap())
+            })
+            .collect();
+        assert_eq!(rows.len(), 8);
+        for [air, current, square] in &rows {
+            let own = |row: &&[f64; 3]| row[0] == PVC[1] && row[2] == *square;
+            let [_, cool, _] = rows.iter().find(own).unwrap();
+            let left = (PVC[0] - air) / (PVC[0] - PVC[1]);
+            assert!(
+                (current * current - cool * cool * left).abs() <= 2.0 * current,
+                "{air} {square}"
+            );
+            assert!(carries(1e-6 * square) <= ALONE * cool, "{square}");
+        }
+    }
+
     #[test]
     fn thicker_wires_carry_more() {
         for pair in SECTIONS.windows(2) {

@@ -1,7 +1,7 @@
 //! Where electrical parts sit in the box.
 
 use super::model::ElectricPart;
-use super::route::Space;
+use super::route::{Obstacle, Space};
 use crate::carpentry::{Carpentry, PartKind};
 use wiring::{Kind, System};
 use wood::vector::{Vector, add, scale};
@@ -23,6 +23,16 @@ pub(super) fn space(carpentry: &Carpentry, inside: (Vector, Vector)) -> Space {
         high: inside.1,
         blocks: standing
             .map(|part| part.part.shape.bounds(&part.part.pose))
+            .collect(),
+        boards: carpentry
+            .body
+            .plan
+            .boards
+            .iter()
+            .map(|board| {
+                let windows = board.windows.iter().map(|own| [own.low, own.high]);
+                Obstacle::new((board.low, board.high), board.across, windows)
+            })
             .collect(),
     }
 }

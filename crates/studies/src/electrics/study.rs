@@ -15,7 +15,8 @@ use crate::power::{Load, Playing, consumption};
 use crate::sound::{Caps, Gains, Scene};
 use crate::subject::Subject;
 use crate::vary::Draw;
-use design::{FuseForm, FusePart};
+use design::{FuseForm, FusePart, FuseSpeed};
+use physics::fuse::Make;
 use wiring::{Carries, Flow, Kind, Mode, System};
 
 /// What the electrics are studied from.
@@ -36,7 +37,7 @@ pub(crate) const DROP_SHARE: f64 = 0.03;
 /// The whole of it.
 pub(crate) fn study(asked: &Asked<'_>) -> Electrics {
     let design = &asked.subject.project.design;
-    let mut supply = drawn(asked);
+    let supply = drawn(asked);
     let given = Given::new(asked.subject, [supply.volts[2], supply.volts[0]]);
     let mut draft = propose(&given);
     let mut troubles = doubts(&draft);
@@ -67,12 +68,13 @@ pub(crate) fn study(asked: &Asked<'_>) -> Electrics {
     route::lay(&mut electrics, &spots::space(asked.carpentry, inside));
     harness::lengths(&electrics.system, &mut electrics.harness, &said, design);
     total(&mut electrics);
+    // The rush is known when the wires are, and may want a larger fuse and with it thicker wires.
+    for _ in 0..2 {
+        electrics.fuse = fuse(&electrics, &given, asked);
+        size(&mut electrics, asked, &said);
+        electrics.supply.inrush = inrush(&electrics);
+    }
     electrics.fuse = fuse(&electrics, &given, asked);
-    size(&mut electrics, asked, &said);
-    electrics.fuse = fuse(&electrics, &given, asked);
-    supply = electrics.supply;
-    supply.inrush = inrush(&electrics);
-    electrics.supply = supply;
     let shelf = &asked.subject.project.shelf.wires;
     electrics.spools = spools::spools(&electrics.harness, shelf);
     let modes: Vec<Mode> = electrics
@@ -162,7 +164,10 @@ fn fuse(electrics: &Electrics, given: &Given<'_>, asked: &Asked<'_>) -> Option<F
     });
     // Batteries in parallel share the current.
     let count = f64::from(given.design.battery.count.max(1));
-    let least = FUSE_MARGIN * electrics.supply.continuous / count;
+    let flows = electrics.supply.continuous.max(charged(electrics, asked));
+    let least = FUSE_MARGIN * flows / count;
+    let (amperes, time) = electrics.supply.inrush;
+    let rush = physics::fuse::rush(amperes / count, time);
     let thinnest = electrics
         .harness
         .iter()
@@ -175,16 +180,20 @@ fn fuse(electrics: &Electrics, given: &Given<'_>, asked: &Asked<'_>) -> Option<F
     });
     let stock = match said {
         Some((fuse, _)) => Some(fuse.clone()),
-        None => from_shelf(asked, electrics, least, form),
+        None => from_shelf(asked, electrics, [least, rush], form),
     };
     // A sine at the clip point is part of every first test.
     let wanted = least.max(electrics.supply.sine / count);
+    let wanted = wanted.max((rush / Make::Blade.passes()).sqrt());
     let usual = RATINGS.into_iter().find(|rating| *rating >= wanted);
     let current = stock
         .as_ref()
         .map_or(usual.unwrap_or(RATINGS[RATINGS.len() - 1]), |fuse| {
             fuse.current.si
         });
+    let passes = stock
+        .as_ref()
+        .map_or(current * current * Make::Blade.passes(), lets_pass);
     Some(FuseChoice {
         part,
         current,
@@ -193,14 +202,39 @@ fn fuse(electrics: &Electrics, given: &Given<'_>, asked: &Asked<'_>) -> Option<F
         least,
         most: thinnest,
         reach: reach(electrics, part),
+        rush,
+        passes,
     })
+}
+
+/// How a fuse of the shelf is made.
+fn make(fuse: &FusePart) -> Make {
+    match (fuse.form.value, fuse.speed.value) {
+        (FuseForm::Blade, _) => Make::Blade,
+        (FuseForm::Tube, FuseSpeed::Fast) => Make::FastTube,
+        (FuseForm::Tube, FuseSpeed::Slow) => Make::SlowTube,
+    }
+}
+
+/// Heat of a rush in A²·s that a fuse of the shelf surely lets pass.
+pub(crate) fn lets_pass(fuse: &FusePart) -> f64 {
+    fuse.current.si * fuse.current.si * make(fuse).passes()
+}
+
+/// What the charger drives through the fuse in A; 0 where it does not charge in the box.
+fn charged(electrics: &Electrics, asked: &Asked<'_>) -> f64 {
+    let stated = asked.subject.project.design.battery.charger_current;
+    let socket = kind(&electrics.system, Kind::ChargeSocket);
+    stated
+        .filter(|_| socket.is_some())
+        .map_or(0.0, |current| current.si)
 }
 
 /// The smallest fuse on the shelf that will do.
 fn from_shelf(
     asked: &Asked<'_>,
     electrics: &Electrics,
-    least: f64,
+    [least, rush]: [f64; 2],
     form: Option<FuseForm>,
 ) -> Option<FusePart> {
     let wanted = least
@@ -210,7 +244,7 @@ fn from_shelf(
             .dc_voltage
             .is_some_and(|volts| volts.si >= electrics.supply.volts[0]);
         let form = form.unwrap_or(FuseForm::Blade);
-        volts && fuse.form.value == form && fuse.current.si >= wanted
+        volts && fuse.form.value == form && fuse.current.si >= wanted && lets_pass(fuse) >= rush
     };
     let fuses = asked.subject.project.shelf.fuses.iter().filter(fits);
     fuses

@@ -397,7 +397,7 @@ fn what_is_drawn_aside_is_counted_everywhere_alike() {
         (Some("radio module 12 V"), false),
     ] {
         (has.radio, has.converter) = (radio, converter);
-        (has.light, has.indicator) = (true, true);
+        (has.light, has.indicator, has.cut_off) = (true, true, "relay");
         let project = design::read(&has.text(), None).unwrap();
         let subject = Subject::new(project, 1.0).unwrap();
         let empty = 10.0;
@@ -413,6 +413,11 @@ fn what_is_drawn_aside_is_counted_everywhere_alike() {
             "{taken} {aside:?}"
         );
         assert!(taken > 0.0);
+        let cut_off = draft.system.part("cut-off").unwrap();
+        // The coil of 400 Ω of the built-in relay on the full battery.
+        let coil = draft.parts[cut_off].continuous;
+        let full = 14.4;
+        assert!((coil - full / 400.0).abs() < 0.02 * coil, "{coil}");
         let takers = subject.aside.takers.iter();
         let heat: f64 = takers.map(|taker| taker.heat.power(12.0)).sum();
         assert!((heat - aside.power(12.0)).abs() < 1e-12, "{heat} {aside:?}");

@@ -1,6 +1,6 @@
 //! What disconnects the load, and stays off until it is started anew.
 
-use super::design::hurried;
+use super::design::{found, hurried};
 use super::drawer::Named;
 use super::fading::Fading;
 use super::model::{CutOff, Kind, Part, Wanted};
@@ -9,7 +9,7 @@ use super::study::{Player, threshold};
 use super::wants;
 use crate::odds::Band;
 use design::{CutOff as Wish, IndicatorUse, MosfetChannel, SwitchingKind, SwitchingPart};
-use physics::indicator::search::{self, Found};
+use physics::indicator::search;
 use physics::indicator::{Resistor, State};
 
 /// How far above the lowest voltage of the battery it disconnects, as a share,
@@ -18,6 +18,10 @@ const ABOVE: f64 = 1.015;
 
 /// How far above the highest voltage of the battery it would come back, in V.
 const BEYOND: f64 = 0.4;
+
+/// By how much the hysteresis may exceed what latches, as ratios: little where the drawer has
+/// the resistors for it, which is soon searched, and much where it has not.
+const LATCHES: [f64; 2] = [1.4, 3.0];
 
 /// Current that a switch must carry over what flows at the peaks, as a ratio.
 const SPARE: f64 = 1.25;
@@ -43,13 +47,17 @@ pub(super) fn cut_off(
     let switch = switch(player, relay, wanted, sag.peak_current)?;
     let trip = ABOVE * battery.end_voltage;
     let latch = wanted.supply[1] + BEYOND - trip;
-    let wish = search::Wish {
-        trip,
-        hysteresis: [latch, 3.0 * latch],
-        recovered: f64::INFINITY,
-        ..wants::wish(wanted, used, named.lamp()?, f64::INFINITY)
-    };
-    let mut found: Found = search::search(&named.drawer, &wish, 1).into_iter().next()?;
+    let usual = wants::wish(wanted, used, named.lamp()?, f64::INFINITY);
+    let mut found = LATCHES.iter().find_map(|most| {
+        let wish = search::Wish {
+            trip,
+            hysteresis: [latch, most * latch],
+            recovered: f64::INFINITY,
+            ..usual
+        };
+        let met = &player.subject.indicators;
+        found(named, wish, 1, met).into_iter().next()
+    })?;
     found.circuit = hurried(named, found.circuit);
     let circuit = &found.circuit;
     let stack = circuit.falling_stack();

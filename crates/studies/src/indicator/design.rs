@@ -9,8 +9,8 @@ use design::IndicatorUse;
 use physics::indicator::Indicator as Circuit;
 use physics::indicator::search::{Drawer, Found, Lamp, Wish, search};
 
-/// What was found before for the same drawer and wish.
-pub(crate) type Indicators = Memo<(Drawer, Wish), Vec<Found>>;
+/// What was found before for the same drawer and wish, so many kept.
+pub(crate) type Indicators = Memo<(Drawer, Wish, usize), Vec<Found>>;
 
 /// Circuits kept, the best included.
 const KEPT: usize = 4;
@@ -38,22 +38,28 @@ pub(super) fn design(
         ..wanted
     };
     let look = |wanted: &Wanted| {
-        let question = (named.drawer.clone(), wish(wanted, used, lamp, highest));
-        let found = met.of(question, |(drawer, wish)| search(drawer, wish, KEPT));
-        found.as_ref().clone()
+        let wish = wish(wanted, used, lamp, highest);
+        found(named, wish, KEPT, met)
     };
-    let mut found = look(&wanted);
-    if let Some(best) = found.first() {
+    let mut all = look(&wanted);
+    if let Some(best) = all.first() {
         let known = trip(fading, wanted.warning, off(&best.circuit));
         if (known / wanted.trip - 1.0).abs() > ENOUGH {
             wanted.trip = known;
-            found = look(&wanted);
+            all = look(&wanted);
         }
     }
-    for one in &mut found {
+    for one in &mut all {
         one.circuit = hurried(named, one.circuit);
     }
-    (wanted, found)
+    (wanted, all)
+}
+
+/// The best circuits for a wish, at most so many.
+pub(super) fn found(named: &Named<'_>, wish: Wish, keep: usize, met: &Indicators) -> Vec<Found> {
+    let question = (named.drawer.clone(), wish, keep);
+    let found = met.of(question, |(drawer, wish, keep)| search(drawer, wish, *keep));
+    found.as_ref().clone()
 }
 
 /// With the capacitor across the feedback that lets the hysteresis act at once.

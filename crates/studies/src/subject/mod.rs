@@ -35,6 +35,7 @@ use crate::build::Build;
 use crate::carpentry::{CutLine, SheetPlan, Workshop, cut_list, diagnostic, sheet_plans, solid};
 use crate::electrics::Aside;
 use crate::indicator::Indicators;
+use crate::memory::Memory;
 use crate::money::{self, Need};
 use crate::vary::{Causes, Draw, Uncertain, spreads};
 use design::{Diagnostic, DriverUse, EnclosureKind, Project, Side};
@@ -99,7 +100,24 @@ impl Subject {
     /// What cannot be studied at all, such as a box with no air left inside,
     /// comes back as located errors.
     pub(crate) fn new(project: Project, spread: f64) -> Result<Self, Vec<Diagnostic>> {
-        Self::prepared(project, spread, Workshop::default(), false)
+        Self::remembering(project, spread, &Memory::default())
+    }
+
+    /// The same with what was worked out for designs before.
+    ///
+    /// # Errors
+    /// As for [`Subject::new`].
+    pub(crate) fn remembering(
+        project: Project,
+        spread: f64,
+        memory: &Memory,
+    ) -> Result<Self, Vec<Diagnostic>> {
+        let subject = Self::prepared(project, spread, memory.workshop(), false)?;
+        Ok(Self {
+            baffles: memory.baffles(),
+            indicators: memory.indicators(),
+            ..subject
+        })
     }
 
     fn prepared(
@@ -139,7 +157,7 @@ impl Subject {
         let amplifier = AmplifierSubject::new(&mut causes, design);
         let battery = BatterySubject::new(&mut causes, design);
         let usual = battery.at(&Draw::Nominal);
-        let aside = Aside::of(design, [usual.end_voltage, usual.full_voltage()]);
+        let aside = Aside::of(&project, [usual.end_voltage, usual.full_voltage()]);
         let weight = WeightSubject::new(&mut causes, design, &mut enclosure);
         let front = Front::new(&enclosure);
         let body = match solid(design, &mut enclosure.plan, &workshop.places) {

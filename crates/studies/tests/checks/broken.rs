@@ -48,6 +48,11 @@ leak = "tight"
 last_with = "screws"
 "#;
 
+/// The text of that design.
+pub(crate) const fn base() -> &'static str {
+    CLEAN
+}
+
 const VENT: &[(&str, &str)] = &[
     ("box.kind", "vented"),
     ("box.filling", "10 %"),
@@ -705,6 +710,14 @@ pub(crate) fn wired() -> Vec<Broken> {
             "wire-size",
             &[
                 ("wiring.usual", "flexible wire 0.25 mm²"),
+            ],
+        ),
+        broken(
+            "wire-reaches",
+            &[
+                ("wiring.wire.1.from", "amplifier left +"),
+                ("wiring.wire.1.to", "left driver 1 +"),
+                ("wiring.wire.1.length", "60 mm"),
             ],
         ),
         broken(

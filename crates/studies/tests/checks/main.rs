@@ -5,4 +5,5 @@ mod any;
 mod broken;
 mod fire;
 mod mends;
+mod safe;
 mod texts;

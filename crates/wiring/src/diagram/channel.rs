@@ -9,8 +9,6 @@ const PASSES: usize = 8;
 pub(super) struct Tracks {
     /// Track of every net from the left, `None` for one that runs level.
     pub(super) of: Vec<Option<usize>>,
-    /// How many tracks there are.
-    pub(super) count: usize,
     /// How often lines of the channel cross.
     pub(super) crossings: i64,
     /// How often they had to if no two ends were level.
@@ -28,7 +26,6 @@ pub(super) fn tracks(spans: &[Span]) -> Result<Tracks, usize> {
         }
     }
     let mut of: Vec<Option<usize>> = vec![None; spans.len()];
-    let mut count = 0;
     for (place, own) in order.iter().enumerate() {
         let near = |other: &usize| {
             let (a, b) = (&spans[*own], &spans[*other]);
@@ -37,11 +34,9 @@ pub(super) fn tracks(spans: &[Span]) -> Result<Tracks, usize> {
         let before = order[..place].iter().filter(|other| near(other));
         let track = before.filter_map(|o| of[*o]).map(|t| t + 1).max();
         of[*own] = Some(track.unwrap_or(0));
-        count = count.max(track.unwrap_or(0) + 1);
     }
     let mut tracks = Tracks {
         of,
-        count,
         crossings: 0,
         needed: 0,
     };

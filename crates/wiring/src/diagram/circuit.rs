@@ -87,19 +87,29 @@ pub struct Net {
     pub pins: Vec<Pin>,
     /// Whether it tells what stands left of what; a return does not.
     pub leads: bool,
+    /// Whether its labels say the same: where room is short, a short line bears one.
+    pub alike: bool,
 }
 
 impl Net {
     /// A net that runs from what gives to what takes.
     #[must_use]
     pub const fn leading(pins: Vec<Pin>) -> Self {
-        Self { pins, leads: true }
+        Self {
+            pins,
+            leads: true,
+            alike: false,
+        }
     }
 
     /// A net without a direction, such as ground.
     #[must_use]
     pub const fn returning(pins: Vec<Pin>) -> Self {
-        Self { pins, leads: false }
+        Self {
+            pins,
+            leads: false,
+            alike: false,
+        }
     }
 
     /// How strongly it pulls its blocks together.

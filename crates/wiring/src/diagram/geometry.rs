@@ -1,5 +1,6 @@
 //! From order and heights to points in millimetres.
 
+use super::across::{Across, across};
 use super::channel::{Tracks, tracks};
 use super::circuit::{Face, Pin};
 use super::frame::{Frame, STEP, Term, Wire};
@@ -64,28 +65,67 @@ pub struct Diagram {
     pub bends: usize,
 }
 
-/// Positions across the sheet.
-struct Across {
-    /// Left and right edge of every column.
-    columns: Vec<[f64; 2]>,
-    /// Position of track 0 of every channel.
-    first: Vec<f64>,
-    width: f64,
-}
-
-/// Draws an order.
+/// Draws an order; of labels that say the same, one is left out where the drawing is
+/// too wide for its room with all.
 pub(super) fn drawn(frame: &Frame, state: &State) -> Diagram {
     let mut state = state.clone();
     let tracks = parted(frame, &mut state);
+    let full = put(frame, &state, &tracks, &|_| true);
+    if full.size[0] <= frame.rules.room[0] {
+        return full;
+    }
+    let spared = spared_labels(frame);
+    put(frame, &state, &tracks, &|pin| !spared.contains(&pin))
+}
+
+/// Pins whose label is left out: of a short line that bears it at both ends, the one
+/// where fewer others are as wide.
+fn spared_labels(frame: &Frame) -> Vec<Pin> {
+    let mut out = Vec::new();
+    for (channel, wires) in frame.channels.iter().enumerate() {
+        let pins = |side: usize, wire: &Wire| -> Vec<Pin> {
+            let blocks = wire.ends[side].iter().filter_map(|end| {
+                let block = frame.items[end.item].block?;
+                let port = end.port;
+                Some(Pin { block, port })
+            });
+            blocks.collect()
+        };
+        let short = |wire: &&Wire| {
+            let net = &frame.circuit.nets[wire.net];
+            net.alike && pins(0, wire).len() + pins(1, wire).len() == net.pins.len()
+        };
+        let widest = |side: usize| {
+            let long = wires.iter().filter(|w| !short(w));
+            let own = long.flat_map(|w| pins(side, w));
+            let labels = own.map(|p| frame.circuit.blocks[p.block].ports[p.port].label);
+            labels.fold(0.0, f64::max)
+        };
+        // Nothing stands left of the first channel and right of the last one.
+        let side = match channel {
+            0 => 1,
+            _ => usize::from(widest(0) <= widest(1)),
+        };
+        for wire in wires.iter().filter(short) {
+            let both = [0, 1].map(|side| pins(side, wire));
+            if both.iter().all(|own| !own.is_empty()) {
+                out.extend(&both[1 - side]);
+            }
+        }
+    }
+    out
+}
+
+fn put(frame: &Frame, state: &State, tracks: &[Tracks], bears: &dyn Fn(Pin) -> bool) -> Diagram {
     let top = (frame.items.iter().zip(&state.level)).map(|(i, y)| y + i.reach[0]);
     let top = top.min().unwrap_or(0);
     let bottom = (frame.items.iter().zip(&state.level)).map(|(i, y)| y + i.reach[1]);
     let high = bottom.max().unwrap_or(0) - top;
     let pen = Pen {
         frame,
-        state: &state,
-        across: across(frame, &tracks),
-        tracks: &tracks,
+        state,
+        across: across(frame, state, tracks, bears),
+        bears,
         top,
     };
     let blocks = pen.blocks();
@@ -181,53 +221,11 @@ fn space(frame: &Frame, state: &mut State, column: usize) {
     }
 }
 
-fn across(frame: &Frame, tracks: &[Tracks]) -> Across {
-    let rules = frame.rules;
-    let mut x = 0.0;
-    let mut out = Across {
-        columns: Vec::new(),
-        first: Vec::new(),
-        width: 0.0,
-    };
-    for (channel, own) in tracks.iter().enumerate() {
-        let wires = &frame.channels[channel];
-        let edge = channel == 0 || channel == frame.columns.len();
-        let [left, right] = [0, 1].map(|side| zone(frame, wires, side));
-        out.first.push(x + left + rules.track);
-        if own.count > 0 {
-            x += left + (own.count + 1) as f64 * rules.track + right;
-        } else if !edge {
-            x += left + rules.track + right;
-        }
-        if channel < frame.columns.len() {
-            let items = frame.columns[channel]
-                .iter()
-                .filter_map(|i| frame.items[*i].block);
-            let widths = items.map(|b| frame.circuit.blocks[b].size[0]);
-            let width = widths.fold(0.0, f64::max);
-            out.columns.push([x, x + width]);
-            x += width;
-        }
-    }
-    out.width = x;
-    out
-}
-
-/// Width that stubs and labels on one side of a channel take.
-fn zone(frame: &Frame, wires: &[Wire], side: usize) -> f64 {
-    let ends = wires.iter().flat_map(|w| &w.ends[side]);
-    let labels = ends.filter_map(|t| {
-        let block = frame.items[t.item].block?;
-        Some(frame.circuit.blocks[block].ports[t.port].label)
-    });
-    labels.fold(0.0, f64::max) + frame.rules.stub
-}
-
 struct Pen<'a> {
     frame: &'a Frame<'a>,
     state: &'a State,
     across: Across,
-    tracks: &'a [Tracks],
+    bears: &'a dyn Fn(Pin) -> bool,
     top: i64,
 }
 
@@ -240,15 +238,7 @@ impl Pen<'_> {
     fn blocks(&self) -> Vec<Placed> {
         let own = self.frame.circuit.blocks.iter().enumerate();
         own.map(|(b, block)| {
-            let item = &self.frame.items[b];
-            let [left, right] = self.across.columns[item.layer];
-            let spare = right - left - block.size[0];
-            let share = match (item.ports[0].is_empty(), item.ports[1].is_empty()) {
-                (true, false) => 1.0,
-                (false, true) => 0.0,
-                _ => 0.5,
-            };
-            let at = [left + share * spare, self.mm(self.state.level[b])];
+            let at = [self.across.blocks[b], self.mm(self.state.level[b])];
             let ports = (0..block.ports.len()).map(|port| {
                 let face = self.frame.faces[b][port];
                 let x = match face {
@@ -271,11 +261,8 @@ impl Pen<'_> {
         let mut out: Vec<Trace> = Vec::new();
         out.resize_with(self.frame.circuit.nets.len(), Trace::default);
         for (channel, wires) in self.frame.channels.iter().enumerate() {
-            let tracks = &self.tracks[channel];
-            for (wire, track) in wires.iter().zip(&tracks.of) {
-                let x =
-                    track.map(|t| self.across.first[channel] + t as f64 * self.frame.rules.track);
-                self.wire(wire, x, blocks, &mut out[wire.net]);
+            for (wire, track) in wires.iter().zip(&self.across.tracks[channel]) {
+                self.wire(wire, *track, blocks, &mut out[wire.net]);
             }
         }
         for (net, item) in &self.frame.passages {
@@ -327,7 +314,7 @@ impl Pen<'_> {
                 Face::Right => port.at[0] + rules.stub,
                 _ => port.at[0] - rules.stub - width,
             };
-            (width > 0.0).then_some(LabelBox {
+            (width > 0.0 && (self.bears)(*pin)).then_some(LabelBox {
                 pin: *pin,
                 at: [x, port.at[1] - rules.label],
                 size: [width, rules.label],

@@ -8,7 +8,7 @@ const PASSES: usize = 40;
 /// What a step of height over the room weighs against a step of length.
 const OVERFULL: i64 = 4;
 /// What a line back weighs against a step of length.
-const BACK: i64 = 14;
+const BACK: i64 = 30;
 
 struct Layering<'a> {
     circuit: &'a Circuit,
@@ -23,12 +23,13 @@ struct Layering<'a> {
 }
 
 /// The column of every block, from 0 on without gaps; of `most` columns where the
-/// arrows ask for more.
+/// arrows ask for more. Columns are filled to a share of the room's height.
 pub(super) fn layered(
     circuit: &Circuit,
     faces: &Faces,
     rules: &Rules,
     most: Option<usize>,
+    share: f64,
 ) -> Vec<usize> {
     let steps = |mm: f64| libm::ceil(mm / rules.step) as i64;
     let layering = Layering {
@@ -38,7 +39,7 @@ pub(super) fn layered(
         heights: (circuit.blocks.iter())
             .map(|b| steps(b.size[1]) + 2)
             .collect(),
-        room: steps(rules.room[1]),
+        room: steps(share * rules.room[1]),
         most: most.unwrap_or(usize::MAX).max(1),
     };
     let mut layers = layering.longest_paths();

@@ -18,6 +18,7 @@
 //! assert_eq!((drawn.crossings, drawn.bends), (0, 0));
 //! ```
 
+mod across;
 mod channel;
 mod circuit;
 mod faces;
@@ -40,15 +41,21 @@ pub use pages::{Member, Page, pages};
 /// Every pin has to name a port that is there, and no port may be in two nets.
 #[must_use]
 pub fn lay_out(circuit: &Circuit, rules: &Rules) -> Diagram {
-    within(circuit, rules, None).0
+    let layers = columns(circuit, rules, None, 1.0);
+    in_columns(circuit, rules, &layers)
 }
 
-/// The drawing and the column of every block, in no more columns than `most`.
-fn within(circuit: &Circuit, rules: &Rules, most: Option<usize>) -> (Diagram, Vec<usize>) {
+/// The column of every block, in no more than `most`, each filled to a share of the
+/// room's height.
+fn columns(circuit: &Circuit, rules: &Rules, most: Option<usize>, share: f64) -> Vec<usize> {
     let faces = faces::chosen(circuit);
-    let layers = layers::layered(circuit, &faces, rules, most);
-    let faces = faces::settled(circuit, &faces, &layers);
-    let frame = frame::Frame::new(circuit, &faces, &layers, rules);
+    layers::layered(circuit, &faces, rules, most, share)
+}
+
+/// The drawing with every block in its column.
+fn in_columns(circuit: &Circuit, rules: &Rules, layers: &[usize]) -> Diagram {
+    let faces = faces::settled(circuit, &faces::chosen(circuit), layers);
+    let frame = frame::Frame::new(circuit, &faces, layers, rules);
     let state = order::best(&frame);
-    (geometry::drawn(&frame, &state), layers)
+    geometry::drawn(&frame, &state)
 }

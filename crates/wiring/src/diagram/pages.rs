@@ -2,12 +2,19 @@
 
 use super::circuit::{Block, Circuit, Face, Net, Order, Pin, Port, Rules};
 use super::geometry::Diagram;
-use super::within;
+use super::{columns, in_columns};
 
-/// Columns that may be saved to keep a circuit on one page.
-const FEWER: usize = 3;
 /// Drawings wider than this share of the room are not tried in fewer columns.
-const FOLDED: f64 = 1.5;
+const FOLDED: f64 = 1.6;
+/// Fewer columns that are drawn to see whether they fit, at most.
+const TRIED: usize = 5;
+/// Columns that it is begun with more than the room's share of the width.
+const MORE: usize = 2;
+/// Shares of the room's height that columns are filled to.
+const FILLED: [f64; 2] = [1.0, 0.7];
+/// Share of the mean width of the channels that those of a drawing in fewer columns take
+/// at least.
+const CHANNEL: f64 = 0.95;
 
 /// What a block of a page is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,7 +47,16 @@ pub struct Page {
 /// a flag in mm; a page of a single block may be larger than the room.
 #[must_use]
 pub fn pages(circuit: &Circuit, rules: &Rules, flag: [f64; 2]) -> Vec<Page> {
-    let (whole, layers) = within(circuit, rules, None);
+    let layers = columns(circuit, rules, None, 1.0);
+    let whole = in_columns(circuit, rules, &layers);
+    if let Some(diagram) = narrowed(circuit, rules, &whole, &layers) {
+        return vec![Page {
+            members: (0..circuit.blocks.len()).map(Member::Block).collect(),
+            nets: (0..circuit.nets.len()).collect(),
+            circuit: circuit.clone(),
+            diagram,
+        }];
+    }
     let mut blocks: Vec<usize> = (0..circuit.blocks.len()).collect();
     blocks.sort_by(|a, b| {
         let key = |i: &usize| (layers[*i], whole.blocks[*i].at[1]);
@@ -55,8 +71,70 @@ pub fn pages(circuit: &Circuit, rules: &Rules, flag: [f64; 2]) -> Vec<Page> {
         layers: &layers,
     };
     let mut out = Vec::new();
-    cutter.cut(0, blocks.len(), &mut out);
+    if blocks.len() > 1 {
+        let at = cutter.middle(0, blocks.len());
+        cutter.cut(0, at, &mut out);
+        cutter.cut(at, blocks.len(), &mut out);
+    } else {
+        cutter.cut(0, blocks.len(), &mut out);
+    }
     out
+}
+
+fn fits(diagram: &Diagram, rules: &Rules) -> bool {
+    (0..2).all(|i| diagram.size[i] <= rules.room[i] + 1e-9)
+}
+
+/// The drawing if it fits; where it is too wide, in the fewer columns that do, with as
+/// few lines back as that takes.
+fn narrowed(
+    circuit: &Circuit,
+    rules: &Rules,
+    whole: &Diagram,
+    layers: &[usize],
+) -> Option<Diagram> {
+    if fits(whole, rules) {
+        return Some(whole.clone());
+    }
+    let [wide, room] = [whole.size[0], rules.room[0]];
+    if wide <= room || wide > FOLDED * room {
+        return None;
+    }
+    let count = layers.iter().max().map_or(0, |l| l + 1);
+    let channel = CHANNEL * (wide - filled(circuit, layers)) / (count + 1) as f64;
+    let mut tried: Vec<Vec<usize>> = Vec::new();
+    let start = (count - 1).min((count as f64 * room / wide) as usize + MORE);
+    let fewer = |share: &f64| {
+        let share = *share;
+        (2..=start).rev().map(move |most| (share, most))
+    };
+    for (share, most) in FILLED.iter().flat_map(fewer) {
+        let trial = columns(circuit, rules, Some(most), share);
+        let own = trial.iter().max().map_or(0, |l| l + 1);
+        let least = filled(circuit, &trial) + channel * (own + 1) as f64;
+        if least > room || tried.contains(&trial) {
+            continue;
+        }
+        let diagram = in_columns(circuit, rules, &trial);
+        if fits(&diagram, rules) {
+            return Some(diagram);
+        }
+        tried.push(trial);
+        if tried.len() == TRIED {
+            break;
+        }
+    }
+    None
+}
+
+/// Width of all columns without the channels.
+fn filled(circuit: &Circuit, layers: &[usize]) -> f64 {
+    let count = layers.iter().max().map_or(0, |l| l + 1);
+    let mut widths = vec![0.0_f64; count];
+    for (block, layer) in circuit.blocks.iter().zip(layers) {
+        widths[*layer] = widths[*layer].max(block.size[0]);
+    }
+    widths.iter().sum()
 }
 
 struct Cutter<'a> {
@@ -75,34 +153,19 @@ impl Cutter<'_> {
             return;
         }
         let mut page = self.page(from, to);
-        page.diagram = self.narrowed(&page.circuit);
-        if self.fits(&page.diagram) || to - from == 1 {
-            out.push(page);
-            return;
+        let layers = columns(&page.circuit, self.rules, None, 1.0);
+        page.diagram = in_columns(&page.circuit, self.rules, &layers);
+        match narrowed(&page.circuit, self.rules, &page.diagram, &layers) {
+            Some(diagram) => page.diagram = diagram,
+            None if to - from > 1 => {
+                let at = self.middle(from, to);
+                self.cut(from, at, out);
+                self.cut(at, to, out);
+                return;
+            }
+            None => {}
         }
-        let at = self.middle(from, to);
-        self.cut(from, at, out);
-        self.cut(at, to, out);
-    }
-
-    fn fits(&self, diagram: &Diagram) -> bool {
-        let room = self.rules.room;
-        (0..2).all(|i| diagram.size[i] <= room[i] + 1e-9)
-    }
-
-    /// The drawing of a circuit; where it is too wide, in a few columns less if that fits.
-    fn narrowed(&self, circuit: &Circuit) -> Diagram {
-        let (whole, layers) = within(circuit, self.rules, None);
-        let columns = layers.iter().max().map_or(0, |l| l + 1);
-        let wide = whole.size[0] > self.rules.room[0];
-        if self.fits(&whole) || !wide || whole.size[0] > FOLDED * self.rules.room[0] {
-            return whole;
-        }
-        let fewer = (1..=FEWER).filter(|less| columns > less + 1);
-        fewer
-            .map(|less| within(circuit, self.rules, Some(columns - less)).0)
-            .find(|trial| self.fits(trial))
-            .unwrap_or(whole)
+        out.push(page);
     }
 
     /// Where to cut: between two columns if it can be, across few nets, in the middle.
@@ -148,6 +211,7 @@ impl Cutter<'_> {
                     port: p.port,
                 })
                 .collect();
+            let whole = pins.len() == net.pins.len();
             let elsewhere = |onward: bool| {
                 let mut places = net.pins.iter().map(|p| place(p.block));
                 places.any(|p| if onward { p >= to } else { p < from })
@@ -166,6 +230,7 @@ impl Cutter<'_> {
             circuit.nets.push(Net {
                 pins,
                 leads: net.leads,
+                alike: net.alike && whole,
             });
             nets.push(index);
         }

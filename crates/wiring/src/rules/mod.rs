@@ -4,6 +4,7 @@
 //! in which mode, and what kind of breach it is. It knows of no design.
 
 mod charge;
+mod consequence;
 mod fused;
 mod ground;
 mod outputs;
@@ -82,7 +83,8 @@ pub enum BreachKind {
 /// What breaks one rule.
 type Rule = fn(&System, &[Mode]) -> Vec<Breach>;
 
-/// Everything that breaks a rule, each once, in the order of its first mode.
+/// Everything that breaks a rule, each once, in the order of its first mode; what only
+/// follows from another breach is left out.
 #[must_use]
 pub fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
     let rules: [Rule; 6] = [
@@ -102,5 +104,5 @@ pub fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
             }
         }
     }
-    found
+    consequence::without(system, found)
 }

@@ -51,6 +51,7 @@ impl Maker {
     }
 
     pub(crate) fn net(&mut self, leads: bool, pins: &[(usize, usize)]) {
+        let pins_alike = pins.len() == 2;
         let pins = pins.iter().map(|(block, port)| Pin {
             block: *block,
             port: *port,
@@ -58,6 +59,7 @@ impl Maker {
         self.circuit.nets.push(Net {
             pins: pins.collect(),
             leads,
+            alike: pins_alike,
         });
     }
 }

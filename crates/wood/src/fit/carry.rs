@@ -8,6 +8,7 @@
 
 use super::connect::{Links, least_gap, link};
 use super::motion::{Mover, shifted};
+use super::obstacles::Obstacles;
 use super::opening::{Aperture, Opening};
 use super::push::{Push, attitudes, own_pushes, pushes, tipped_pushes, way_out};
 use super::scene::Scene;
@@ -91,6 +92,16 @@ impl Scene<'_> {
             }
         }
         best.unwrap_or(Carry::none(0.0, Verdict::NoOpening))
+    }
+
+    /// Whether another part lies in the way of one that is moved along a path.
+    #[must_use]
+    pub fn lies_in(&self, path: &[Pose], moving: usize, other: usize) -> bool {
+        let alone = Obstacles {
+            woods: Vec::new(),
+            parts: self.placed[other].solids.iter().collect(),
+        };
+        least_gap(&Mover::new(&self.parts[moving].shape.solids, alone), path).is_none()
     }
 
     /// The smallest gap in m, told up to 20 mm, of a part that is drawn straight off a wall it

@@ -13,6 +13,8 @@ use crate::{Frame, Pose, Solid};
 const STEPS: usize = 400;
 /// The share of a gap that a motion may use up before the gap is measured again.
 const SHARE: f64 = 0.6;
+/// Shares of a turning motion at which a first look is taken.
+const LOOKS: [f64; 7] = [0.5, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875];
 /// Gap gained per length of a move from which on it leads away from something rather than along
 /// it (common practice, no source).
 const LEADS_AWAY: f64 = 0.5;
@@ -141,6 +143,11 @@ impl<'a> Mover<'a> {
     /// below the margin. Never more than the true one: between two places the gap can shrink by
     /// no more than the furthest point moves.
     pub(crate) fn turning(&self, from: &Pose, to: &Pose, margin: f64, limit: f64) -> Option<f64> {
+        // Most ways that are not free are blocked where a few looks find it.
+        let blocked = |share: &f64| self.gap(&from.toward(to, *share), margin) < margin;
+        if LOOKS.iter().any(blocked) {
+            return None;
+        }
         let way = length(sub(to.at, from.at)) + from.angle_to(to) * self.radius;
         let mut gap = self.gap(from, limit);
         let mut least = gap;

@@ -1,6 +1,6 @@
 //! The scale of the timeline: days at the bench wide, nights narrow, days of waiting narrower.
 
-use studies::order::Order;
+use studies::order::{Order, Step};
 
 const DAY: f64 = 24.0 * 3600.0;
 /// Width of a night, and of a day on which nothing is done, against a day at the bench.
@@ -9,6 +9,8 @@ const IDLE: f64 = 0.16;
 
 /// Where times lie on the scale.
 pub(super) struct Clock {
+    /// The first day that is shown.
+    pub(super) first: usize,
     /// Whether anybody works, day by day, and where each day begins, as a share of the whole.
     pub(super) days: Vec<(bool, f64)>,
     bench: f64,
@@ -16,13 +18,13 @@ pub(super) struct Clock {
 }
 
 impl Clock {
-    pub(super) fn new(order: &Order) -> Self {
-        let last = order
-            .steps
-            .iter()
-            .map(|step| step.ready)
-            .fold(0.0, f64::max);
+    /// The days on which some of the steps are under way.
+    pub(super) fn new(order: &Order, some: &[Step]) -> Self {
+        let last = some.iter().map(|step| step.ready).fold(0.0, f64::max);
         let count = (last / DAY).ceil().max(1.0) as usize;
+        let begins = some.iter().map(|step| step.begins);
+        let first = (begins.fold(f64::INFINITY, f64::min).max(0.0) / DAY) as usize;
+        let first = first.min(count - 1);
         let works = |day: usize| {
             let mut steps = order.steps.iter();
             steps.any(|step| step.ends > step.begins && (step.begins / DAY) as usize == day)
@@ -32,9 +34,14 @@ impl Clock {
         for day in 0..count {
             let worked = works(day);
             days.push((worked, at));
-            at += if worked { 1.0 + NIGHT } else { IDLE };
+            at += match (day < first, worked) {
+                (true, _) => 0.0,
+                (_, true) => 1.0 + NIGHT,
+                (_, false) => IDLE,
+            };
         }
         Self {
+            first,
             days,
             bench: order.total.day,
             whole: at,

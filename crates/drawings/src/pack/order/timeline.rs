@@ -21,13 +21,15 @@ const NOTE: &str = "Full bars: hands on. Thin lines: glue, sealant, a coat or a 
 
 pub(super) fn pages(order: &Order, paper: Paper) -> Vec<Page> {
     let area = content_area(paper);
-    let clock = Clock::new(order);
     let fit = (((area.h - HEAD) / LINE) as usize).max(1);
     let sheets = order.steps.len().div_ceil(fit);
     let each = order.steps.len().div_ceil(sheets);
     let line = ((area.h - HEAD) / each as f64).min(TALL);
     let indices: Vec<usize> = (0..order.steps.len()).collect();
     let pages = indices.chunks(each).map(|some| {
+        let steps = some.first().zip(some.last());
+        let steps = steps.map_or(&order.steps[..], |(a, z)| &order.steps[*a..=*z]);
+        let clock = Clock::new(order, steps);
         let mut drawing = head(order, area);
         drawing.append(grid(&clock, area, line * some.len() as f64));
         for (number, index) in some.iter().enumerate() {
@@ -70,7 +72,7 @@ fn grid(clock: &Clock, area: Rect, height: f64) -> Drawing {
     let top = area.y + HEAD;
     let bottom = top + height;
     let mut free = f64::NEG_INFINITY;
-    for day in 0..clock.days.len() {
+    for day in clock.first..clock.days.len() {
         let [from, to] = clock.day(day).map(|share| left + width * share);
         if clock.days[day].0 {
             let rect = Rect::new(from, top, to - from, bottom - top);

@@ -14,7 +14,7 @@ use studies::electrics::Electrics;
 const NOTE: &str = "Wires that run together are drawn side by side; their distance is not to \
      scale. Tie them every 10 cm, keep outputs away from inputs, and nothing across a cone.";
 
-pub(super) fn page(electrics: &Electrics, carpentry: &Carpentry, paper: Paper) -> Page {
+pub(super) fn pages(electrics: &Electrics, carpentry: &Carpentry, paper: Paper) -> Vec<Page> {
     let area = content_area(paper);
     let legend = legend::legend(electrics, area.w);
     let high = legend.bounds().map_or(0.0, |b| b.h);
@@ -29,17 +29,15 @@ pub(super) fn page(electrics: &Electrics, carpentry: &Carpentry, paper: Paper) -
             stroke: stroke_of(wire.colour),
         })
         .collect();
-    let view = wired(carpentry, &runs, room);
-    let mut drawing = view.drawing;
-    drawing.append(legend.moved(area.x, room.bottom() + super::GAP));
-    let page = Page {
-        scale: view.scale,
-        ..Page::new("Wires in the box", drawing)
-    };
-    let page = page.noted(NOTE);
-    if view.unlabelled.is_empty() {
-        return page;
-    }
-    let said = view.unlabelled.join(", ");
-    page.noted(&format!("Lie under others here: {said}."))
+    let views = wired(carpentry, &runs, room).into_iter();
+    let pages = views.map(|view| {
+        let mut drawing = view.drawing;
+        drawing.append(legend.moved(area.x, room.bottom() + super::GAP));
+        let page = Page {
+            scale: view.scale,
+            ..Page::new(format!("Wires in the box, {}", view.name), drawing)
+        };
+        page.noted(NOTE)
+    });
+    pages.collect()
 }

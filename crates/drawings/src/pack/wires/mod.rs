@@ -18,8 +18,8 @@ use studies::electrics::Electrics;
 
 /// Between diagram and legend, mm.
 const GAP: f64 = 5.0;
-const DIAGRAM: &str = "Power flows from left to right. A dot joins lines, lines without a dot \
-     only cross. W numbers are those of the sheet Wires to cut.";
+const DIAGRAM: &str = "A dot joins lines, lines without a dot only cross. W numbers are those of \
+     the sheet Wires to cut.";
 const CAUTION: &str = "Wire it without the battery's fuse. The fuse goes in last, after the tests \
      of the build order; local codes come first.";
 
@@ -36,7 +36,7 @@ pub(super) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
     let list = flowed("Wires to cut", &list, paper, 1).into_iter();
     out.extend(list.map(|page| page.noted(list::NOTE)));
     out.extend(labels::pages(electrics, paper));
-    out.push(lies::page(electrics, &report.carpentry, paper));
+    out.extend(lies::pages(electrics, &report.carpentry, paper));
     out.extend(walls::pages(electrics, &report.carpentry, paper));
     out
 }
@@ -58,7 +58,20 @@ fn diagram(electrics: &Electrics, paper: Paper) -> Vec<Page> {
         };
         let mut drawing = sheet.drawing;
         drawing.append(legend.moved(area.x, room.bottom() + GAP));
-        Page::new(title, drawing).noted(DIAGRAM).noted(CAUTION)
+        let said = format!("{} {DIAGRAM}", flow(&sheet.back));
+        Page::new(title, drawing).noted(&said).noted(CAUTION)
     });
     pages.collect()
+}
+
+/// Which way power flows on a drawing, with the wires that run the other way.
+fn flow(back: &[String]) -> String {
+    match back {
+        [] => "Power flows from left to right.".to_owned(),
+        [one] => format!("Power flows from left to right, but {one} leads back to the left."),
+        [first @ .., last] => format!(
+            "Power flows from left to right, but {} and {last} lead back to the left.",
+            first.join(", ")
+        ),
+    }
 }

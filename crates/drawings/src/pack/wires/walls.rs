@@ -16,7 +16,7 @@ use wood::Wall;
 /// Between two walls on a sheet, mm.
 const GAP: f64 = 6.0;
 /// A wall gets a sheet of its own where it would shrink more than this for sharing one.
-const SHRUNK: f64 = 1.6;
+const SHRUNK: f64 = 1.3;
 const NOTE: &str = "Terminals of a part are drawn side by side about its middle: which is which \
      stands on the part. Wires that run together are drawn apart. A ring: the wire goes on along \
      another wall or through the air.";
@@ -44,10 +44,9 @@ pub(super) fn pages(electrics: &Electrics, carpentry: &Carpentry, paper: Paper) 
             continue;
         }
         let panel = carpentry.body.wall(wall);
-        let ends = own.iter().map(|p| p.ends.len()).sum();
-        let small = wall_scale(panel, half);
-        let shares = small <= SHRUNK * wall_scale(panel, area)
-            && height_wanted(panel, small, ends) <= half.h;
+        let small = wall_scale(panel, &own, half);
+        let shares = small <= SHRUNK * wall_scale(panel, &own, area)
+            && height_wanted(panel, small, &own, half.w) <= half.h;
         let room = if shares { half } else { area };
         let fits = |(_, _, used): &&mut (_, _, f64)| used + GAP + room.h <= area.h + 1e-9;
         if let Some((walls, drawing, used)) = sheets.last_mut().filter(|s| fits(s)) {
@@ -95,16 +94,13 @@ fn fixed(electrics: &Electrics) -> Vec<Fixed> {
         ];
         for (place, (end, here, there)) in ends.into_iter().enumerate() {
             let letters = colour::letters(made.colour);
-            let words = format!(
-                "{}: {} {letters} to {}",
-                shown(here),
-                made.label,
-                shown(there)
-            );
+            let label = format!("{} {letters}", made.label);
+            let words = format!("{label}: {} to {}", shown(here), shown(there));
             out[end.part].ends.push(WireEnd {
                 run,
                 last: place == 1,
                 terminal: end.terminal,
+                label,
                 words,
             });
         }

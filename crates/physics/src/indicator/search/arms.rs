@@ -51,6 +51,8 @@ impl Shelf {
 pub(super) struct Arms {
     /// Of one resistor, and of two.
     pub(super) shelves: [Shelf; 2],
+    /// Single resistors for the feedback, sorted by rising conductance.
+    feedbacks: Vec<Offer<Resistor>>,
     /// Whether every feedback resistor must be bought.
     pub(super) buys_feedback: bool,
 }
@@ -75,10 +77,21 @@ impl Arms {
                 }
             }
         }
+        let mut feedbacks = resistors.to_vec();
+        feedbacks.sort_by(|a, b| a.part.siemens().total_cmp(&b.part.siemens()));
         Self {
             shelves: [Shelf::of(single, 1), Shelf::of(double, 2)],
+            feedbacks,
             buys_feedback: resistors.iter().all(|offer| offer.to_buy),
         }
+    }
+
+    /// Resistors for the feedback whose conductances lie between two.
+    pub(super) fn feedbacks(&self, low: f64, high: f64) -> &[Offer<Resistor>] {
+        let all = &self.feedbacks;
+        let from = all.partition_point(|offer| offer.part.siemens() < low);
+        let to = all.partition_point(|offer| offer.part.siemens() <= high);
+        &all[from..to.max(from)]
     }
 
     /// All of them.

@@ -35,6 +35,7 @@ const STIFF: f64 = 0.12;
 impl<'a> Frame<'a> {
     /// Every frame that works at all, the lowest bound first.
     pub(super) fn all(drawer: &'a Drawer, wish: &Wish, arms: &Arms) -> Vec<Self> {
+        let waits = waits(drawer, wish);
         let mut frames = Vec::new();
         for (c, comparator) in drawer.comparators.iter().enumerate() {
             let part = &comparator.part;
@@ -56,12 +57,12 @@ impl<'a> Frame<'a> {
                         continue;
                     }
                     let fed = around + u32::from(reference.to_buy) + u32::from(feed.to_buy);
-                    for Wait {
-                        index,
-                        capacitor,
-                        slow,
-                    } in waits(drawer, wish)
-                    {
+                    for wait in &waits {
+                        let Wait {
+                            index,
+                            capacitor,
+                            slow,
+                        } = *wait;
                         let to_buy = fed
                             + capacitor.map_or(0, |offer| u32::from(offer.to_buy))
                             + slow.map_or(0, |offer| u32::from(offer.to_buy));
@@ -153,50 +154,51 @@ impl<'a> Frame<'a> {
     }
 
     /// Walks the arms of this frame and keeps its best circuit.
-    pub(super) fn best(&self, drawer: &Drawer, wish: &Wish, arms: &Arms, kept: &mut Kept) {
-        let none = [None];
-        let all: Vec<Option<&Offer<Resistor>>>;
-        let feedbacks: &[Option<&Offer<Resistor>>] = if wish.feeds_back() {
-            all = drawer.resistors.iter().map(Some).collect();
-            &all
-        } else {
-            &none
+    pub(super) fn best(&self, wish: &Wish, arms: &Arms, kept: &mut Kept) {
+        let beats = |tops: &Shelf, range: (f64, f64), kept: &Kept| {
+            bound_between(self, wish, arms, tops, range) < kept.limit(self)
         };
         for tops in &arms.shelves {
             for stretch in stretches(self, wish, tops) {
-                if bound_between(self, wish, arms, tops, stretch) >= kept.limit(self) {
+                if !beats(tops, stretch, kept) {
                     continue;
                 }
                 for top in tops.between(stretch.0, stretch.1) {
-                    self.under(top, feedbacks, wish, arms, kept);
+                    if beats(tops, (top.siemens, top.siemens), kept) {
+                        self.under(top, wish, arms, kept);
+                    }
                 }
             }
         }
     }
 
     /// Tries each feedback and the arms below with one arm above.
-    fn under(
+    fn under(&self, entry: &Entry, wish: &Wish, arms: &Arms, kept: &mut Kept) {
+        if !wish.feeds_back() {
+            return self.between(entry, None, wish, arms, kept);
+        }
+        let (low, high) = feedback_range(self, entry.siemens, wish);
+        for back in arms.feedbacks(low, high) {
+            self.between(entry, Some(back), wish, arms, kept);
+        }
+    }
+
+    /// Tries the arms below with one arm above and one feedback.
+    fn between(
         &self,
         entry: &Entry,
-        feedbacks: &[Option<&Offer<Resistor>>],
+        back: Option<&Offer<Resistor>>,
         wish: &Wish,
         arms: &Arms,
         kept: &mut Kept,
     ) {
-        let (low, high) = feedback_range(self, entry.siemens, wish);
-        for back in feedbacks {
-            let siemens = back.map_or(0.0, |offer| offer.part.siemens());
-            if wish.feeds_back() && !(low..=high).contains(&siemens) {
-                continue;
-            }
-            let top = Top::new(self, entry, back.map(|offer| offer.part), wish);
-            if !top.can_have(self, wish) {
-                continue;
-            }
-            let buys = self.to_buy + back.map_or(0, |offer| u32::from(offer.to_buy));
-            for bottoms in &arms.shelves {
-                self.lookup(&top, bottoms, buys, wish, kept);
-            }
+        let top = Top::new(self, entry, back.map(|offer| offer.part), wish);
+        if !top.can_have(self, wish) {
+            return;
+        }
+        let buys = self.to_buy + back.map_or(0, |offer| u32::from(offer.to_buy));
+        for bottoms in &arms.shelves {
+            self.lookup(&top, bottoms, buys, wish, kept);
         }
     }
 

@@ -45,7 +45,7 @@ pub fn search(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<Found> {
             }
             continue;
         }
-        frame.best(drawer, wish, &arms, &mut kept);
+        frame.best(wish, &arms, &mut kept);
     }
     kept.found
 }

@@ -32,6 +32,8 @@ pub(crate) struct Way {
     tipped: f64,
     pub(super) driver_reaches: bool,
     pub(super) hand_reaches: bool,
+    /// Parts taken out for it that would lie in it.
+    in_it: Vec<usize>,
 }
 
 impl Way {
@@ -45,6 +47,7 @@ impl Way {
             tipped: 0.0,
             driver_reaches: true,
             hand_reaches: true,
+            in_it: Vec::new(),
         }
     }
 
@@ -63,6 +66,7 @@ impl Way {
             tipped: carry.tipped,
             driver_reaches: false,
             hand_reaches: false,
+            in_it: Vec::new(),
         }
     }
 
@@ -119,6 +123,37 @@ impl<'s, 'a> Ask<'s, 'a> {
         })
     }
 
+    /// With as few as can be of the parts out that were out for a way; `way` asks for one. A
+    /// mend that is tried leaves out whatever lies in the first way.
+    pub(super) fn with_fewest_out(
+        &self,
+        found: Arc<Way>,
+        out: Vec<usize>,
+        way: impl Fn(&[usize]) -> Arc<Way>,
+    ) -> (Arc<Way>, Vec<usize>) {
+        let fewer = |(found, out): (Arc<Way>, Vec<usize>), keep: &dyn Fn(&usize) -> bool| {
+            let fewer: Vec<usize> = out.iter().copied().filter(|part| keep(part)).collect();
+            if fewer.len() == out.len() {
+                return (found, out);
+            }
+            let this = way(&fewer);
+            if this.passage == Passage::Out {
+                (this, fewer)
+            } else {
+                (found, out)
+            }
+        };
+        // What does not lie in the way stays in at once, then each of the others that may.
+        let in_it = found.in_it.clone();
+        let mut best = fewer((found, out), &|part| in_it.contains(part));
+        if !self.site.trial {
+            for part in best.1.clone() {
+                best = fewer(best, &|other| *other != part);
+            }
+        }
+        best
+    }
+
     fn question(
         &self,
         parts: &[Part],
@@ -148,7 +183,10 @@ fn answer(scene: &Scene<'_>, asked: &Question) -> Way {
     };
     let opening = carry.through.map(|index| &asked.openings[index]);
     let part = asked.moving;
+    let out = opening.map_or(&[][..], |way| &way.taken_out);
+    let lies_in = |other: &&usize| scene.lies_in(&carry.path, part, **other);
     Way {
+        in_it: out.iter().filter(lies_in).copied().collect(),
         driver_reaches: opening.is_some_and(|way| scene.screwdriver_reaches(part, way)),
         hand_reaches: opening.is_some_and(|way| scene.hand_reaches(part, way)),
         ..Way::of(&carry)

@@ -179,23 +179,12 @@ impl Panel {
             }
             ask.among(&self.all, self.whole, &openings)
         };
-        let alone = after(&[]);
-        if alone.passage != Passage::NotFound || loose.is_empty() {
-            return (alone, Vec::new());
-        }
-        let (mut way, mut before) = (after(loose), loose.to_vec());
+        // A way that is not found with the loose parts out is not found with them in either.
+        let way = after(loose);
         if way.passage != Passage::Out {
-            return (alone, Vec::new());
+            return (way, Vec::new());
         }
-        // Each that need not be out stays in.
-        for part in loose.iter().filter(|_| loose.len() > 1) {
-            let fewer: Vec<usize> = before.iter().copied().filter(|o| o != part).collect();
-            let found = after(&fewer);
-            if found.passage == Passage::Out {
-                (way, before) = (found, fewer);
-            }
-        }
-        (way, before)
+        ask.with_fewest_out(way, loose.to_vec(), after)
     }
 
     /// An opening with nothing of the panel in the way of the whole.

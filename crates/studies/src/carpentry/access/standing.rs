@@ -76,20 +76,17 @@ fn after_others<'a>(
             opening
         });
         let openings: Vec<Opening> = more.collect();
-        let way = ask.simple_way(index, &openings);
-        (way.passage == Passage::Out).then_some(way)
+        ask.simple_way(index, &openings)
     };
-    let mut way = without(&others).or_else(|| {
+    let mut way = without(&others);
+    if way.passage != Passage::Out {
         others.extend(&drivers);
-        without(&others)
-    })?;
-    // Each that need not be out stays in.
-    for other in others.clone() {
-        let fewer: Vec<usize> = others.iter().copied().filter(|o| *o != other).collect();
-        if let Some(found) = without(&fewer) {
-            (way, others) = (found, fewer);
-        }
+        way = without(&others);
     }
+    if way.passage != Passage::Out {
+        return None;
+    }
+    let (way, mut others) = ask.with_fewest_out(way, others, without);
     let opening = &closed[way.through?];
     others.retain(|other| !opening.taken_out.contains(other));
     Some((way, opening, others))

@@ -330,10 +330,15 @@ fn cut_off(draft: &mut Draft, given: &Given<'_>, fed: End, takers: &mut Vec<Take
     let Some(used) = wanted.filter(|used| used.cut_off.value != CutOff::None) else {
         return fed;
     };
+    let [empty, _] = given.volts;
+    let coil = given.aside.cut_off(empty);
     let behind = ElectricPart {
         table: "indicator".into(),
         place: Some(used.place),
         assumed: false,
+        idle: coil,
+        continuous: coil,
+        peak: coil,
         ..ElectricPart::unnamed("what the indicator switches off with")
     };
     let one_way = used.cut_off.value == CutOff::Mosfet;

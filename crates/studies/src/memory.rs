@@ -1,0 +1,67 @@
+//! Studies of one text after another: what an edit leaves alone is worked out once.
+
+use crate::baffles::Baffles;
+use crate::carpentry::Workshop;
+use crate::indicator::Indicators;
+use crate::report::Report;
+use crate::run::{Options, Trying, studied};
+use crate::texts::Texts;
+use design::Diagnostic;
+
+/// What was worked out for designs before: places and ways of parts, faces, circuits of
+/// indicators. Each is kept with all it follows from, so that a report never depends on what was
+/// studied before it; it only comes sooner.
+#[derive(Clone, Debug, Default)]
+pub struct Memory {
+    workshop: Workshop,
+    indicators: Indicators,
+    baffles: Baffles,
+}
+
+impl Memory {
+    /// As [`crate::run()`].
+    ///
+    /// # Errors
+    /// Everything wrong with the texts, all at once, each with its place.
+    pub fn run(&self, texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
+        studied(texts, options, Trying::Mends, self)
+    }
+
+    /// As [`crate::run_with_swaps`].
+    ///
+    /// # Errors
+    /// Everything wrong with the texts, all at once, each with its place.
+    pub fn run_with_swaps(
+        &self,
+        texts: Texts<'_>,
+        options: Options<'_>,
+    ) -> Result<Report, Vec<Diagnostic>> {
+        studied(texts, options, Trying::MendsAndSwaps, self)
+    }
+
+    /// As [`crate::survey`].
+    ///
+    /// # Errors
+    /// Everything wrong with the texts, all at once, each with its place.
+    pub fn survey(
+        &self,
+        texts: Texts<'_>,
+        options: Options<'_>,
+    ) -> Result<Report, Vec<Diagnostic>> {
+        studied(texts, options, Trying::Nothing, self)
+    }
+
+    /// Work in wood, but for the layouts of sheets: a mend that is tried is laid out in less
+    /// detail, which must not stand for the design it may become.
+    pub(crate) fn workshop(&self) -> Workshop {
+        self.workshop.without_layouts()
+    }
+
+    pub(crate) fn indicators(&self) -> Indicators {
+        self.indicators.clone()
+    }
+
+    pub(crate) fn baffles(&self) -> Baffles {
+        self.baffles.clone()
+    }
+}
