@@ -15,7 +15,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError, Weak};
 use std::time::{Duration, Instant};
 use studies::check::Edit;
-use studies::{Prepared, Texts};
+use studies::{Memory, Prepared, Texts};
 use tokio::sync::watch;
 
 /// What every open page hears.
@@ -97,6 +97,7 @@ impl From<Refusal> for Undone {
 pub(super) struct Trial {
     pub(super) text: String,
     pub(super) shelf: Option<Arc<str>>,
+    pub(super) memory: Arc<Memory>,
     pub(super) nominal: Option<Arc<Studied>>,
     pub(super) bands: Option<Arc<Studied>>,
 }
@@ -265,6 +266,7 @@ impl Desk {
         Ok(Trial {
             text,
             shelf: inner.session.shelf().cloned(),
+            memory: self.worker.memory(),
             nominal: inner.nominal.clone(),
             bands: inner.bands.clone(),
         })

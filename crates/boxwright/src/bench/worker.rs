@@ -6,7 +6,7 @@ use std::panic::{self, AssertUnwindSafe};
 use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
 use std::thread;
-use studies::{Options, Report, Texts};
+use studies::{Memory, Options, Report, Texts};
 
 /// A text to study.
 #[derive(Clone, Debug)]
@@ -58,16 +58,16 @@ pub(super) enum Ending {
 }
 
 /// A way to study.
-type Way = for<'a> fn(Texts<'a>, Options<'a>) -> Result<Report, Vec<Diagnostic>>;
+type Way = fn(&Memory, Texts<'_>, Options<'_>) -> Result<Report, Vec<Diagnostic>>;
 
 /// One step of the work on a text: what it reaches, with how many drawn builds, and how.
 type Step = (Stage, usize, Way);
 
 /// The first answer.
-pub(super) const NOMINAL: Step = (Stage::Nominal, 0, studies::survey);
+pub(super) const NOMINAL: Step = (Stage::Nominal, 0, Memory::survey);
 
 /// Bands at a glance.
-pub(super) const BANDS: Step = (Stage::Bands, 200, studies::survey);
+pub(super) const BANDS: Step = (Stage::Bands, 200, Memory::survey);
 
 /// What is answered soon, and what thoroughly: everything, and last what other
 /// parts would change.
@@ -77,8 +77,8 @@ fn steps(builds: usize) -> [Vec<Step>; 2] {
     } else {
         vec![NOMINAL, BANDS]
     };
-    let whole = (Stage::Whole, builds, studies::run as Way);
-    let compared = (Stage::Whole, builds, studies::run_with_swaps as Way);
+    let whole = (Stage::Whole, builds, Memory::run as Way);
+    let compared = (Stage::Whole, builds, Memory::run_with_swaps as Way);
     [soon, vec![whole, compared]]
 }
 
@@ -100,6 +100,8 @@ impl Turn {
 /// The threads that study: one answers soon, the other thoroughly.
 #[derive(Debug)]
 pub(super) struct Worker {
+    /// What an edit leaves alone is worked out once.
+    memory: Arc<Memory>,
     turn: Arc<Turn>,
     soon: Arc<Inbox>,
 }
@@ -108,6 +110,7 @@ impl Worker {
     /// Starts a worker that draws so many builds for a whole answer and tells what it finds.
     pub(super) fn start(builds: usize, tell: impl Fn(News) + Send + Sync + 'static) -> Self {
         let turn = Arc::new(Turn::default());
+        let memory = Arc::new(Memory::default());
         let tell: Arc<dyn Fn(News) + Send + Sync> = Arc::new(tell);
         let lane = |steps, next| {
             let inbox = Arc::new(Inbox::default());
@@ -115,6 +118,7 @@ impl Worker {
                 steps,
                 inbox: Arc::clone(&inbox),
                 next,
+                memory: Arc::clone(&memory),
                 turn: Arc::clone(&turn),
                 tell: Arc::clone(&tell),
             };
@@ -124,12 +128,17 @@ impl Worker {
         let [soon, thoroughly] = steps(builds);
         let thoroughly = lane(thoroughly, None);
         let soon = lane(soon, Some(thoroughly));
-        Self { turn, soon }
+        Self { memory, turn, soon }
     }
 
     /// Takes up a text in the place of any other.
     pub(super) fn submit(&self, job: Job) {
         self.soon.put(self.turn.next(), job);
+    }
+
+    /// What was worked out so far.
+    pub(super) fn memory(&self) -> Arc<Memory> {
+        Arc::clone(&self.memory)
     }
 
     /// Gives up what is being done.
@@ -168,6 +177,7 @@ struct Lane {
     steps: Vec<Step>,
     inbox: Arc<Inbox>,
     next: Option<Arc<Inbox>>,
+    memory: Arc<Memory>,
     turn: Arc<Turn>,
     tell: Arc<dyn Fn(News) + Send + Sync>,
 }
@@ -196,7 +206,9 @@ impl Lane {
                     (self.tell)(News::Drawn { number, drawn, of });
                 }
             };
-            match study(job.texts(), step, &add, &|| self.turn.is_old(turn)) {
+            match study(&self.memory, job.texts(), step, &add, &|| {
+                self.turn.is_old(turn)
+            }) {
                 Ok(Ok(studied)) => (self.tell)(News::Reached {
                     number,
                     stage,
@@ -218,6 +230,7 @@ struct GivenUp;
 
 /// Takes one step with a text, unless it is given up on the way.
 pub(super) fn study(
+    memory: &Memory,
     texts: Texts<'_>,
     (_, builds, way): Step,
     add: &(dyn Fn(usize) + Sync),
@@ -239,7 +252,7 @@ pub(super) fn study(
     }
     let study = || {
         let project = design::read(texts.design, texts.shelf)?;
-        let report = way(texts, options)?;
+        let report = way(memory, texts, options)?;
         Ok(Studied { project, report })
     };
     let done = panic::catch_unwind(AssertUnwindSafe(study));

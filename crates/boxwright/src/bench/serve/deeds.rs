@@ -79,7 +79,7 @@ fn compared(trial: &Trial, quick: bool, is_old: &(dyn Fn() -> bool + Sync)) -> O
         (_, Some(before)) => (before, NOMINAL),
         _ => return None,
     };
-    let after = match worker::study(texts, step, &|_| (), is_old) {
+    let after = match worker::study(&trial.memory, texts, step, &|_| (), is_old) {
         Ok(Ok(after)) => after,
         Ok(Err(_)) | Err(_) => return None,
     };
