@@ -188,6 +188,15 @@ pub struct FuseChoice {
     pub passes: f64,
 }
 
+impl FuseChoice {
+    /// Least rating in A of a fuse of this make that bears the music, the charger and the rush
+    /// when the box is switched on.
+    #[must_use]
+    pub fn bears(&self) -> f64 {
+        self.least.max(self.current * (self.rush / self.passes).sqrt())
+    }
+}
+
 /// What is drawn from the battery.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Supply {
