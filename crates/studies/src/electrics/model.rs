@@ -47,6 +47,20 @@ impl Electrics {
     }
 }
 
+impl Electrics {
+    /// Small goods that the design need not name: terminal strips, resistors of a sum.
+    pub fn small_goods(&self) -> impl Iterator<Item = (&wiring::Part, &ElectricPart)> {
+        let named_missing = |index| self.assumed.iter().any(|own| own.part == index);
+        let parts = self.system.parts.iter().zip(&self.parts).enumerate();
+        parts
+            .filter(move |(index, (part, behind))| {
+                let small = matches!(part.kind, wiring::Kind::Star | wiring::Kind::Resistor);
+                small && behind.assumed && !named_missing(*index)
+            })
+            .map(|(_, both)| both)
+    }
+}
+
 /// What stands behind a part of the system.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ElectricPart {
@@ -193,7 +207,8 @@ impl FuseChoice {
     /// when the box is switched on.
     #[must_use]
     pub fn bears(&self) -> f64 {
-        self.least.max(self.current * (self.rush / self.passes).sqrt())
+        self.least
+            .max(self.current * (self.rush / self.passes).sqrt())
     }
 }
 
