@@ -191,31 +191,29 @@ fn parts_without_a_price_are_named_and_in_no_sum() {
 #[test]
 fn small_goods_between_the_wires_stand_on_the_list() {
     let (design, shelf) = example("workshop-mono");
-    let damped = "[amplifier]\ndamping_resistor = \"22 Ω\"\ndamping_capacitor = \"0.47 µF\"\n";
-    let design = design.replacen("[amplifier]\n", damped, 1);
     let report = surveyed(&design, shelf.as_deref());
     let amount = |label: &str| {
         let mut all = report.money.extras.iter();
         all.find(|extra| extra.label == label && extra.part)
             .map(|extra| extra.amount)
     };
-    let (list, said) = (&report.money.extras, || {
-        report.order.steps.iter().flat_map(|step| &step.says)
-    });
+    let list = &report.money.extras;
     assert_eq!(amount("resistor 1 kΩ"), Some(2.0), "{list:#?}");
-    assert_eq!(amount("resistor 22 Ω"), Some(1.0), "{list:#?}");
-    assert_eq!(amount("film capacitor 470 nF"), Some(1.0), "{list:#?}");
+    assert_eq!(amount("resistor 8.2 Ω"), Some(1.0), "{list:#?}");
+    assert_eq!(amount("film capacitor 680 nF"), Some(1.0), "{list:#?}");
     let strips = list
         .iter()
         .filter(|extra| extra.label.starts_with("terminal strip"));
     assert_eq!(strips.map(|extra| extra.amount).sum::<f64>(), 2.0);
-    assert!(said().any(|words| words.contains("22 Ω and 470 nF in series")));
+    let steps = report.order.steps.iter();
+    let mut said = steps.flat_map(|step| &step.words);
+    assert!(said.any(|words| words.contains("8.2 Ω and 680 nF in series")));
     let named = report.money.without_price().collect::<Vec<_>>();
-    assert!(named.contains(&"resistor 22 Ω") && !named.contains(&"wood glue"));
+    assert!(named.contains(&"resistor 8.2 Ω") && !named.contains(&"wood glue"));
     let found = report
         .findings
         .iter()
-        .find(|one| one.check == "parts-named")
+        .find(|one| one.id == "parts-named")
         .expect("the example names parts");
     assert!(found.cause.contains("resistor 1 kΩ"), "{}", found.cause);
 }

@@ -254,3 +254,26 @@ pub struct Trouble {
     /// Where it is written.
     pub place: Place,
 }
+
+#[cfg(test)]
+mod tests {
+    use super::FuseChoice;
+
+    /// A slow tube passes 200 A²·s for each A² of its rating: for 128 A²·s it takes 0.8 A.
+    #[test]
+    fn the_rush_raises_the_least_rating() {
+        let fuse = |rush: f64| FuseChoice {
+            part: 0,
+            current: 0.5,
+            stock: None,
+            stated: true,
+            least: 0.308,
+            most: 16.0,
+            reach: 0.1,
+            rush,
+            passes: 200.0 * 0.5 * 0.5,
+        };
+        assert_eq!(fuse(1.0).bears(), 0.308);
+        assert!((fuse(128.0).bears() - 0.8).abs() < 1e-12);
+    }
+}
