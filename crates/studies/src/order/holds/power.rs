@@ -3,9 +3,10 @@
 use super::context::DIRECT;
 use super::{Testing, test};
 use crate::build::Build;
+use crate::electrics::Electrics;
 use crate::order::model::{Expect, Hold};
-use design::Instrument;
-use wiring::State;
+use design::{Does, Instrument};
+use wiring::{Kind, State};
 
 /// Rated currents of small fuses in A (`iec-60127`).
 const FUSES: [f64; 24] = [
@@ -22,36 +23,102 @@ const OFFSET: f64 = 0.05;
 const PUSHED: f64 = 0.1;
 const HEATED: f64 = 0.01;
 
-/// Current drawn in a mode with nothing playing, of one build, in A.
-fn drawn(testing: &Testing<'_>, build: &Build, state: State) -> Option<f64> {
-    let modes = &testing.electrics?.modes;
+/// Current drawn in a mode with nothing playing, of one build at so many volts, in A.
+fn drawn(testing: &Testing<'_>, build: &Build, state: State, volts: f64) -> Option<f64> {
+    let electrics = testing.electrics?;
+    let modes = &electrics.modes;
     let mode = modes.iter().find(|mode| mode.mode.state == state)?;
+    let system = &electrics.system;
+    let from_battery = mode.live.iter();
+    let from_battery = from_battery.filter(|part| system.parts[**part].fed_by.is_none());
+    let each = from_battery.map(|&part| taken(testing, electrics, part, volts));
     let plays = state == State::On;
     let varies = if plays {
         build.amplifier.stage.idle_current - testing.build.amplifier.stage.idle_current
     } else {
         0.0
     };
-    Some(mode.idle + varies)
+    Some(each.sum::<f64>() + varies)
+}
+
+/// Current that a part takes with nothing playing at so many volts, in A: the electrics size
+/// wires and fuse for the most it ever takes, a meter shows what flows.
+fn taken(testing: &Testing<'_>, electrics: &Electrics, part: usize, volts: f64) -> f64 {
+    let own = &electrics.parts[part];
+    let built = testing.indicator.and_then(|known| known.built.as_ref());
+    let of_circuit = built.filter(|_| own.table == "indicator");
+    let cut_off = of_circuit.and_then(|built| built.cut_off.as_ref());
+    match (electrics.system.parts[part].kind, of_circuit, cut_off) {
+        (Kind::Converter, _, _) => {
+            let aside = &testing.subject.aside;
+            aside.current(Does::RadioSupply, volts)
+        }
+        (Kind::Indicator, Some(built), _) => built.dark,
+        // Nearly all of it is the coil's, and so grows with the voltage.
+        (Kind::Switch, _, Some(cut_off)) => {
+            cut_off.dark * volts / testing.build.battery.mid_voltage()
+        }
+        _ => own.idle,
+    }
 }
 
 /// Current drawn while on with nothing playing, in A.
-fn idle_current(testing: &Testing<'_>, build: &Build) -> f64 {
+fn idle_current(testing: &Testing<'_>, build: &Build, volts: f64) -> f64 {
     let amplifier = build.amplifier.stage.idle_current;
-    drawn(testing, build, State::On).unwrap_or(amplifier)
+    drawn(testing, build, State::On, volts).unwrap_or(amplifier)
+}
+
+/// Voltages in V at which tests of the supply are taken, the usual one first: what the bench
+/// supply is set to, or a battery between charged and half full.
+fn volts(testing: &Testing<'_>) -> [f64; 2] {
+    let battery = &testing.build.battery;
+    let half = battery.mid_voltage();
+    if testing.has(Instrument::BenchSupply) {
+        [half, half]
+    } else {
+        [battery.full_voltage(), half]
+    }
 }
 
 fn idle_band(testing: &Testing<'_>) -> Expect {
-    testing.band("A", [2.0 * DIRECT, 0.0], |build| {
-        idle_current(testing, build)
-    })
+    let [usual, other] = volts(testing).map(|volts| {
+        testing.band("A", [2.0 * DIRECT, 0.0], |build| {
+            idle_current(testing, build, volts)
+        })
+    });
+    both(usual, &other)
+}
+
+/// The first band, as wide as it must be to hold the second.
+fn both(usual: Expect, other: &Expect) -> Expect {
+    match (usual, other) {
+        (
+            Expect::Band {
+                low,
+                nominal,
+                high,
+                unit,
+            },
+            Expect::Band {
+                low: other_low,
+                high: other_high,
+                ..
+            },
+        ) => Expect::Band {
+            low: low.min(*other_low),
+            nominal,
+            high: high.max(*other_high),
+            unit,
+        },
+        (usual, _) => usual,
+    }
 }
 
 /// The small fuse of the first power-up, in A.
 pub(super) fn small_fuse(testing: &Testing<'_>) -> f64 {
     let high = match idle_band(testing) {
         Expect::Band { high, .. } => high,
-        _ => idle_current(testing, testing.build),
+        _ => idle_current(testing, testing.build, volts(testing)[0]),
     };
     let wanted = ABOVE_IDLE * high;
     let found = FUSES.into_iter().find(|fuse| *fuse >= wanted);
@@ -132,7 +199,7 @@ no resistor",
         );
     let off = testing
         .electrics
-        .and_then(|_| drawn(testing, testing.build, State::Off));
+        .and_then(|_| drawn(testing, testing.build, State::Off, volts(testing)[0]));
     let read = |hold: Hold| {
         let hold = hold.read("on, nothing playing", idle_band(testing));
         match off {
@@ -157,7 +224,8 @@ no resistor",
     if testing.has(Instrument::Multimeter) {
         return read(
             hold.how(
-                "meter on its 10 A jack across the empty fuse holder, volume down, after a minute",
+                "battery charged, meter on its 10 A jack across the empty fuse holder, volume down, after \
+a minute",
             )
             .how("leads back into the volts jack at once: the meter is a short in that one"),
         );
@@ -167,7 +235,7 @@ no resistor",
             with: vec![Instrument::ClampMeter],
             ..hold
         };
-        return read(hold.how("clamp zeroed, then around the plus wire alone"));
+        return read(hold.how("battery charged; clamp zeroed, then around the plus wire alone"));
     }
     hold
 }
