@@ -1,6 +1,7 @@
 //! First power, idle current, and direct voltage at the outputs.
 
 use super::context::DIRECT;
+use super::cut_off::START;
 use super::{Testing, test};
 use crate::build::Build;
 use crate::electrics::Electrics;
@@ -46,20 +47,29 @@ fn drawn(testing: &Testing<'_>, build: &Build, state: State, volts: f64) -> Opti
 fn taken(testing: &Testing<'_>, electrics: &Electrics, part: usize, volts: f64) -> f64 {
     let own = &electrics.parts[part];
     let built = testing.indicator.and_then(|known| known.built.as_ref());
-    let of_circuit = built.filter(|_| own.table == "indicator");
-    let cut_off = of_circuit.and_then(|built| built.cut_off.as_ref());
-    match (electrics.system.parts[part].kind, of_circuit, cut_off) {
+    let known = built.filter(|_| !states_current(testing, &own.table));
+    let cut_off = known.and_then(|built| built.cut_off.as_ref());
+    let system = &electrics.system.parts[part];
+    match (system.kind, known, cut_off) {
         (Kind::Converter, _, _) => {
             let aside = &testing.subject.aside;
             aside.current(Does::RadioSupply, volts)
         }
         (Kind::Indicator, Some(built), _) => built.dark,
         // Nearly all of it is the coil's, and so grows with the voltage.
-        (Kind::Switch, _, Some(cut_off)) => {
+        (Kind::Switch, _, Some(cut_off)) if system.name == "cut-off" => {
             cut_off.dark * volts / testing.build.battery.mid_voltage()
         }
         _ => own.idle,
     }
+}
+
+/// Whether a table names a module that states its current, rather than a board a circuit is
+/// built on.
+fn states_current(testing: &Testing<'_>, table: &str) -> bool {
+    let modules = testing.design().modules.iter().enumerate();
+    let mut stated = modules.filter(|(_, used)| used.part.current.is_some());
+    stated.any(|(at, _)| table == format!("module.{}", at + 1))
 }
 
 /// Current drawn while on with nothing playing, in A.
@@ -132,9 +142,10 @@ pub(super) fn power_up(testing: &Testing<'_>) -> Hold {
     } else {
         format!("{fuse} A")
     };
-    let volts = crate::words::stated(testing.build.battery.mid_voltage(), "V");
+    let bench = testing.has(Instrument::BenchSupply);
     let hold = test("test-power-up", "First power behind a small fuse", &[]);
-    let hold = if testing.has(Instrument::BenchSupply) {
+    let hold = if bench {
+        let volts = crate::words::stated(volts(testing)[0], "V");
         let hold = Hold {
             with: vec![Instrument::BenchSupply],
             ..hold
@@ -145,58 +156,106 @@ drivers joined"
         ))
         .seen(
             "the supply",
-            "holds its voltage: it does not go into its limit",
+            "holds its voltage: after a blink at most it does not go into its limit",
+        )
+        .if_not(
+            "the supply stays in its limit",
+            "a short or reversed supply: off, and do not raise the limit; back to the isolation test",
         )
     } else {
         hold.how(format!(
             "in the holder, in place of the fuse of the design: {said}, slow; volume down, drivers \
-joined"
+joined, battery charged"
         ))
         .seen("the fuse", "holds")
+        .if_not(
+            "the fuse goes at once",
+            "a short or reversed supply: do not put in a larger one; back to the isolation test. \
+If the same wires pass it, the rush into the board's capacitors did it: try once with 10 Ω, 5 W in \
+its place, switch on, then bridge it",
+        )
     };
-    hold.seen(
-        "light and board",
-        "the light comes on; a short plop at most from the drivers",
-    )
+    let hold = match testing.cut_off() {
+        Some(_) => hold.how(START),
+        None => hold,
+    };
+    let hold = match lights(testing) {
+        Some(words) => hold.seen("lights", words),
+        None => hold,
+    };
+    hold.seen("drivers", "a short plop at most")
     .seen(
         "after a minute, by nose and the back of a finger",
         "nothing smells, nothing is warm",
     )
     .if_not(
-        "the fuse goes at once",
-        "a short or reversed supply: do not put in a larger one; back to the isolation test. \
-If the same wires pass it, the rush into the board's capacitors did it: try once with 10 Ω, 5 W in \
-its place, switch on, then bridge it",
-    )
-    .if_not(
         "nothing at all",
-        "switch, polarity, or a wire not made: meter along the supply",
+        if testing.cut_off().is_some() {
+            "the cut-off's button was not pressed; switch, polarity, or a wire not made: meter along \
+the supply"
+        } else {
+            "switch, polarity, or a wire not made: meter along the supply"
+        },
     )
     .if_not(
         "hum or hiss",
         "normal with the volume up and the input open; not with it down",
     )
-    .care(
+    .care(if bench {
+        "The battery stays out, its ends insulated from each other. Glasses on; supply off before \
+any wire is touched."
+    } else {
         "Battery in last and out first. Glasses on; fuse out before any wire is touched. A \
-cell that is hot, swells or hisses: away from it, outdoors.",
-    )
+cell that is hot, swells or hisses: away from it, outdoors."
+    })
+}
+
+/// What the lights do when the box is switched on; nothing where there are none.
+fn lights(testing: &Testing<'_>) -> Option<String> {
+    let there = |name| {
+        let known = testing.electrics;
+        known.is_some_and(|known| known.system.part(name).is_some())
+    };
+    let low = (there("low-battery light") || there("indicator")).then(|| stays_dark(testing));
+    let power = there("power light").then_some("the power light comes on");
+    let each: Vec<&str> = [power, low].into_iter().flatten().collect();
+    (!each.is_empty()).then(|| each.join("; "))
+}
+
+/// What the low-battery light does at the voltages of the test.
+fn stays_dark(testing: &Testing<'_>) -> &'static str {
+    let built = testing.indicator.and_then(|known| known.built.as_ref());
+    let goes_out = built.map_or(0.0, |built| built.rising.most);
+    if volts(testing)[0] > goes_out {
+        "the low-battery light stays dark, after a blink at most"
+    } else {
+        "the low-battery light may stay lit: this voltage is not above where it surely goes out"
+    }
 }
 
 pub(super) fn idle(testing: &Testing<'_>) -> Hold {
+    let none = if testing.has(Instrument::BenchSupply) {
+        "the supply's output is off, or a wire is not made: meter along the supply"
+    } else if testing.has(Instrument::Multimeter) {
+        "the meter's own fuse is gone, or it is in the wrong jack"
+    } else {
+        "the clamp is around both wires, or set to alternating current"
+    };
     let hold = test("test-idle", "Idle current", &[Instrument::Multimeter])
         .if_not(
             "twice as much or more",
             "the board oscillates, an output is loaded, or a light has \
 no resistor",
         )
-        .if_not(
-            "none",
-            "the meter's own fuse is gone, or it is in the wrong jack",
-        )
+        .if_not("none", none)
         .if_not(
             "something flows while switched off",
             "something is left of the switch: it empties the battery in the cupboard",
         );
+    let hold = match testing.cut_off() {
+        Some(_) => hold.how(START),
+        None => hold,
+    };
     let off = testing
         .electrics
         .and_then(|_| drawn(testing, testing.build, State::Off, volts(testing)[0]));

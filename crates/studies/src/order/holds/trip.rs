@@ -51,18 +51,20 @@ pub(super) fn hold(testing: &Testing<'_>) -> Option<Hold> {
         .instead(&[Instrument::Multimeter])
         .care(PACK_CARE)
     };
-    // Outside of it some part is wrong, so every right build lies within: not eight of ten.
-    let within = |threshold: &Threshold| {
-        let off = DIRECT * threshold.volts;
-        Expect::Band {
-            low: threshold.least - off,
-            nominal: threshold.volts,
-            high: threshold.most + off,
-            unit: "V",
-        }
-    };
     Some(
         hold.read("it lights below", within(&built.falling))
             .read("it goes out above", within(&built.rising)),
     )
+}
+
+/// Where a meter may find a threshold. Outside of it some part is wrong, so every right build lies
+/// within: not eight of ten.
+pub(super) fn within(threshold: &Threshold) -> Expect {
+    let off = DIRECT * threshold.volts;
+    Expect::Band {
+        low: threshold.least - off,
+        nominal: threshold.volts,
+        high: threshold.most + off,
+        unit: "V",
+    }
 }
