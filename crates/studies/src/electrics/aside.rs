@@ -115,7 +115,7 @@ impl Aside {
     }
 
     /// Current in A into the terminals of the part that is there for something, at so many volts.
-    pub(super) fn current(&self, does: Does, volts: f64) -> f64 {
+    pub(crate) fn current(&self, does: Does, volts: f64) -> f64 {
         self.taken(Some(does), volts)
     }
 

@@ -18,4 +18,5 @@ pub use model::{
 };
 
 pub(crate) use design::Indicators;
+pub(crate) use steps::{PACK_CARE, from_the_pack};
 pub(crate) use study::{Player, study};

@@ -193,6 +193,7 @@ fn built(
             trip: wanted.trip,
             trimmer: trimmer.as_ref(),
             workshop: &design.workshop,
+            full: wanted.supply[1],
         }),
         cut_off: used.and_then(|used| cut_off(player, named, used, wanted, fading)),
         parts: board.parts,

@@ -160,6 +160,21 @@ fn indicator(drafts: &mut Drafts, site: &Site<'_>) {
         .with(["soldering iron"])
     };
     drafts.add("indicator", draft);
+    if site.cuts_off {
+        cut_off(drafts);
+    }
+}
+
+fn cut_off(drafts: &mut Drafts) {
+    let draft = Draft::new(Work::Wiring, "Build the cut-off", times::INDICATOR)
+        .say("on a board of its own, values as its sheet says; measure each resistor before it goes in")
+        .say("transistor and diode as drawn: the ring of a diode across a coil goes to plus")
+        .say(
+            "its start button on two wires, where a finger reaches it from outside: in a hole of its \
+own, which no drawing shows, sealed like the others",
+        )
+        .with(["soldering iron", "side cutters", "hand drill"]);
+    drafts.add("cut-off", draft);
 }
 
 /// Time to join the harness in the box.
