@@ -144,6 +144,9 @@ impl Evidence<'_> {
     /// The low-battery indicator; `None` where none is wanted.
     pub(crate) fn indicator(&self) -> Option<&Arc<Indicator>> {
         let found = self.indicator.get_or_init(|| {
+            let used = self.design().indicator.as_ref();
+            let cuts = used.is_some_and(|used| used.cut_off.value != design::CutOff::None);
+            let electrics = cuts.then(|| self.electrics()).flatten();
             let player = indicator::Player {
                 subject: self.subject,
                 build: self.build,
@@ -151,6 +154,7 @@ impl Evidence<'_> {
                 gains: self.gains,
                 scene: self.scene,
                 drawn: self.drawn,
+                switched: electrics.map(indicator::Switched::of),
             };
             indicator::study(&player).map(Arc::new)
         });

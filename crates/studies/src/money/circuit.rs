@@ -113,7 +113,7 @@ fn label(part: &Part, name: Option<&str>) -> String {
         indicator::Kind::Reference => "silicon diode",
         indicator::Kind::Comparator => "comparator",
         indicator::Kind::Lamp => "light-emitting diode",
-        indicator::Kind::Mosfet => "field-effect transistor",
+        indicator::Kind::Mosfet | indicator::Kind::MosfetP => "field-effect transistor",
         indicator::Kind::Relay => "relay",
         indicator::Kind::Button => "push-button",
     });
