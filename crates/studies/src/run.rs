@@ -124,6 +124,7 @@ pub(crate) fn studied(
         gains: &studied.gains,
         scene: &bench.scene,
         drawn: &drawn,
+        switched: Some(indicator::Switched::of(&electrics)),
     });
     let indicator = indicator.map(Arc::new);
     let needing = money::Studied {

@@ -65,6 +65,10 @@ fn the_shipped_designs_are_wired() {
             let bridge = part(wire.from) == part(wire.to);
             assert!(own.stated || own.length > own.lies, "{own:?}");
             assert_eq!(own.lies > 0.0, !bridge, "{own:?}");
+            // It needs no slack and no loop.
+            if wire.from.part == wire.to.part && !own.stated {
+                assert!((0.02..0.05).contains(&own.length), "{own:?}");
+            }
             assert!(own.section >= 0.14e-6 && own.ohms > 0.0, "{own:?}");
             assert_eq!(own.run.len() >= 2, !bridge, "{own:?}");
         }

@@ -1,7 +1,7 @@
 //! The low-battery indicator of whole designs.
 
 use boxwright_studies::check::Edit;
-use boxwright_studies::indicator::Indicator;
+use boxwright_studies::indicator::{Indicator, Kind};
 use boxwright_studies::{Options, Texts, apply, survey};
 use std::sync::Arc;
 
@@ -150,6 +150,24 @@ fn a_cut_off_stays_off() {
     if let Some(cut_off) = &built.cut_off {
         assert!(cut_off.rising > found.wanted.supply[1], "{cut_off:?}");
         assert!(cut_off.falling.volts < built.falling.volts, "{cut_off:?}");
+        // It lies in the plus lead, so only a P-channel can be opened there from ground.
+        let on = |net: &str| {
+            let own = cut_off.nets.iter().find(|own| own.name == net);
+            &own.expect("it is a terminal").pins
+        };
+        let marked = |kind: Kind| {
+            let mut parts = cut_off.parts.iter();
+            &parts
+                .find(|part| part.kind == kind)
+                .expect("it is there")
+                .mark
+        };
+        let (switch, driver) = (marked(Kind::MosfetP), marked(Kind::Mosfet));
+        assert!(on("cut-off in").contains(&(switch.clone(), "source")));
+        assert!(on("cut-off out").contains(&(switch.clone(), "drain")));
+        assert!(on("gate").contains(&(switch.clone(), "gate")));
+        assert!(on("gate").contains(&(driver.clone(), "drain")));
+        assert!(on("ground").contains(&(driver.clone(), "source")));
     } else {
         panic!("the built-in shelf has a switch: {:?}", found.remarks);
     }

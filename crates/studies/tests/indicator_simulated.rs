@@ -103,8 +103,19 @@ impl Case {
                     at("cathode")
                 )
             }
+            Kind::MosfetP => {
+                let [threshold, on] = self.mosfet(MosfetChannel::P);
+                format!(
+                    "S{mark} {drain} {source} {source} {} sw{mark}\n\
+                     D{mark} {drain} {source} silicon\n\
+                     .model sw{mark} SW(VT={threshold} VH=0.2 RON={on} ROFF=1e9)",
+                    at("gate"),
+                    drain = at("drain"),
+                    source = at("source")
+                )
+            }
             Kind::Mosfet => {
-                let [threshold, on] = self.mosfet();
+                let [threshold, on] = self.mosfet(MosfetChannel::N);
                 format!(
                     "S{mark} {drain} {source} {} {source} sw{mark}\n\
                      .model sw{mark} SW(VT={threshold} VH=0.2 RON={on} ROFF=1e9)",
@@ -180,7 +191,7 @@ impl Case {
     }
 
     /// Threshold and resistance of the transistor that switches or drives.
-    fn mosfet(&self) -> [f64; 2] {
+    fn mosfet(&self, wanted: MosfetChannel) -> [f64; 2] {
         let found = self
             .shelf
             .switching
@@ -191,7 +202,7 @@ impl Case {
                     gate_voltage,
                     on_resistance,
                     ..
-                } if channel.value == MosfetChannel::N => Some([gate_voltage.si, on_resistance.si]),
+                } if channel.value == wanted => Some([gate_voltage.si, on_resistance.si]),
                 _ => None,
             });
         found.expect("the built-in shelf has one")
@@ -251,7 +262,7 @@ fn node(nets: &[Net], mark: &str, pin: &str) -> String {
 fn named(net: &str) -> String {
     match net {
         "ground" => "0".into(),
-        "battery +" => "bat".into(),
+        "battery +" | "cut-off in" => "bat".into(),
         other => {
             let plain: String = other.chars().filter(char::is_ascii_alphanumeric).collect();
             let minus = if other.contains('−') { "minus" } else { "" };
@@ -408,10 +419,9 @@ fn music_makes_none_flicker() {
 /// whatever the battery recovers to and while it is charged, on by the button.
 #[test]
 fn a_cut_off_stays_off_until_it_is_started() {
-    for (name, kind, load) in [
-        ("relay", "relay", "nload"),
-        ("mosfet", "mosfet", "nloadminus"),
-    ] {
+    let load = named("cut-off out");
+    for kind in ["relay", "mosfet"] {
+        let name = kind;
         let case = Case::new(name, SALVAGE, Some(DRAWER), &[("indicator.cut_off", kind)]);
         let cut = case
             .built()
@@ -420,21 +430,20 @@ fn a_cut_off_stays_off_until_it_is_started() {
             .expect("the shelf has what it takes");
         let charger = case.indicator.wanted.supply[1];
         let (well, low) = (12.4, cut.falling.volts - 0.3);
-        // 8 Ω between the switched side and the other one.
-        let other = if kind == "relay" { "0" } else { "bat" };
+        // 8 Ω between the switched side and ground.
         let body = format!(
             "Vbat bat 0 PWL(0 {well} 60 {well} 70 {low} 110 {low} 111 {well} 130 {well} 131 {charger} 190 {charger} 191 {well} 300 {well})\n\
              Vpress press 0 PWL(0 -1 5 -1 5.01 1 7 1 7.01 -1 200 -1 200.01 1 202 1 202.01 -1)\n\
-             Rload {load} {other} 8\n{}",
+             Rload {load} 0 8\n{}",
             case.deck(&cut.parts, &cut.nets)
         );
-        let across = if kind == "relay" {
-            format!("v({load})")
-        } else {
-            format!("v(bat)-v({load})")
-        };
-        let analysis = format!("tran 10m 300 0 10m uic\nlet across={across}");
-        let rows = run(&format!("cut-{name}"), &body, &analysis, "across v(bat)");
+        let analysis = "tran 10m 300 0 10m uic";
+        let rows = run(
+            &format!("cut-{name}"),
+            &body,
+            analysis,
+            &format!("v({load}) v(bat)"),
+        );
         let on = |time: f64| {
             let row = rows
                 .iter()
@@ -466,4 +475,34 @@ fn a_cut_off_stays_off_until_it_is_started() {
             "{name}: {fell} s"
         );
     }
+}
+
+/// It comes back by itself at the voltage that is said: no lamp holds its output up.
+#[test]
+fn a_cut_off_comes_back_where_it_is_said() {
+    let keys = [("indicator.cut_off", "mosfet")];
+    let case = Case::new("back", SALVAGE, Some(DRAWER), &keys);
+    let cut = case
+        .built()
+        .cut_off
+        .as_ref()
+        .expect("the shelf has what it takes");
+    let (from, to, span) = (cut.rising - 3.0, cut.rising + 1.0, 4000.0);
+    let load = named("cut-off out");
+    let body = format!(
+        "Vbat bat 0 PWL(0 {from} {span} {to})\nVpress press 0 -1\nRload {load} 0 8\n{}",
+        case.deck(&cut.parts, &cut.nets)
+    );
+    let analysis = format!("tran 500m {span} 0 500m");
+    let columns = format!("v({load}) v(bat)");
+    let rows = run("back", &body, &analysis, &columns);
+    let back = rows.iter().find(|row| row[1] > 0.5 * row[2]);
+    let back = back.expect("it comes back")[2];
+    // What the delay lags behind 1 mV in a second, and 4 mV for the finite steps.
+    let lag = 0.001 * (5.0 * case.built().delay) + 0.004;
+    assert!(
+        (-0.004..lag).contains(&(back - cut.rising)),
+        "{back} {}",
+        cut.rising
+    );
 }

@@ -187,6 +187,37 @@ fn parts_without_a_price_are_named_and_in_no_sum() {
     assert!(close(with.money.till() - battery, without.money.till()));
 }
 
+/// What joins the wires, sums the channels and damps the outputs has to be bought too.
+#[test]
+fn small_goods_between_the_wires_stand_on_the_list() {
+    let (design, shelf) = example("workshop-mono");
+    let report = surveyed(&design, shelf.as_deref());
+    let amount = |label: &str| {
+        let mut all = report.money.extras.iter();
+        all.find(|extra| extra.label == label && extra.part)
+            .map(|extra| extra.amount)
+    };
+    let list = &report.money.extras;
+    assert_eq!(amount("resistor 1 kΩ"), Some(2.0), "{list:#?}");
+    assert_eq!(amount("resistor 8.2 Ω"), Some(1.0), "{list:#?}");
+    assert_eq!(amount("film capacitor 680 nF"), Some(1.0), "{list:#?}");
+    let strips = list
+        .iter()
+        .filter(|extra| extra.label.starts_with("terminal strip"));
+    assert_eq!(strips.map(|extra| extra.amount).sum::<f64>(), 2.0);
+    let steps = report.order.steps.iter();
+    let mut said = steps.flat_map(|step| &step.words);
+    assert!(said.any(|words| words.contains("8.2 Ω and 680 nF in series")));
+    let named = report.money.without_price().collect::<Vec<_>>();
+    assert!(named.contains(&"resistor 8.2 Ω") && !named.contains(&"wood glue"));
+    let found = report
+        .findings
+        .iter()
+        .find(|one| one.id == "parts-named")
+        .expect("the example names parts");
+    assert!(found.cause.contains("resistor 1 kΩ"), "{}", found.cause);
+}
+
 /// A swap told beside the list is what the design says once it is made.
 #[test]
 fn a_swap_is_what_the_changed_design_says() {

@@ -42,6 +42,8 @@ pub struct Wire {
 pub enum State {
     /// Nothing.
     Off,
+    /// Switched on with an empty battery: nothing but what holds the rest off.
+    Low,
     /// It plays.
     On,
     /// The charger is plugged in, the main switch off.

@@ -107,7 +107,7 @@ impl<'a> Money<'a> {
                 till: model.till(),
                 in_the_box: model.worth(),
                 in_drawer: model.in_drawer(),
-                unpriced: model.unpriced().count(),
+                unpriced: model.without_price().count(),
             },
             lines: model.lines.iter().map(line).collect(),
             needed_too: model.extras.iter().map(extra).collect(),

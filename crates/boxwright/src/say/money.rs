@@ -35,6 +35,10 @@ fn till(money: &Shopping) -> String {
         1 => "1 thing".to_owned(),
         count => format!("{count} things"),
     };
+    if money.nothing_priced() {
+        let none = format!("no price of them is known in {}", money.currency);
+        return format!("{things}; {none}; the pack lists them");
+    }
     format!(
         "{things} for {}{brief}; the pack lists them",
         said(money.till())
@@ -64,7 +68,7 @@ fn waste(money: &Shopping) -> String {
 }
 
 fn unpriced(money: &Shopping) -> String {
-    let unknown: Vec<&str> = money.unpriced().map(|line| line.label.as_str()).collect();
+    let unknown: Vec<&str> = money.without_price().collect();
     if unknown.is_empty() {
         return String::new();
     }

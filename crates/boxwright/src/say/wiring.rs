@@ -32,11 +32,15 @@ fn fuse(electrics: &Electrics) -> String {
         return String::new();
     };
     let proposed = if fuse.stated { "" } else { ", proposed" };
+    let [bears, most] = [fuse.bears(), fuse.most].map(|rating| prefixed(rating, "A"));
+    let would_do = if fuse.bears() <= fuse.most {
+        format!("{bears} to {most} would do")
+    } else {
+        format!("{bears} would bear music and rush, {most} protects the wires")
+    };
     format!(
-        "{}{proposed}; {} to {} would do, {} of wire from the battery",
+        "{}{proposed}; {would_do}, {} of wire from the battery",
         number(fuse.current, "A"),
-        prefixed(fuse.least, "A"),
-        prefixed(fuse.most, "A"),
         prefixed(fuse.reach, "m")
     )
 }

@@ -2,7 +2,7 @@
 
 use super::fields::Fields;
 use super::shelf::ReadShelf;
-use super::values::Bounds::{NotNegative, Positive};
+use super::values::Bounds::{Positive, Within};
 use super::words::CUT_OFFS;
 use crate::diagnostic::Log;
 use crate::quantity::Dimension as D;
@@ -11,10 +11,14 @@ use crate::{
     ZenerPart,
 };
 
+/// Longest delay in s that may be asked of a capacitor and resistors: beyond it the leak of
+/// the capacitor decides, not their values.
+const LONGEST_DELAY: f64 = 120.0;
+
 pub(crate) fn indicator(fields: Fields<'_>, shelf: &ReadShelf, log: &mut Log) -> IndicatorUse {
     let indicator = IndicatorUse {
         warning: fields.value("warning", D::Time, Positive, log),
-        delay: fields.value("delay", D::Time, NotNegative, log),
+        delay: fields.value("delay", D::Time, Within(0.0, LONGEST_DELAY), log),
         hysteresis: fields.value("hysteresis", D::Voltage, Positive, log),
         trim: fields.flag("trim", false, log),
         cut_off: fields.word_or("cut_off", CUT_OFFS, CutOff::None, log),

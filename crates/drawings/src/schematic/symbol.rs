@@ -41,6 +41,8 @@ pub enum Symbol {
     Comparator,
     /// An n-channel transistor: gate, drain, source.
     Mosfet,
+    /// The same with a P-channel.
+    MosfetP,
     /// A loudspeaker: plus, minus.
     Loudspeaker,
     /// Ground: one end.
@@ -65,7 +67,7 @@ impl Symbol {
             Self::Led => Some([4.0, 6.4]),
             Self::Diode | Self::Zener => Some([3.4, 3.6]),
             Self::Coil => Some([3.0, 5.6]),
-            Self::Mosfet => Some([5.0, 8.0]),
+            Self::Mosfet | Self::MosfetP => Some([5.0, 8.0]),
             Self::Loudspeaker => Some([5.0, 8.0]),
             Self::Ground => Some([3.0, 4.0]),
             Self::Point => Some([1.4, 1.4]),
@@ -103,7 +105,8 @@ impl Pen<'_> {
             Symbol::Zener => self.diode(0.8),
             Symbol::Coil => self.rectangle(),
             Symbol::Comparator => self.comparator(),
-            Symbol::Mosfet => self.mosfet(),
+            Symbol::Mosfet => self.mosfet(false),
+            Symbol::MosfetP => self.mosfet(true),
             Symbol::Loudspeaker => self.loudspeaker(),
             Symbol::Ground => self.ground(),
             Symbol::Point => self.point(),
@@ -305,8 +308,8 @@ impl Pen<'_> {
             .polygon(&corners, Style::filled(Role::Paper).edged(LINE));
     }
 
-    /// Gate left; drain above, source below, on the right.
-    fn mosfet(&mut self) {
+    /// Gate left; drain above, source below, on the right. The arrow leaves a P-channel.
+    fn mosfet(&mut self, p_channel: bool) {
         let k = self.k;
         let c = self.body.centre();
         let [gate, drain, source] = self.leads else {
@@ -332,8 +335,13 @@ impl Pen<'_> {
         }
         let inner = Point::new(channel, c.y);
         self.line(&[inner, Point::new(x, c.y), Point::new(x, c.y + 1.7 * k)]);
-        let back = inner.moved(1.1 * k, 0.0);
-        self.solid(&[inner, back.moved(0.0, -0.5 * k), back.moved(0.0, 0.5 * k)]);
+        let outer = inner.moved(1.1 * k, 0.0);
+        let [tip, back] = if p_channel {
+            [outer, inner]
+        } else {
+            [inner, outer]
+        };
+        self.solid(&[tip, back.moved(0.0, -0.5 * k), back.moved(0.0, 0.5 * k)]);
     }
 
     fn loudspeaker(&mut self) {

@@ -1,6 +1,6 @@
 //! Output legs touch their own load alone.
 
-use super::circuit::{capital, stops};
+use super::circuit::{capital, of_kinds, stops_of};
 use super::{Check, Evidence, Verdict};
 use wiring::rules::{Breach, BreachKind};
 
@@ -19,16 +19,35 @@ other channel, the output stage feeds a short circuit and dies or shuts down.",
 };
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
-    let say =
-        |names: &[String], _: &Breach| capital(&format!("{} is joined to {}", names[0], names[1]));
-    let found = stops(
-        evidence,
-        &[BreachKind::OutputTouches],
+    let Some(electrics) = evidence.electrics() else {
+        return Vec::new();
+    };
+    let all: Vec<&Breach> = of_kinds(electrics, &[BreachKind::OutputTouches]).collect();
+    // One wrong wire joins a leg to all that hangs on its other end: the nearest is named.
+    let leg = |breach: &Breach| breach.ends.first().copied();
+    let others = |one: &Breach| all.iter().filter(|own| leg(own) == leg(one)).count() - 1;
+    let mut legs = Vec::new();
+    let nearest = all.iter().copied().filter(|breach| {
+        let new = !legs.contains(&leg(breach));
+        legs.push(leg(breach));
+        new
+    });
+    let say = |names: &[String], breach: &Breach| {
+        let joined = capital(&format!("{} is joined to {}", names[0], names[1]));
+        match others(breach) {
+            0 => joined,
+            1 => format!("{joined} and one more terminal"),
+            more => format!("{joined} and {more} more terminals"),
+        }
+    };
+    let found = stops_of(
+        (evidence, electrics),
+        nearest,
         "Output joined to what is not its load",
         say,
         "keep both legs of every output apart from everything but their own drivers",
     );
-    if found.is_empty() && evidence.electrics().is_some() {
+    if found.is_empty() {
         let cause = "Each leg of every output touches its own drivers and posts, nothing else.";
         return vec![Verdict::good("Outputs are on their own", cause)];
     }
@@ -51,5 +70,16 @@ mod tests {
         let found = super::super::probe::with(&keys).findings(CHECK.id);
         assert!(found.iter().all(|finding| finding.severity == Stop));
         assert!(found[0].mend.is_some());
+    }
+
+    #[test]
+    fn each_leg_is_told_once() {
+        let keys = [
+            ("wiring.wire.1.from", "left driver 1 -"),
+            ("wiring.wire.1.to", "battery -"),
+        ];
+        let found = super::super::probe::with(&keys).findings(CHECK.id);
+        assert!((1..=2).contains(&found.len()), "{found:#?}");
+        assert!(found[0].cause.contains("more terminals"), "{found:#?}");
     }
 }

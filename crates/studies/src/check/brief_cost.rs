@@ -2,6 +2,7 @@
 
 use super::wish::{self, Wish};
 use super::{Check, Evidence, Severity, Verdict, swap};
+use crate::money::nothing_priced;
 use crate::words::number;
 use design::Common;
 
@@ -33,6 +34,9 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         return in_part(evidence).into_iter().collect();
     };
     let lines = evidence.subject.cost.lines();
+    if nothing_priced(lines) {
+        return in_part(evidence).into_iter().collect();
+    }
     let currency = &evidence.design().brief.currency;
     let dearest = lines
         .iter()
@@ -110,6 +114,18 @@ mod tests {
     use super::super::probe::{Probe, check, with};
     use super::CHECK;
     use crate::check::Severity::{Caution, Good, Stop};
+
+    /// No sum is held against the brief where no price is known.
+    #[test]
+    fn a_brief_in_a_currency_without_prices_is_not_kept() {
+        let found = check(CHECK.id, &[("brief.cost", "$ 100")], &[Caution]);
+        assert_eq!(found[0].title, "Cost is known in part only");
+        assert!(
+            found[0].cause.starts_with("Not counted"),
+            "{}",
+            found[0].cause
+        );
+    }
 
     #[test]
     fn a_dear_battery_is_swapped() {

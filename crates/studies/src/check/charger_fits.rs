@@ -2,7 +2,7 @@
 
 use super::{Candidate, Check, Evidence, Verdict};
 use crate::words::number;
-use design::Chemistry;
+use design::{Chemistry, Word};
 
 pub(super) const CHECK: Check = Check {
     id: "charger-fits",
@@ -46,9 +46,10 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
             )
             .advice("take the charger that belongs to the battery")
             .at(chemistry.place)
-            .mends([Candidate::new(
+            .mends([Candidate::set(
                 "a charger for this chemistry",
-                [super::Edit::remove("battery.charger_chemistry")],
+                "battery.charger_chemistry",
+                part.chemistry.value.word(),
             )]),
         );
     }
@@ -117,6 +118,16 @@ mod tests {
     use super::super::probe::check;
     use super::CHECK;
     use crate::check::Severity::{Caution, Good, Stop};
+
+    /// The mend names a charger that fits; it does not leave the wrong one unsaid.
+    #[test]
+    fn a_charger_for_another_chemistry_is_replaced() {
+        let wrong = [("battery.charger_chemistry", "lead-acid")];
+        let found = check(CHECK.id, &wrong, &[Stop]);
+        let edits = &found[0].mend.as_ref().unwrap().edits;
+        assert_eq!(edits[0].key, "battery.charger_chemistry");
+        assert_eq!(edits[0].value.as_deref(), Some("iron phosphate"));
+    }
 
     #[test]
     fn current_voltage_and_chemistry_count() {

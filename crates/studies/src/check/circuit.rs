@@ -35,6 +35,18 @@ pub(super) fn stops(
     let Some(electrics) = evidence.electrics() else {
         return Vec::new();
     };
+    let all = of_kinds(electrics, kinds);
+    stops_of((evidence, electrics), all, title, say, advice)
+}
+
+/// A stop for each of some breaches.
+pub(super) fn stops_of<'a>(
+    (evidence, electrics): (&Evidence<'_>, &Electrics),
+    breaches: impl Iterator<Item = &'a Breach>,
+    title: &str,
+    say: impl Fn(&[String], &Breach) -> String,
+    advice: &str,
+) -> Vec<Verdict> {
     let mends = wire_mends(evidence);
     let verdict = |breach: &Breach| {
         let names = written(electrics, &breach.ends);
@@ -45,7 +57,7 @@ pub(super) fn stops(
             .about(names, 1.0)
             .mends(mends.clone())
     };
-    of_kinds(electrics, kinds).map(verdict).collect()
+    breaches.map(verdict).collect()
 }
 
 /// Each entry of the design about a wire taken out: what it did wrong goes with it.

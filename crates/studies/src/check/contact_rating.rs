@@ -2,18 +2,20 @@
 
 use super::{Candidate, Check, Evidence, Verdict};
 use crate::electrics::{Electrics, ModeState};
+use crate::indicator::{Switched, bears_rush};
 use crate::words::number;
+use design::SwitchingPart;
 use wiring::{Kind, State};
 
 pub(super) const CHECK: Check = Check {
     id: "contact-rating",
     title: "Ratings of switches and sockets",
-    what: "Whether switches, charging sockets and fuse holders are rated for the direct current \
-and voltage they see, and switches for the rush into the board's capacitors.",
+    what: "Whether switches, charging sockets, fuse holders and the cut-off are rated for the direct \
+current and voltage they see, and what closes for the rush into the board's capacitors.",
     why: "The rating printed large is for alternating current. With direct current the arc stays: \
 contacts burn, stick, and cannot be switched off any more.",
-    limits: "Contacts are taken to stand ten times their rating for the milliseconds of a rush. The \
-rush is that of the full battery into empty capacitors through battery and wires; what a board does to \
+    limits: "Contacts are taken to stand ten times their rating for the milliseconds of a rush, \
+transistors four times. The rush is that of the full battery into empty capacitors through battery and wires; what a board does to \
 soften it is not known.",
     bad: "a switch rated 0.5 A before an amplifier that draws 0.6 A and starts with 60 A",
     good: "a rocker switch rated 10 A DC",
@@ -41,6 +43,10 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         }
         judged += 1;
         found.extend(judge(evidence, electrics, part));
+    }
+    if let Some(own) = cut_off(evidence, electrics) {
+        judged += 1;
+        found.extend(own);
     }
     if found.is_empty() && judged > 0 {
         let cause =
@@ -132,6 +138,72 @@ fn judge(evidence: &Evidence<'_>, electrics: &Electrics, part: usize) -> Vec<Ver
     found.into_iter().map(with).collect()
 }
 
+/// What is wrong with the contact or transistor that cuts the load off; `None` where there is
+/// none.
+fn cut_off(evidence: &Evidence<'_>, electrics: &Electrics) -> Option<Vec<Verdict>> {
+    let used = evidence.design().indicator.as_ref()?;
+    if used.cut_off.value == design::CutOff::None {
+        return None;
+    }
+    let chosen = &evidence
+        .indicator()?
+        .built
+        .as_ref()?
+        .cut_off
+        .as_ref()?
+        .switch;
+    let shelf = evidence.subject.project.shelf.switching.iter();
+    let switch = shelf
+        .into_iter()
+        .find(|part| &part.common.name.text == chosen)?;
+    let found = overloads(switch, Switched::of(electrics), electrics.supply.volts[0]);
+    let with = |verdict: Verdict| {
+        verdict
+            .advice("put a switching part for more direct current on the shelf")
+            .about(["cut-off"], electrics.supply.peak)
+            .at(used.cut_off.place.unwrap_or(used.place))
+    };
+    Some(found.into_iter().map(with).collect())
+}
+
+/// What a switching part is not rated for, of what passes it and of the full battery in V.
+fn overloads(switch: &SwitchingPart, all: Switched, full: f64) -> Vec<Verdict> {
+    let chosen = &switch.common.name.text;
+    let (rated, bears) = (switch.dc_current.si, bears_rush(switch));
+    let carries = format!("{chosen} (cut-off) is rated {}", number(rated, "A"));
+    let mut found = Vec::new();
+    let title = "Contact not rated for it";
+    if all.peak > rated {
+        let cause = format!("{carries} and carries {} at peaks.", number(all.peak, "A"));
+        found.push(Verdict::stop(title, cause).measured(all.peak, rated, "A"));
+    }
+    if switch.dc_voltage.si < full {
+        let limit = switch.dc_voltage.si;
+        let [limit_words, full_words] = [limit, full].map(|volts| number(volts, "V"));
+        let cause = format!(
+            "{chosen} (cut-off) is rated for {limit_words} of direct voltage; the full battery has {full_words}."
+        );
+        found.push(Verdict::stop(title, cause).measured(full, limit, "V"));
+    }
+    if all.fuse > rated {
+        let cause = format!(
+            "{carries}; the fuse lets {} pass for long: a fault burns the cut-off before the fuse opens.",
+            number(all.fuse, "A")
+        );
+        let title = "Fuse does not save the cut-off";
+        found.push(Verdict::caution(title, cause).measured(all.fuse, rated, "A"));
+    }
+    if all.rush > bears * rated {
+        let cause = format!(
+            "When it closes, {} rush through it; {carries}.",
+            number(all.rush, "A")
+        );
+        let title = "Cut-off may fail closed when it closes";
+        found.push(Verdict::caution(title, cause).measured(all.rush, bears * rated, "A"));
+    }
+    found
+}
+
 /// Whether the whole current passes a switch.
 fn switches_all(electrics: &Electrics, part: usize) -> bool {
     let off = electrics
@@ -182,7 +254,7 @@ const TRIES: usize = 3;
 #[cfg(test)]
 mod tests {
     use super::super::probe::{PANEL, check, with};
-    use super::CHECK;
+    use super::{CHECK, Switched, overloads};
     use crate::check::Severity::{Caution, Good, Stop};
 
     #[test]
@@ -204,5 +276,26 @@ mod tests {
         let weak = format!("{switch}dc_current = \"50 mA\"\n");
         let found = with(PANEL).shelf(&weak).with(&part).findings(CHECK.id);
         assert_eq!(found[0].severity, Stop);
+    }
+
+    #[test]
+    fn the_cut_off_is_judged_too() {
+        let project = design::read(with(&[]).design(), None).unwrap();
+        let mut shelf = project.shelf.switching.iter();
+        let relay = shelf
+            .find(|part| part.common.name.text == "relay 12 V, 10 A")
+            .unwrap();
+        for ([peak, fuse, rush, full], expected) in [
+            ([9.0, 10.0, 90.0, 14.4], &[][..]),
+            ([11.0, 10.0, 90.0, 14.4], &[Stop]),
+            ([9.0, 15.0, 90.0, 14.4], &[Caution]),
+            ([9.0, 10.0, 110.0, 14.4], &[Caution]),
+            ([9.0, 10.0, 90.0, 36.0], &[Stop]),
+        ] {
+            let all = Switched { peak, fuse, rush };
+            let found = overloads(relay, all, full);
+            let found: Vec<_> = found.iter().map(|own| own.severity).collect();
+            assert_eq!(found, expected, "{all:?} {full}");
+        }
     }
 }

@@ -11,7 +11,7 @@ use crate::sound::{Ceiling, Gains, Limit, Scene};
 use crate::subject::Subject;
 use crate::vary::Draw;
 use crate::versus::Versus;
-use crate::warmth::{self, Played, Player, Rest};
+use crate::warmth::{self, Played, Player, Rest, Temperatures};
 use core::f64::consts::SQRT_2;
 use design::{Design, EnclosureKind, RadiatorUse, VentUse};
 use physics::math::amplitude_from_db;
@@ -106,16 +106,23 @@ impl Evidence<'_> {
     /// The nominal box on the hottest day at rest, with each of [`Played::ALL`];
     /// empty where heat finds no balance.
     pub(crate) fn warmth(&self) -> &[Rest] {
-        self.warmth.get_or_init(|| {
-            let player = Player {
-                subject: self.subject,
-                build: self.build,
-                gains: self.gains,
-                scene: self.scene,
-                brief_volts: self.outcome.brief_volts,
-            };
-            warmth::at_rest(&player, &Draw::Nominal, &Played::ALL)
-        })
+        self.warmth
+            .get_or_init(|| warmth::at_rest(&self.player(), &Draw::Nominal, &Played::ALL))
+    }
+
+    /// The same with nothing playing for hours; `None` where heat finds no balance.
+    pub(crate) fn silent(&self) -> Option<Temperatures> {
+        warmth::silent(&self.player(), &Draw::Nominal)
+    }
+
+    fn player(&self) -> Player<'_> {
+        Player {
+            subject: self.subject,
+            build: self.build,
+            gains: self.gains,
+            scene: self.scene,
+            brief_volts: self.outcome.brief_volts,
+        }
     }
 
     /// The electrics, nominal; `None` where the box is not studied as wood.
@@ -137,6 +144,9 @@ impl Evidence<'_> {
     /// The low-battery indicator; `None` where none is wanted.
     pub(crate) fn indicator(&self) -> Option<&Arc<Indicator>> {
         let found = self.indicator.get_or_init(|| {
+            let used = self.design().indicator.as_ref();
+            let cuts = used.is_some_and(|used| used.cut_off.value != design::CutOff::None);
+            let electrics = cuts.then(|| self.electrics()).flatten();
             let player = indicator::Player {
                 subject: self.subject,
                 build: self.build,
@@ -144,6 +154,7 @@ impl Evidence<'_> {
                 gains: self.gains,
                 scene: self.scene,
                 drawn: self.drawn,
+                switched: electrics.map(indicator::Switched::of),
             };
             indicator::study(&player).map(Arc::new)
         });

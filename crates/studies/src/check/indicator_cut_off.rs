@@ -22,13 +22,11 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let (Some(indicator), Some(used)) = (evidence.indicator(), &evidence.design().indicator) else {
         return Vec::new();
     };
-    let Some(built) = &indicator.built else {
-        return Vec::new();
-    };
     let battery = &evidence.design().battery.part;
     let end = evidence.subject.battery.own_end_voltage();
     let least = evidence.design().amplifier.part.supply_min.si;
-    if let Some(cut_off) = &built.cut_off {
+    let built = indicator.built.as_ref();
+    if let Some(cut_off) = built.and_then(|built| built.cut_off.as_ref()) {
         let cause = format!(
             "{} disconnects the load at {:.2} V ({:.2} to {:.2} V at worst) and stays off until it is started anew; it draws {} meanwhile.",
             cut_off.switch,
@@ -46,12 +44,25 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         ];
     }
     if used.cut_off.value != CutOff::None {
-        let cause = "No switching part of the shelf carries the peaks and is driven by this battery, or no comparator holds it off.";
+        let wanted = match used.cut_off.value {
+            CutOff::Mosfet => {
+                "No P-channel field-effect transistor of the shelf, with an N-channel one to drive it,"
+            }
+            CutOff::Relay | CutOff::None => {
+                "No relay of the shelf, with an N-channel field-effect transistor to drive it,"
+            }
+        };
+        let cause = format!(
+            "{wanted} carries the peaks and is driven by this battery, or no comparator holds it off: nothing is cut off."
+        );
         return vec![
-            Verdict::caution("No cut-off can be made from the shelf", cause)
-                .advice("put a relay or a field-effect transistor for this current on the shelf")
+            Verdict::stop("No cut-off can be made from the shelf", cause)
+                .advice("put a relay or a P-channel field-effect transistor for this current on the shelf, and do not join the cut-off of the wire list")
                 .at(used.cut_off.place.unwrap_or(used.place)),
         ];
+    }
+    if built.is_none() {
+        return Vec::new();
     }
     if least >= end {
         let cause = format!(

@@ -1,6 +1,7 @@
 //! Electrical parts the box needs and the design does not name.
 
 use super::{Check, Evidence, Verdict};
+use crate::electrics::Electrics;
 
 pub(super) const CHECK: Check = Check {
     id: "parts-named",
@@ -26,8 +27,10 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
         return Vec::new();
     }
     if electrics.assumed.is_empty() {
-        let cause = "The design names every electrical part the net list needs.";
-        return vec![Verdict::good("No electrical part is missing", cause)];
+        return vec![Verdict::good(
+            "No electrical part is missing",
+            all(electrics),
+        )];
     }
     let words: Vec<&str> = electrics
         .assumed
@@ -49,6 +52,25 @@ fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     vec![verdict.advice(
         "name them: parts of the panel under [[control.part]], those inside under [[module]]",
     )]
+}
+
+/// That all is named but what need not be.
+fn all(electrics: &Electrics) -> String {
+    let mut small: Vec<&str> = Vec::new();
+    for (_, behind) in electrics.small_goods() {
+        if !small.contains(&behind.label.as_str()) {
+            small.push(&behind.label);
+        }
+    }
+    let named = "The design names every electrical part the net list needs";
+    if small.is_empty() {
+        format!("{named}.")
+    } else {
+        format!(
+            "{named}, but for small goods, which the shopping list names: {}.",
+            small.join("; ")
+        )
+    }
 }
 
 #[cfg(test)]

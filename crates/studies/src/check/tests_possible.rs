@@ -20,7 +20,7 @@ order says how. How well they read is taken as of a common multimeter.",
 
 fn run(evidence: &Evidence<'_>) -> Vec<Verdict> {
     let design = evidence.design();
-    let lacks = lacking(&design.workshop, design.indicator.is_some());
+    let lacks = lacking(&design.workshop, design.indicator.as_ref());
     let Some(first) = lacks.first() else {
         return vec![Verdict::good(
             "Your tools take every test",

@@ -19,8 +19,10 @@ switches; a joint that is bad but there is found with the meter only.",
     run,
 };
 
-const KINDS: [BreachKind; 11] = [
+const KINDS: [BreachKind; 13] = [
     BreachKind::Unfed,
+    BreachKind::OwnOutput,
+    BreachKind::NotCutOff,
     BreachKind::WrongSource,
     BreachKind::BatteriesApart,
     BreachKind::Silent,
@@ -59,6 +61,10 @@ fn say(names: &[String], breach: &Breach) -> String {
     let first = capital(&names[0]);
     match breach.kind {
         BreachKind::Unfed => format!("{first} is not joined to what feeds it"),
+        BreachKind::OwnOutput => {
+            format!("{first} is fed from behind its own contact: it never closes, or never opens")
+        }
+        BreachKind::NotCutOff => format!("{first} is fed past the open cut-off"),
         BreachKind::WrongSource => format!("{first} hangs on another source than its own"),
         BreachKind::Silent => format!(
             "Nothing drives the part between {} and {}",

@@ -81,6 +81,10 @@ pub(super) const LIGHT: f64 = 0.01;
 /// Current of an indicator that states none, in A: common practice, no source.
 const INDICATOR: f64 = 0.005;
 
+/// Current of a cut-off that has opened, in A: comparator, reference and divider go on watching
+/// the battery; common practice, no source.
+pub(super) const WATCHING: f64 = 0.2e-3;
+
 /// Power of a relay's coil where the shelf has no relay for this battery, in W: common practice,
 /// no source.
 const COIL: f64 = 0.4;
@@ -115,7 +119,7 @@ impl Aside {
     }
 
     /// Current in A into the terminals of the part that is there for something, at so many volts.
-    pub(super) fn current(&self, does: Does, volts: f64) -> f64 {
+    pub(crate) fn current(&self, does: Does, volts: f64) -> f64 {
         self.taken(Some(does), volts)
     }
 

@@ -1,5 +1,6 @@
 //! What flows in each mode.
 
+use super::aside::WATCHING;
 use super::model::{ElectricPart, ModeState, Supply};
 use wiring::{Draw, End, Flow, Kind, Limits, Mode, Nets, Role, State, System};
 
@@ -78,6 +79,20 @@ pub(super) struct Drawn {
     pub(super) charger: f64,
 }
 
+/// Current of a live part in a mode, in A: a contact that the empty battery opened is held no
+/// more, and only watched.
+fn current(
+    (system, mode): (&System, &Mode),
+    parts: &[ElectricPart],
+    part: usize,
+    which: Which,
+) -> f64 {
+    if mode.state == State::Low && system.parts[part].kind == Kind::Switch {
+        return WATCHING;
+    }
+    parts[part].current(which)
+}
+
 /// Wires' currents when every live part draws what is meant: those of the battery's
 /// circuit, of converters' and of the charger's together.
 pub(super) fn flows(
@@ -111,7 +126,7 @@ pub(super) fn flows(
             .filter(fed)
             .filter_map(|part| {
                 let [from, to] = intake(system, *part)?;
-                let amperes = parts[*part].current(which);
+                let amperes = current((system, mode), parts, *part, which);
                 Some(Draw { from, to, amperes })
             })
             .collect();
@@ -255,7 +270,9 @@ pub(super) fn states(
             let fed = live
                 .iter()
                 .filter(|part| system.parts[**part].fed_by.is_none());
-            fed.fold(0.0, |sum, part| sum + parts[*part].current(which))
+            fed.fold(0.0, |sum, part| {
+                sum + current((system, &mode), parts, *part, which)
+            })
         };
         let which = Which::Continuous;
         ModeState {

@@ -80,6 +80,9 @@ fn ending(system: &System, end: End, design: &Design) -> Ending {
 const LOOP: f64 = 0.05;
 const SLACK: f64 = 0.1;
 
+/// From one lug of a part to another of it, in m: common practice, no source.
+const LUGS: f64 = 0.025;
+
 /// Wires are cut to the next of these, in m.
 const CUT_STEP: f64 = 0.005;
 
@@ -99,12 +102,15 @@ pub(super) fn lengths(
             continue;
         }
         let stated = said[index].wire.and_then(|own| own.length);
-        let loops = [wire.from, wire.to]
-            .into_iter()
-            .filter(|end| comes_out(system.parts[end.part].kind))
-            .count();
         let strips: f64 = own.endings.iter().map(|ending| ending.strip).sum();
-        let wanted = own.lies * (1.0 + slack) + service * loops as f64 + strips;
+        let wanted = if wire.from.part == wire.to.part {
+            // It comes out with its part.
+            own.lies.max(LUGS) + strips
+        } else {
+            let ends = [wire.from, wire.to].into_iter();
+            let loops = ends.filter(|end| comes_out(system.parts[end.part].kind));
+            own.lies * (1.0 + slack) + service * loops.count() as f64 + strips
+        };
         own.usual = (wanted / CUT_STEP - 1e-9).ceil() * CUT_STEP;
         own.reaches = own.lies + strips;
         own.length = stated.map_or(own.usual, |value| value.si);

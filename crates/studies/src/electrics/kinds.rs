@@ -269,18 +269,20 @@ pub(super) fn plate(name: &str, touching: usize) -> Part {
     )
 }
 
-/// A contact that an indicator opens when the battery is low; one way round where it is a
-/// transistor, whose body conducts backwards.
-pub(super) fn cut_off(name: &str, one_way: bool) -> Part {
-    let mut part = supplied(Kind::Switch, name, None);
-    for (end, sign) in [("in", Sign::Plus), ("out", Sign::Minus)] {
-        let terminal = Terminal::new(end, Role::Contact);
-        part.terminals.push(match one_way {
-            true => terminal.signed(sign),
-            false => terminal,
-        });
-    }
-    part.inner.push(Inner::contact(2, 3, &[1]));
+/// A contact that an indicator opens when the battery is low. What holds it closed is fed from
+/// the contact's own entry: from behind the contact it could never start, and fed past the
+/// contact it would never cut off.
+pub(super) fn cut_off(name: &str) -> Part {
+    let mut part = Part::new(name, Kind::Switch);
+    part.terminals = vec![
+        Terminal::new("in", Role::Supply).signed(Sign::Plus),
+        Terminal::new("-", Role::Return),
+        Terminal::new("out", Role::Contact).signed(Sign::Minus),
+    ];
+    part.inner = vec![
+        Inner::always(0, 1, Through::Load),
+        Inner::contact(0, 2, &[1]),
+    ];
     part.positions = vec!["open".into(), "closed".into()];
     part
 }

@@ -47,6 +47,20 @@ impl Electrics {
     }
 }
 
+impl Electrics {
+    /// Small goods that the design need not name: terminal strips, resistors of a sum.
+    pub fn small_goods(&self) -> impl Iterator<Item = (&wiring::Part, &ElectricPart)> {
+        let named_missing = |index| self.assumed.iter().any(|own| own.part == index);
+        let parts = self.system.parts.iter().zip(&self.parts).enumerate();
+        parts
+            .filter(move |(index, (part, behind))| {
+                let small = matches!(part.kind, wiring::Kind::Star | wiring::Kind::Resistor);
+                small && behind.assumed && !named_missing(*index)
+            })
+            .map(|(_, both)| both)
+    }
+}
+
 /// What stands behind a part of the system.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ElectricPart {
@@ -188,6 +202,16 @@ pub struct FuseChoice {
     pub passes: f64,
 }
 
+impl FuseChoice {
+    /// Least rating in A of a fuse of this make that bears the music, the charger and the rush
+    /// when the box is switched on.
+    #[must_use]
+    pub fn bears(&self) -> f64 {
+        self.least
+            .max(self.current * (self.rush / self.passes).sqrt())
+    }
+}
+
 /// What is drawn from the battery.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Supply {
@@ -229,4 +253,27 @@ pub struct Trouble {
     pub key: String,
     /// Where it is written.
     pub place: Place,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::FuseChoice;
+
+    /// A slow tube passes 200 A²·s for each A² of its rating: for 128 A²·s it takes 0.8 A.
+    #[test]
+    fn the_rush_raises_the_least_rating() {
+        let fuse = |rush: f64| FuseChoice {
+            part: 0,
+            current: 0.5,
+            stock: None,
+            stated: true,
+            least: 0.308,
+            most: 16.0,
+            reach: 0.1,
+            rush,
+            passes: 200.0 * 0.5 * 0.5,
+        };
+        assert_eq!(fuse(1.0).bears(), 0.308);
+        assert!((fuse(128.0).bears() - 0.8).abs() < 1e-12);
+    }
 }

@@ -18,11 +18,9 @@ pub(super) fn modes(system: &System) -> Vec<Mode> {
         modes.push(mode(system, "charging while playing", State::Both, true));
     }
     if let Some(part) = named("cut-off") {
-        // What the indicator opened stays open with the main switch on: all is dead again.
-        let mut low = mode(system, "cut off at low battery", State::On, true);
-        low.state = State::Off;
-        low.positions[part] = 0;
-        modes.push(low);
+        // What the indicator opened stays open with the main switch on: all is dead again but
+        // what watches the battery.
+        modes.push(mode(system, "cut off at low battery", State::Low, true));
         // The main switch alone must do, for what is fed from behind the cut-off holds it closed.
         let mut just = mode(system, "just switched off", State::Off, true);
         just.positions[part] = 1;
@@ -45,6 +43,7 @@ fn position(part: &Part, state: State, plugged: bool) -> usize {
     let last = part.positions.len().saturating_sub(1);
     let charges = matches!(state, State::Charging | State::Both);
     let plays = matches!(state, State::On | State::Both);
+    let on = plays || state == State::Low;
     let at = match (part.kind, part.name.as_str()) {
         (Kind::ChargeSocket, _) => usize::from(charges),
         (Kind::Jack, _) => usize::from(plugged),
@@ -56,11 +55,12 @@ fn position(part: &Part, state: State, plugged: bool) -> usize {
         // Play, off and charge in one switch: playing, it cannot charge.
         (Kind::Switch, "main switch") if last == 2 => match state {
             State::Off => 0,
-            State::On | State::Both => 1,
+            State::On | State::Both | State::Low => 1,
             State::Charging => 2,
         },
         // What the indicator opens is closed while the battery is not empty.
-        (Kind::Switch, "main switch" | "cut-off") => usize::from(plays),
+        (Kind::Switch, "cut-off") => usize::from(plays),
+        (Kind::Switch, "main switch") => usize::from(on),
         (Kind::Switch, _) => 1,
         _ => 0,
     };

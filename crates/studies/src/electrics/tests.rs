@@ -8,8 +8,8 @@ use crate::subject::Subject;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use wiring::rules::breaches;
-use wiring::{End, Kind, Mode, Nets, Role, System, Through};
+use wiring::rules::{BreachKind, breaches};
+use wiring::{Carries, End, Kind, Mode, Nets, Role, State, System, Through, Wire};
 
 /// What a generated design has.
 #[derive(Clone, Debug)]
@@ -422,4 +422,61 @@ fn what_is_drawn_aside_is_counted_everywhere_alike() {
         let heat: f64 = takers.map(|taker| taker.heat.power(12.0)).sum();
         assert!((heat - aside.power(12.0)).abs() < 1e-12, "{heat} {aside:?}");
     }
+}
+
+/// With an empty battery what opened the contact lives from before it and nothing else does;
+/// fed from behind the contact, or led past it, it is found.
+#[test]
+fn a_cut_off_is_fed_from_before_its_own_contact() {
+    let mut has = any_has()
+        .new_tree(&mut TestRunner::deterministic())
+        .unwrap()
+        .current();
+    for kind in ["relay", "mosfet"] {
+        (has.light, has.indicator, has.cut_off) = (true, true, kind);
+        let (system, modes) = has.system().unwrap();
+        assert_eq!(named(&system, &modes), Vec::<String>::new());
+        let part = system.part("cut-off").unwrap();
+        let low = modes.iter().find(|mode| mode.state == State::Low).unwrap();
+        assert_eq!(super::currents::live(&system, low), vec![part], "{kind}");
+        let [entry, out] = ["cut-off in", "cut-off out"].map(|name| system.end(name).unwrap());
+        let kinds = |system: &System| -> Vec<BreachKind> {
+            let found = breaches(system, &modes);
+            found.iter().map(|breach| breach.kind).collect()
+        };
+        let mut turned = system.clone();
+        for wire in &mut turned.wires {
+            for end in [&mut wire.from, &mut wire.to] {
+                *end = match *end {
+                    own if own == entry => out,
+                    own if own == out => entry,
+                    own => own,
+                };
+            }
+        }
+        assert!(kinds(&turned).contains(&BreachKind::OwnOutput), "{kind}");
+        let mut bridged = system;
+        bridged.wires.push(Wire {
+            from: bridged.end("supply strip 2").unwrap(),
+            to: entry,
+            carries: Carries::Supply,
+        });
+        assert!(kinds(&bridged).contains(&BreachKind::NotCutOff), "{kind}");
+    }
+}
+
+/// A charger that shares the way of the supply reaches a battery that was cut off.
+#[test]
+fn a_shared_charger_lies_before_the_cut_off() {
+    let mut has = any_has()
+        .new_tree(&mut TestRunner::deterministic())
+        .unwrap()
+        .current();
+    (has.indicator, has.charged, has.shared, has.selector) = (true, true, true, false);
+    has.cut_off = "relay";
+    let (system, _) = has.system().unwrap();
+    let entry = system.end("cut-off in").unwrap();
+    let socket = system.end("charging socket +").unwrap();
+    let joined = |wire: &Wire| [wire.from, wire.to] == [socket, entry];
+    assert!(system.wires.iter().any(joined));
 }

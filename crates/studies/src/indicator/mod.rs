@@ -17,5 +17,7 @@ pub use model::{
     Threshold, Trimmer, Wanted,
 };
 
+pub(crate) use cut_off::bears_rush;
 pub(crate) use design::Indicators;
-pub(crate) use study::{Player, study};
+pub(crate) use steps::{PACK_CARE, from_the_pack};
+pub(crate) use study::{Player, Switched, study};

@@ -180,8 +180,10 @@ pub enum Kind {
     Comparator,
     /// A light-emitting diode.
     Lamp,
-    /// A field-effect transistor.
+    /// An N-channel field-effect transistor.
     Mosfet,
+    /// A P-channel field-effect transistor.
+    MosfetP,
     /// A relay.
     Relay,
     /// A push-button.

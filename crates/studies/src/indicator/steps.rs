@@ -13,6 +13,8 @@ pub(super) struct Setting<'a> {
     pub(super) trip: f64,
     pub(super) trimmer: Option<&'a Trimmer>,
     pub(super) workshop: &'a Workshop,
+    /// Voltage of the full battery in V.
+    pub(super) full: f64,
 }
 
 /// Above the threshold by so many volts everything is measured with the lamp dark.
@@ -22,9 +24,18 @@ const ABOVE: f64 = 1.0;
 /// own differs most. Common practice, no source.
 const CURRENT_OFF: f64 = 0.4;
 
-/// A potentiometer that makes a supply for a few milliamperes, in Ω: of 1 W, it
-/// bears 15 V across it. Common practice, no source.
+/// A potentiometer that makes a supply for a few milliamperes, in Ω: common practice, no source.
 const POTENTIOMETER: f64 = 470.0;
+
+/// Powers in W such potentiometers bear, and how far above what the battery heats it with the
+/// next of them is taken: common practice, no source.
+const BEARS: [f64; 4] = [0.5, 1.0, 2.0, 5.0];
+const COOL: f64 = 1.5;
+
+/// What to mind with a charged pack on the bench.
+pub(crate) const PACK_CARE: &str = "The fuse first: a charged pack drives far more than thin wires \
+bear. No bare ends; its + joined last and taken off first; a cell that is hot, swells or hisses: away \
+from it, outdoors.";
 
 /// Resistance of the meter in Ω: common practice, no source.
 const METER: f64 = 10e6;
@@ -117,18 +128,32 @@ fn divider(setting: &Setting<'_>) -> Step {
     }
 }
 
-/// Set the supply to the threshold, turn until it lights; without a supply, a
-/// potentiometer across a charged battery is one.
+/// What a supply is made of where there is no bench supply, from a battery of so many volts when
+/// full.
+pub(crate) fn from_the_pack(full: f64) -> String {
+    let heat = COOL * full * full / POTENTIOMETER;
+    let bears = BEARS.into_iter().find(|watts| *watts >= heat);
+    format!(
+        "a fuse of 0.5 A right at + of the charged battery, behind it a potentiometer of {}, {} from \
++ to −, and the indicator's supply wires to its middle and −",
+        prefixed(POTENTIOMETER, "Ω"),
+        prefixed(bears.unwrap_or(BEARS[BEARS.len() - 1]), "W")
+    )
+}
+
+/// The same as the first sentences of a step; nothing with a bench supply.
+fn without_bench(setting: &Setting<'_>, bench: bool) -> String {
+    if bench {
+        return String::new();
+    }
+    let way = from_the_pack(setting.full);
+    format!("Without a bench supply: {way}. {PACK_CARE} ")
+}
+
+/// Set the supply to the threshold, turn until it lights.
 fn turn(setting: &Setting<'_>, bench: bool) -> Step {
     let trimmer = setting.trimmer.map_or(0.0, |trimmer| trimmer.turned);
-    let supply = if bench {
-        String::new()
-    } else {
-        format!(
-            "For a supply, join the ends of a potentiometer of {}, behind a fuse of 0.5 A, to a charged battery, and the indicator to its middle and −. ",
-            prefixed(POTENTIOMETER, "Ω")
-        )
-    };
+    let supply = without_bench(setting, bench);
     Step {
         act: format!(
             "{supply}Turn the trimmer to its largest value. Set the supply to {} by the meter, wait {}, then turn the trimmer down slowly, with pauses of that length, until the lamp just stays on; if the supply gave way as it lit, set it anew and repeat. Nominally that is {} of its way.",
@@ -144,14 +169,12 @@ fn turn(setting: &Setting<'_>, bench: bool) -> Step {
 
 fn falls(setting: &Setting<'_>, bench: bool) -> Step {
     let wait = number(3.0 * setting.circuit.time_constant().max(0.3), "s");
-    let act = if bench {
-        format!(
-            "From {}, go down in steps of 0.05 V with a pause of {wait} after each, until the lamp lights.",
-            volts_fine(setting.falling.most + 0.1)
-        )
-    } else {
-        "Let the box play as usual with the meter at the battery, until the lamp lights; write the voltage down.".into()
-    };
+    // A trimmer was turned on the same supply.
+    let supply = without_bench(setting, bench || setting.trimmer.is_some());
+    let act = format!(
+        "{supply}From {}, go down in steps of 0.05 V with a pause of {wait} after each, until the lamp lights.",
+        volts_fine(setting.falling.most + 0.1)
+    );
     Step {
         act,
         reads: Some(Reading {
@@ -165,13 +188,14 @@ fn falls(setting: &Setting<'_>, bench: bool) -> Step {
 }
 
 fn rises(setting: &Setting<'_>, bench: bool) -> Step {
-    let how = if bench {
-        "Go up again as slowly"
+    let act = if bench {
+        "Go up again as slowly until the lamp goes out."
     } else {
-        "Charge"
+        "Go up again as slowly until the lamp goes out; what the meter read just before counts, for \
+the voltage jumps as the lamp's current stops."
     };
     Step {
-        act: format!("{how} until the lamp goes out."),
+        act: act.to_owned(),
         reads: Some(Reading {
             at: "battery +, lamp goes out",
             value: setting.rising.volts,

@@ -9,6 +9,7 @@ use super::parts::Board;
 use super::steps::{Setting, steps};
 use super::wants;
 use crate::build::Build;
+use crate::electrics::Electrics;
 use crate::odds::{Band, Drawn};
 use crate::outcome::Outcome;
 use crate::sound::{Gains, Scene};
@@ -26,6 +27,34 @@ pub(crate) struct Player<'a> {
     pub(crate) gains: &'a Gains,
     pub(crate) scene: &'a Scene,
     pub(crate) drawn: &'a Drawn,
+    /// What a cut-off has to carry, where the electrics are known.
+    pub(crate) switched: Option<Switched>,
+}
+
+/// Currents in A that pass what cuts the load off.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Switched {
+    /// At the peaks of the loudest music.
+    pub(crate) peak: f64,
+    /// What the fuse carries for long.
+    pub(crate) fuse: f64,
+    /// Into the empty capacitors.
+    pub(crate) rush: f64,
+}
+
+impl Switched {
+    /// As the electrics have them.
+    pub(crate) fn of(electrics: &Electrics) -> Self {
+        let parts = electrics.system.parts.iter();
+        let fuses = parts.filter(|part| part.kind == wiring::Kind::Fuse).count() as f64;
+        let one = electrics.fuse.as_ref().map_or(0.0, |fuse| fuse.current);
+        let fuse = fuses * one;
+        Self {
+            peak: electrics.supply.peak,
+            fuse,
+            rush: electrics.supply.inrush.0,
+        }
+    }
 }
 
 /// State of charge that a charged battery surely shows at rest.
@@ -193,6 +222,7 @@ fn built(
             trip: wanted.trip,
             trimmer: trimmer.as_ref(),
             workshop: &design.workshop,
+            full: wanted.supply[1],
         }),
         cut_off: used.and_then(|used| cut_off(player, named, used, wanted, fading)),
         parts: board.parts,

@@ -65,6 +65,7 @@ pub(super) fn strangers(shelf: &Shelf, electrics: &Electrics, indicator: &Indica
             amount: 1.0,
             unit: "",
             about: format!("{} of the indicator: {}", part.mark, part.does),
+            part: true,
         })
         .collect()
 }
@@ -108,10 +109,11 @@ fn label(part: &Part, name: Option<&str>) -> String {
         indicator::Kind::Trimmer => "trimmer",
         indicator::Kind::Capacitor => "capacitor",
         indicator::Kind::Electrolytic => "electrolytic capacitor",
-        indicator::Kind::Reference => "reference",
+        // A reference comes off the shelf; what has no name there is the diode across a coil.
+        indicator::Kind::Reference => "silicon diode",
         indicator::Kind::Comparator => "comparator",
         indicator::Kind::Lamp => "light-emitting diode",
-        indicator::Kind::Mosfet => "field-effect transistor",
+        indicator::Kind::Mosfet | indicator::Kind::MosfetP => "field-effect transistor",
         indicator::Kind::Relay => "relay",
         indicator::Kind::Button => "push-button",
     });

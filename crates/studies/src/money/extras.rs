@@ -7,6 +7,7 @@ use crate::carpentry::{Carpentry, CutLine, STRIP};
 use crate::electrics::{Assumed, Electrics, EndingKind};
 use crate::subject::Subject;
 use crate::vary::Draw;
+use crate::words::prefixed;
 use wood::{Outline, Purpose};
 
 /// Glue, screws and bolts, strips of wood and filling, as far as the design tells.
@@ -20,6 +21,7 @@ pub(super) fn extras(
         amount: 1e3 * carpentry.glue_up.glue,
         unit: "g",
         about: format!("{:.2} m² of joints", carpentry.glue_up.area),
+        part: false,
     };
     let mut all = vec![glue];
     all.retain(|extra| extra.amount > 0.0);
@@ -28,6 +30,8 @@ pub(super) fn extras(
     all.extend(filling(subject));
     let electrics = studied.electrics;
     all.extend(electrics.assumed.iter().map(assumed));
+    all.extend(small_goods(electrics));
+    all.extend(damping(subject));
     all.extend(endings(electrics));
     if let Some(indicator) = studied.indicator {
         all.extend(circuit::strangers(
@@ -54,6 +58,7 @@ fn strips(cut_list: &[CutLine]) -> Vec<Extra> {
                 amount: length,
                 unit: "m",
                 about: "cleats, braces and frames, saw cuts not counted".into(),
+                part: false,
             }),
         }
     }
@@ -84,6 +89,7 @@ fn fastenings(carpentry: &Carpentry) -> Vec<Extra> {
                     }
                     Outline::Rectangle { .. } => String::new(),
                 },
+                part: false,
             }),
         }
     }
@@ -98,6 +104,7 @@ fn filling(subject: &Subject) -> Option<Extra> {
         amount: 1e3 * enclosure.filling * enclosure.net,
         unit: "L",
         about: "space it fills when loose".into(),
+        part: false,
     })
 }
 
@@ -108,7 +115,49 @@ fn assumed(assumed: &Assumed) -> Extra {
         amount: 1.0,
         unit: "",
         about: "assumed: name it in the design to have it counted".into(),
+        part: true,
     }
+}
+
+/// Strips and resistors between the wires, equal ones together.
+fn small_goods(electrics: &Electrics) -> Vec<Extra> {
+    let mut all: Vec<Extra> = Vec::new();
+    for (part, behind) in electrics.small_goods() {
+        match all.iter_mut().find(|extra| extra.label == behind.label) {
+            Some(extra) => {
+                extra.amount += 1.0;
+                extra.about += &format!(", {}", part.name);
+            }
+            None => all.push(Extra {
+                label: behind.label.clone(),
+                amount: 1.0,
+                unit: "",
+                about: part.name.clone(),
+                part: true,
+            }),
+        }
+    }
+    all
+}
+
+/// What damps the filter at each output of the board.
+fn damping(subject: &Subject) -> Vec<Extra> {
+    let used = &subject.project.design.amplifier;
+    let (Some(resistor), Some(capacitor)) = (&used.damping_resistor, &used.damping_capacitor)
+    else {
+        return Vec::new();
+    };
+    let extra = |label: String| Extra {
+        label,
+        amount: f64::from(subject.channels_used()),
+        unit: "",
+        about: "across each output, in series: damps its filter".into(),
+        part: true,
+    };
+    vec![
+        extra(format!("resistor {}", prefixed(resistor.si, "Ω"))),
+        extra(format!("film capacitor {}", prefixed(capacitor.si, "F"))),
+    ]
 }
 
 /// What is put on the ends of the wires.
@@ -125,6 +174,7 @@ fn endings(electrics: &Electrics) -> Vec<Extra> {
         amount: ends().filter(|end| end.kind == kind).count() as f64,
         unit: "",
         about: "ends of wires".into(),
+        part: false,
     };
     let all = kinds.into_iter().map(extra);
     all.filter(|extra| extra.amount > 0.0).collect()

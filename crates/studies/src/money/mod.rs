@@ -11,6 +11,7 @@ mod needs;
 mod sheets;
 mod swaps;
 
+pub(crate) use model::nothing_priced;
 pub use model::*;
 
 pub(crate) use found::{Studied, found};

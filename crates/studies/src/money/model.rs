@@ -101,6 +101,9 @@ pub struct Extra {
     pub unit: &'static str,
     /// What it is for.
     pub about: String,
+    /// Whether it is a part of its own that the till will ask for; glue, screws and the like
+    /// are not.
+    pub part: bool,
 }
 
 /// What one kind of sheet is made into.
@@ -229,10 +232,31 @@ impl Shopping {
         self.lines.iter().filter_map(Line::in_drawer).sum()
     }
 
+    /// Whether there is something to buy, and no price of it is known: the till's sum then says
+    /// nothing.
+    #[must_use]
+    pub fn nothing_priced(&self) -> bool {
+        nothing_priced(&self.lines)
+    }
+
+    /// Names of all that has to be bought at an unknown price, parts that stand on no shelf
+    /// included.
+    pub fn without_price(&self) -> impl Iterator<Item = &str> {
+        let strangers = self.extras.iter().filter(|extra| extra.part);
+        let lines = self.unpriced().map(|line| line.label.as_str());
+        lines.chain(strangers.map(|extra| extra.label.as_str()))
+    }
+
     /// Lines that have to be bought at an unknown price.
     pub fn unpriced(&self) -> impl Iterator<Item = &Line> {
         self.lines.iter().filter(|line| line.till().is_none())
     }
+}
+
+/// Whether some lines have to be bought and none of those has a price.
+pub(crate) fn nothing_priced(lines: &[Line]) -> bool {
+    let mut bought = lines.iter().filter(|line| line.to_buy > 0.0).peekable();
+    bought.peek().is_some() && bought.all(|line| line.price.is_none())
 }
 
 impl Kind {

@@ -26,7 +26,10 @@ pub(crate) use holds::{Testing, lacking};
 pub(crate) fn study(testing: &Testing<'_>) -> Order {
     let design = &testing.subject.project.design;
     let wires = testing.electrics.map(|known| known.harness.len());
-    let site = Site::new(design, testing.carpentry, testing.finish, wires);
+    let site = Site {
+        cuts_off: testing.cut_off().is_some(),
+        ..Site::new(design, testing.carpentry, testing.finish, wires)
+    };
     ordered(&site, holds::all(testing, &site))
 }
 

@@ -242,6 +242,19 @@ fn a_missing_link_is_found_out() {
     assert!(!faults(&studied, &ids).is_empty());
 }
 
+/// Acid does nothing to acrylic: only the metal plate is etched.
+#[test]
+fn only_metal_is_etched() {
+    for (design, shelf, metal) in [(BEACH, None, true), (PARTY.0, Some(PARTY.1), false)] {
+        let studied = Studied::of(design, shelf).expect("a sound design");
+        let order = studied.order();
+        let mut steps = order.steps.iter();
+        let step = steps.find(|step| step.id == "lettering");
+        let words = step.expect("the panel has words").words.join("; ");
+        assert_eq!(words.contains("etch"), metal, "{words}");
+    }
+}
+
 #[test]
 fn bench_work_fills_the_waiting() {
     let studied = Studied::of(BEACH, None).expect("a sound design");

@@ -1,5 +1,6 @@
 //! The headline results held against the brief.
 
+use crate::money::nothing_priced;
 use crate::odds::{Band, Drawn};
 use crate::outcome::Outcome;
 use crate::subject::Subject;
@@ -141,7 +142,16 @@ pub(crate) fn promises(subject: &Subject, nominal: &Outcome, drawn: &Drawn) -> V
             number: |outcome| outcome.cost,
         },
     ];
-    rows.map(|row| row.promise(nominal, drawn)).into()
+    let mut promises: Vec<Promise> = rows.map(|row| row.promise(nominal, drawn)).into();
+    if nothing_priced(subject.cost.lines()) {
+        // A sum of nothing keeps every mark in every build: that says nothing.
+        let costs = promises.iter_mut().filter(|promise| promise.id == "cost");
+        for cost in costs {
+            cost.about = "still to be bought; no price of it is known".into();
+            cost.odds = None;
+        }
+    }
+    promises
 }
 
 /// The unit of loudness the brief is in, and where an outcome holds it.

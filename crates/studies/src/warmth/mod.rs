@@ -20,5 +20,5 @@ pub use model::{Case, Heat, Limits, Standing, Temperatures, Warmth};
 pub(crate) use heat::{Played, Player};
 pub(crate) use limits::limits;
 pub(crate) use modules::Modules;
-pub(crate) use rest::{Rest, at_rest, hottest_day};
+pub(crate) use rest::{Rest, at_rest, hottest_day, silent};
 pub(crate) use study::study;

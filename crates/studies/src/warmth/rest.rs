@@ -118,6 +118,14 @@ fn shine(room: &mut Room, share: f64) {
     }
 }
 
+/// One build with nothing playing for hours: what the day and the sun alone do. `None` where no
+/// balance is found.
+pub(crate) fn silent(player: &Player<'_>, draw: &Draw) -> Option<Temperatures> {
+    let mut warm = Warm::new(player, draw);
+    let all = warm.settle()?;
+    Some(warm.read(&all, false))
+}
+
 /// One build at rest with each of what may play; empty where no balance is found.
 pub(crate) fn at_rest(player: &Player<'_>, draw: &Draw, played: &[Played]) -> Vec<Rest> {
     let mut warm = Warm::new(player, draw);

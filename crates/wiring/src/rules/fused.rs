@@ -12,13 +12,12 @@ pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
                 continue;
             };
             let reach = system.reach(mode, plus, &Limits::metal());
-            let others = reach
+            // The nearest: all that hangs on it follows.
+            let nearest = reach
                 .ends()
                 .iter()
-                .filter(|end| end.part != battery && system.parts[end.part].kind != Kind::Fuse);
-            for &end in others {
-                found.push(breach(BreachKind::BeforeFuse, index, [end]));
-            }
+                .find(|end| end.part != battery && system.parts[end.part].kind != Kind::Fuse);
+            found.extend(nearest.map(|end| breach(BreachKind::BeforeFuse, index, [*end])));
         }
     }
     found

@@ -40,6 +40,10 @@ pub enum BreachKind {
     WrongSource,
     /// What should be dead when the box is off is fed.
     LiveWhenOff,
+    /// What should have been taken off the empty battery is fed past the open contact.
+    NotCutOff,
+    /// What is to close a contact is fed from behind it: it never closes.
+    OwnOutput,
     /// Something else than the battery lies before the fuse.
     BeforeFuse,
     /// An output leg touches what is not its own load.

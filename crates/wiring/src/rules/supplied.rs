@@ -3,7 +3,7 @@
 
 use super::view::breach;
 use super::{Breach, BreachKind};
-use crate::{Carries, End, Limits, Mode, Role, Sign, State, System};
+use crate::{Carries, Limits, Mode, Role, State, System};
 
 pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
     let mut found = Vec::new();
@@ -13,11 +13,20 @@ pub(super) fn breaches(system: &System, modes: &[Mode]) -> Vec<Breach> {
         for part in 0..system.parts.len() {
             match mode.state {
                 State::On => found.extend(fed(system, mode, index, part)),
-                State::Off => found.extend(live(system, mode, index, part)),
+                State::Off => {
+                    found.extend(live(system, mode, index, part, BreachKind::LiveWhenOff));
+                }
+                // What watches the empty battery must live; all else must not.
+                State::Low if holds(system, part) => {
+                    found.extend(fed(system, mode, index, part));
+                }
+                State::Low => {
+                    found.extend(live(system, mode, index, part, BreachKind::NotCutOff));
+                }
                 State::Charging | State::Both => {}
             }
             found.extend(reversed(system, mode, index, part));
-            found.extend(backwards(system, mode, index, part));
+            found.extend(own_output(system, mode, index, part));
         }
     }
     found
@@ -118,30 +127,36 @@ fn reversed(system: &System, mode: &Mode, index: usize, part: usize) -> Option<B
     }
 }
 
-/// A contact that opens one way round only, with its far end towards the battery: it conducts
-/// backwards when it should be open.
-fn backwards(system: &System, mode: &Mode, index: usize, part: usize) -> Option<Breach> {
-    let own = &system.parts[part];
-    if !mode.plays() || own.kind != crate::Kind::Switch {
-        return None;
-    }
-    let of_sign = |wanted: Sign| {
-        let mut terminals = own.terminals.iter();
-        let terminal = terminals.position(|end| end.sign == Some(wanted))?;
-        Some(End { part, terminal })
-    };
-    let (near, far) = (of_sign(Sign::Plus)?, of_sign(Sign::Minus)?);
-    let limits = Limits::supply().but(&[part]);
-    let fed = |end: End| {
-        let poles = system.kind(crate::Kind::Battery);
-        let mut poles = poles.filter_map(|battery| system.first(battery, Role::Plus));
-        poles.any(|pole| system.reach(mode, pole, &limits).has(end))
-    };
-    (fed(far) || !fed(near)).then(|| breach(BreachKind::Reversed, index, [far]))
+/// Whether a part is a contact that must be fed to close.
+fn holds(system: &System, part: usize) -> bool {
+    system.parts[part].kind == crate::Kind::Switch && system.intake(part).is_some()
 }
 
-/// What is fed although the box is off.
-fn live(system: &System, mode: &Mode, index: usize, part: usize) -> Option<Breach> {
+/// A contact that must be fed to close, fed through itself alone: it never closes, or where it
+/// is a transistor whose body conducts backwards, it never opens.
+fn own_output(system: &System, mode: &Mode, index: usize, part: usize) -> Option<Breach> {
+    if !mode.plays() || !holds(system, part) {
+        return None;
+    }
+    let [entry, _] = system.intake(part)?;
+    let fed = |limits: &Limits| {
+        let poles = system.kind(crate::Kind::Battery);
+        let mut poles = poles.filter_map(|battery| system.first(battery, Role::Plus));
+        poles.any(|pole| system.reach(mode, pole, limits).has(entry))
+    };
+    let closed = Limits::supply();
+    let open = closed.clone().but(&[part]);
+    (fed(&closed) && !fed(&open)).then(|| breach(BreachKind::OwnOutput, index, [entry]))
+}
+
+/// What is fed although it should be dead.
+fn live(
+    system: &System,
+    mode: &Mode,
+    index: usize,
+    part: usize,
+    kind: BreachKind,
+) -> Option<Breach> {
     let [supply, back] = system.intake(part)?;
     let limits = Limits::signal();
     let joined = |role: Role, end| {
@@ -150,6 +165,5 @@ fn live(system: &System, mode: &Mode, index: usize, part: usize) -> Option<Breac
             poles.filter(|pole| system.parts[pole.part].kind == crate::Kind::Battery);
         batteries.any(|pole| system.reach(mode, pole, &limits).has(end))
     };
-    (joined(Role::Plus, supply) && joined(Role::Minus, back))
-        .then(|| breach(BreachKind::LiveWhenOff, index, [supply]))
+    (joined(Role::Plus, supply) && joined(Role::Minus, back)).then(|| breach(kind, index, [supply]))
 }

@@ -42,7 +42,7 @@ fn schematic(parts: &[Part], nets: &[Net]) -> Schematic {
                     out.nets.push(line("ground", &[(part, pin), (ground, 0)]));
                 }
             }
-            name @ ("battery +" | "load −" | "load +") => {
+            name @ ("battery +" | "cut-off in" | "cut-off out") => {
                 let mut ends = ends;
                 ends.push((out.parts.len(), 0));
                 out.parts.push(Drawn {
@@ -104,7 +104,7 @@ const fn pins(kind: Kind) -> &'static [(&'static str, Face)] {
             ("ground", Face::Left),
             ("output", Face::Right),
         ],
-        Kind::Mosfet => &[
+        Kind::Mosfet | Kind::MosfetP => &[
             ("gate", Face::Left),
             ("drain", Face::Right),
             ("source", Face::Right),
@@ -153,6 +153,7 @@ const fn symbol(kind: Kind) -> Symbol {
         Kind::Comparator => Symbol::Comparator,
         Kind::Lamp => Symbol::Led,
         Kind::Mosfet => Symbol::Mosfet,
+        Kind::MosfetP => Symbol::MosfetP,
         Kind::Relay => Symbol::Block,
         Kind::Button => Symbol::Contact,
     }

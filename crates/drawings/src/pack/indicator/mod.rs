@@ -43,7 +43,7 @@ pub(super) fn pages(report: &Report, paper: Paper) -> Vec<Page> {
         let area = content_area(paper);
         let drawing = circuit::draw(&cut_off.parts, &cut_off.nets, area);
         let note = "After switching on, press the button until the music plays; below its threshold \
-             it disconnects the load and stays off.";
+             it disconnects the load and stays off. In and out are terminals of the wire list, ground is −.";
         pages.push(Page::new(CUT_OFF, drawing).noted(note));
         pages.extend(flowed(CUT_OFF, &figures::cut_off(cut_off), paper, 2));
     }

@@ -115,7 +115,12 @@ fn totals(money: &Shopping) -> Ledger {
     if let Some(brief) = money.brief {
         rows.push(("the brief allows".to_owned(), said(brief)));
     }
-    rows.push(("the till says".to_owned(), said(money.till())));
+    let till = if money.nothing_priced() {
+        "no price is known".to_owned()
+    } else {
+        said(money.till())
+    };
+    rows.push(("the till says".to_owned(), till));
     Ledger { rows, summed: true }
 }
 

@@ -146,7 +146,7 @@ fn symbol(part: &wiring::Part) -> Symbol {
         (Kind::Battery, 2) => Symbol::Battery,
         (Kind::Fuse, 2) => Symbol::Fuse,
         (Kind::Switch, 2) => Symbol::Contact,
-        (Kind::Switch, n) if n % 3 == 0 => Symbol::Changeover,
+        (Kind::Switch, n) if n % 3 == 0 && passes_only(part) => Symbol::Changeover,
         (Kind::Resistor, 2) => Symbol::Resistor,
         (Kind::Potentiometer, n) if n % 3 == 0 => Symbol::Slider,
         (Kind::Light, 2) => Symbol::Lamp,
@@ -154,6 +154,12 @@ fn symbol(part: &wiring::Part) -> Symbol {
         (Kind::Star, _) => Symbol::Strip,
         _ => Symbol::Block,
     }
+}
+
+/// Whether a part takes nothing itself: a cut-off does.
+fn passes_only(part: &wiring::Part) -> bool {
+    let mut terminals = part.terminals.iter();
+    terminals.all(|terminal| terminal.role == Role::Contact)
 }
 
 /// What takes is on the left, what gives on the right.
@@ -182,8 +188,12 @@ fn contacts(part: &mut Part) {
         }
         Symbol::Contact => {}
         _ => {
-            // Poles of one throw each, or a cut-off with its own supply.
-            let mut ends = 0;
+            // Poles of one throw each; of a cut-off the entry is its supply and stands on the left.
+            let fed = part
+                .terminals
+                .iter()
+                .any(|terminal| terminal.face == Face::Left);
+            let mut ends = usize::from(fed);
             for terminal in &mut part.terminals {
                 if terminal.face == Face::Either {
                     let first = ends % 2 == 0;

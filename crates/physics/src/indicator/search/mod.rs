@@ -25,8 +25,8 @@ use arms::Arms;
 use frame::Frame;
 
 /// The best circuits of a drawer for a wish, one for each pair of comparator and
-/// reference, at most `keep` of them and none that scores more than twice the best,
-/// best first.
+/// reference, at most `keep` of them and none that scores more than twice the best or
+/// is no indicator at all, best first.
 #[must_use]
 pub fn search(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<Found> {
     let Some(wish) = &wish.within_reach() else {
@@ -53,6 +53,11 @@ pub fn search(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<Found> {
 /// What scores more than so many times the best is no alternative to it.
 const ALTERNATIVE: f64 = 2.0;
 
+/// What scores more is off by a fifth of the battery's voltage or drains it by itself: no
+/// indicator at all. Without that end the search would rank every useless circuit where a long
+/// delay leaves no useful one, because the capacitor's leak then outdoes the divider.
+const HOPELESS: f64 = 20.0;
+
 /// The best circuits so far.
 struct Kept {
     keep: usize,
@@ -64,8 +69,8 @@ impl Kept {
     fn worst(&self) -> f64 {
         match (self.found.first(), self.found.last()) {
             (Some(_), Some(last)) if self.found.len() >= self.keep => last.score,
-            (Some(best), _) => ALTERNATIVE * best.score,
-            _ => f64::INFINITY,
+            (Some(best), _) => HOPELESS.min(ALTERNATIVE * best.score),
+            _ => HOPELESS,
         }
     }
 

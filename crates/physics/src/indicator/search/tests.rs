@@ -228,6 +228,7 @@ fn brute(drawer: &Drawer, wish: &Wish, keep: usize) -> Vec<(f64, usize, usize)> 
             }
         }
     }
+    best.retain(|one| one.0 < super::HOPELESS);
     best.sort_by(|a, b| a.0.total_cmp(&b.0));
     best.truncate(keep);
     let worst = best.first().map_or(0.0, |one| super::ALTERNATIVE * one.0);
@@ -322,5 +323,27 @@ proptest! {
             let reach = stack.root_square;
             prop_assert!(reach <= (stack.most - stack.least) / 2.0 * (1.0 + 1e-9));
         }
+    }
+}
+
+/// A leak that outdoes the divider ends the search, instead of having every useless circuit
+/// ranked; what the same drawer can reach is still found.
+#[test]
+fn a_delay_out_of_reach_is_given_up_at_once() {
+    let mut drawer = big_drawer();
+    drawer.capacitors = [1e-6, 1e-5, 1e-4, 1e-3, 4.7e-3].map(capacitor).to_vec();
+    for one in &mut drawer.capacitors {
+        one.part.leakage = 0.1 * one.part.farads;
+    }
+    let found = |delay: f64| {
+        let wish = Wish {
+            delay: [1.15 * delay, 2.5 * delay],
+            ..wish()
+        };
+        search(&drawer, &wish, 4)
+    };
+    assert_eq!(found(3.0).len(), 4);
+    for delay in [30.0, 120.0, 600.0, 3600.0] {
+        assert_eq!(found(delay), [], "{delay} s");
     }
 }

@@ -230,7 +230,7 @@ fn feed(draft: &mut Draft, given: &Given<'_>, sources: &[Source], side: Side, en
     for (own, end, name) in feeding {
         let label = format!("{name} resistor {}", kinds::side_word(own));
         let part = kinds::resistor(label.trim_end(), ohms);
-        let words = format!("resistor {}", crate::words::number(ohms, "Ω"));
+        let words = format!("resistor {}", crate::words::prefixed(ohms, "Ω"));
         let resistor = draft.small(part, words);
         let (near, far) = (draft.end(resistor, "1"), draft.end(resistor, "2"));
         draft.wire(end, near, Carries::Signal, Duty::Signal(own));

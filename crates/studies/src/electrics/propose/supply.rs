@@ -32,16 +32,14 @@ pub(super) fn supply(draft: &mut Draft, given: &Given<'_>, amplifier: usize) -> 
     }];
     takers.extend(radio_supply(draft, given, radio));
     takers.extend(small_loads(draft, given));
-    let fed = cut_off(draft, given, fed, &mut takers);
-    let meet = distribute(draft, fed, &minus, &takers);
-    charging(
-        draft,
-        given,
-        charged,
-        [sources[0], meet[0]],
-        &minus,
-        meet[1],
-    );
+    let held = cut_off(draft, given, fed);
+    let out = held.as_ref().map_or(fed, |held| held.out);
+    let mut returns: Vec<End> = takers.iter().map(|taker| taker.minus).collect();
+    returns.extend(held.as_ref().map(|held| held.minus));
+    let meet = distribute(draft, out, &minus, &takers, &returns);
+    // A charger behind the contact could not reach a battery that was cut off.
+    let behind = held.map_or(meet[0], |held| held.entry);
+    charging(draft, given, charged, [sources[0], behind], &minus, meet[1]);
     Supply { radio }
 }
 
@@ -324,12 +322,17 @@ fn indicator(draft: &mut Draft, given: &Given<'_>) -> Option<Taker> {
     })
 }
 
+/// The contact that opens when the battery is low.
+struct Held {
+    entry: End,
+    minus: End,
+    out: End,
+}
+
 /// What opens when the battery is low, between the main switch and the rest.
-fn cut_off(draft: &mut Draft, given: &Given<'_>, fed: End, takers: &mut Vec<Taker>) -> End {
+fn cut_off(draft: &mut Draft, given: &Given<'_>, fed: End) -> Option<Held> {
     let wanted = given.design.indicator.as_ref();
-    let Some(used) = wanted.filter(|used| used.cut_off.value != CutOff::None) else {
-        return fed;
-    };
+    let used = wanted.filter(|used| used.cut_off.value != CutOff::None)?;
     let [empty, _] = given.volts;
     let coil = given.aside.cut_off(empty);
     let behind = ElectricPart {
@@ -341,23 +344,28 @@ fn cut_off(draft: &mut Draft, given: &Given<'_>, fed: End, takers: &mut Vec<Take
         peak: coil,
         ..ElectricPart::unnamed("what the indicator switches off with")
     };
-    let one_way = used.cut_off.value == CutOff::Mosfet;
-    let part = draft.add(kinds::cut_off("cut-off", one_way), behind);
+    let part = draft.add(kinds::cut_off("cut-off"), behind);
     let entry = draft.end(part, "in");
     draft.wire(fed, entry, Carries::Supply, Duty::Switched);
-    takers.push(Taker {
-        plus: draft.end(part, "+"),
+    Some(Held {
+        entry,
         minus: draft.end(part, "-"),
-    });
-    draft.end(part, "out")
+        out: draft.end(part, "out"),
+    })
 }
 
 /// Leads supply and return to everything that draws: where both meet.
-fn distribute(draft: &mut Draft, fed: End, minus: &[End], takers: &[Taker]) -> [End; 2] {
+fn distribute(
+    draft: &mut Draft,
+    fed: End,
+    minus: &[End],
+    takers: &[Taker],
+    returns: &[End],
+) -> [End; 2] {
     let [first, ..] = takers else {
         return [fed, minus[0]];
     };
-    if takers.len() == 1 {
+    if returns.len() == 1 {
         draft.wire(fed, first.plus, Carries::Supply, Duty::Switched);
         for &pole in minus {
             draft.wire(pole, first.minus, Carries::Supply, Duty::Return);
@@ -369,7 +377,7 @@ fn distribute(draft: &mut Draft, fed: End, minus: &[End], takers: &[Taker]) -> [
         draft.small(part, format!("terminal strip, {ways} ways"))
     };
     let plus = strip(draft, "supply strip", takers.len() + 1);
-    let ground = strip(draft, "ground strip", takers.len() + minus.len() + 1);
+    let ground = strip(draft, "ground strip", returns.len() + minus.len() + 1);
     let entry = draft.end(plus, "1");
     draft.wire(fed, entry, Carries::Supply, Duty::Switched);
     for (index, &pole) in minus.iter().enumerate() {
@@ -379,10 +387,12 @@ fn distribute(draft: &mut Draft, fed: End, minus: &[End], takers: &[Taker]) -> [
     for (index, taker) in takers.iter().enumerate() {
         let way = draft.end(plus, &(index + 2).to_string());
         draft.wire(way, taker.plus, Carries::Supply, Duty::Switched);
-        let way = draft.end(ground, &(index + 1 + minus.len()).to_string());
-        draft.wire(way, taker.minus, Carries::Supply, Duty::Return);
     }
-    let last = (takers.len() + minus.len() + 1).to_string();
+    for (index, &back) in returns.iter().enumerate() {
+        let way = draft.end(ground, &(index + 1 + minus.len()).to_string());
+        draft.wire(way, back, Carries::Supply, Duty::Return);
+    }
+    let last = (returns.len() + minus.len() + 1).to_string();
     [entry, draft.end(ground, &last)]
 }
 

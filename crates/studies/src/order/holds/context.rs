@@ -5,7 +5,7 @@ use crate::build::Build;
 use crate::carpentry::Carpentry;
 use crate::electrics::Electrics;
 use crate::finish::Finish;
-use crate::indicator::Indicator;
+use crate::indicator::{CutOff, Indicator};
 use crate::odds::{Band, Drawn};
 use crate::outcome::{Outcome, Traces};
 use crate::sound::{Caps, Ceiling, Gains};
@@ -49,6 +49,11 @@ pub(crate) struct Testing<'a> {
 impl Testing<'_> {
     pub(super) fn design(&self) -> &Design {
         &self.subject.project.design
+    }
+
+    /// What disconnects the load of an empty battery, where it is built.
+    pub(crate) fn cut_off(&self) -> Option<&CutOff> {
+        self.indicator?.built.as_ref()?.cut_off.as_ref()
     }
 
     pub(super) fn has(&self, tool: Instrument) -> bool {

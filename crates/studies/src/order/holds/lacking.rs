@@ -1,6 +1,6 @@
 //! Tests that cannot be taken with the tools there are, in whatever way.
 
-use design::{Instrument, Workshop};
+use design::{CutOff, IndicatorUse, Instrument, Workshop};
 
 /// A test that cannot do without some instrument.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,10 +15,13 @@ pub(crate) struct Lacking {
 
 const METER: &str = "a multimeter";
 const CURRENT: &str = "a multimeter, clamp meter or bench supply";
+const SUPPLY: &str = "a bench supply and a multimeter";
 const SINE: &str = "something that plays a sine, such as a phone";
 
-/// What each test of a design lacks; an indicator is tested only where there is one.
-pub(crate) fn lacking(tools: &Workshop, indicator: bool) -> Vec<Lacking> {
+/// What each test of a design lacks; an indicator and its cut-off are tested only where there is
+/// one.
+pub(crate) fn lacking(tools: &Workshop, indicator: Option<&IndicatorUse>) -> Vec<Lacking> {
+    let cuts_off = indicator.is_some_and(|used| used.cut_off.value != CutOff::None);
     let metered = tools.has(Instrument::Multimeter);
     let current =
         metered || tools.has(Instrument::ClampMeter) || tools.has(Instrument::BenchSupply);
@@ -46,7 +49,12 @@ pub(crate) fn lacking(tools: &Workshop, indicator: bool) -> Vec<Lacking> {
         want(
             "test-indicator",
             "the trip points of the indicator",
-            (indicator && !metered).then_some(METER),
+            (indicator.is_some() && !metered).then_some(METER),
+        ),
+        want(
+            "test-cut-off",
+            "the trip point of the cut-off",
+            (cuts_off && !(metered && tools.has(Instrument::BenchSupply))).then_some(SUPPLY),
         ),
     ]
     .into_iter()
@@ -60,12 +68,21 @@ mod tests {
 
     #[test]
     fn every_test_can_be_taken_with_what_nearly_everybody_has() {
-        assert_eq!(lacking(&Workshop::usual(), true), Vec::new());
+        let design = design::read(
+            include_str!("../../../../../examples/bathing-beach/design.toml"),
+            None,
+        );
+        let indicator = design.expect("a sound design").design.indicator;
+        let indicator = indicator.expect("an indicator");
+        let mut cuts_off = indicator.clone();
+        cuts_off.cut_off.value = CutOff::Relay;
+        assert_eq!(lacking(&Workshop::usual(), Some(&indicator)), Vec::new());
         let ears = Workshop {
             tools: vec![Instrument::Phone],
             place: None,
         };
         let lacks = |indicator| lacking(&ears, indicator).len();
-        assert_eq!((lacks(false), lacks(true)), (3, 4));
+        let each = [None, Some(&indicator), Some(&cuts_off)].map(lacks);
+        assert_eq!(each, [3, 4, 5]);
     }
 }

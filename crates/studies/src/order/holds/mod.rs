@@ -1,6 +1,7 @@
 //! Where to stop and test, and what this build should read.
 
 mod context;
+mod cut_off;
 mod impedance;
 mod isolation;
 mod lacking;
@@ -38,8 +39,9 @@ pub(super) fn all(testing: &Testing<'_>, site: &Site<'_>) -> Vec<Hold> {
         shut::buzz(testing),
     ];
     holds.extend(trip::hold(testing));
+    holds.extend(cut_off::hold(testing));
     let design = testing.design();
-    let lacks = lacking(&design.workshop, design.indicator.is_some());
+    let lacks = lacking(&design.workshop, design.indicator.as_ref());
     holds
         .into_iter()
         .map(|hold| match lacks.iter().find(|lack| lack.id == hold.id) {

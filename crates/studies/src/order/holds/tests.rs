@@ -256,3 +256,171 @@ fn every_leg_of_an_output_is_held_against_everything_else() {
     }
     assert_eq!(labels.len(), 4 * 3 + 4);
 }
+
+/// The report of the example with some keys set.
+fn report(keys: &[(&str, &str)]) -> crate::Report {
+    let edits: Vec<_> = keys
+        .iter()
+        .map(|(key, value)| crate::check::Edit::set(*key, *value))
+        .collect();
+    let design = crate::apply(BEACH, &edits).expect("keys that are there");
+    let texts = crate::Texts {
+        design: &design,
+        shelf: None,
+    };
+    let options = crate::Options {
+        builds: 0,
+        spread: 1.0,
+        progress: &|_| {},
+    };
+    crate::survey(texts, options).expect("a sound design")
+}
+
+const BENCH: (&str, &str) = ("workshop.tools.2", "bench supply");
+
+fn hold<'a>(report: &'a crate::Report, id: &str) -> &'a Hold {
+    let mut holds = report.order.holds.iter();
+    holds.find(|hold| hold.id == id).expect(id)
+}
+
+/// By hand: the board's own, 22 mA of the converter and 5 V · 60 mA / 0.78 at the voltage of the
+/// test, and what the study of the indicator finds with its lamp dark.
+#[test]
+fn the_idle_current_is_that_of_the_test() {
+    let [charged, bench] = [report(&[]), report(&[BENCH])];
+    let subject = Subject::new(design::read(BEACH, None).expect("a sound design"), 1.0);
+    let build = subject.expect("a sound design").build(&Draw::Nominal);
+    let built = charged
+        .indicator
+        .as_ref()
+        .and_then(|known| known.built.as_ref());
+    let dark = built.expect("a circuit").dark;
+    let at =
+        |volts: f64| build.amplifier.stage.idle_current + 0.022 + 5.0 * 0.06 / 0.78 / volts + dark;
+    let (full, half) = (build.battery.full_voltage(), build.battery.mid_voltage());
+    let meter = 2.0 * context::DIRECT;
+    for (report, usual) in [(&charged, full), (&bench, half)] {
+        let [low, nominal, high] = band(&report.order.holds, "test-idle", "on, nothing");
+        assert!(
+            (nominal - at(usual)).abs() < 1e-9,
+            "{nominal} {}",
+            at(usual)
+        );
+        assert!((low - (1.0 - meter) * at(usual)).abs() < 1e-9, "{low}");
+        assert!((high - (1.0 + meter) * at(half)).abs() < 1e-9, "{high}");
+    }
+}
+
+/// Outside of the band a part is wrong: every build within its tolerances lies inside.
+#[test]
+fn trip_points_hold_every_right_build() {
+    let report = report(&[("indicator.trim", "false")]);
+    let built = report
+        .indicator
+        .as_ref()
+        .and_then(|known| known.built.as_ref());
+    let built = built.expect("a circuit");
+    for (label, threshold) in [("lights", &built.falling), ("goes out", &built.rising)] {
+        let [low, _, high] = band(&report.order.holds, "test-indicator", label);
+        assert!(
+            low < threshold.least && high > threshold.most,
+            "{low} {high} {threshold:?}"
+        );
+    }
+}
+
+/// The sheet of the indicator and the order of work tell the same way to its trip point.
+#[test]
+fn both_sheets_make_the_same_supply_for_the_indicator() {
+    let charged = report(&[]);
+    let hold = hold(&charged, "test-indicator");
+    let built = charged
+        .indicator
+        .as_ref()
+        .and_then(|known| known.built.as_ref());
+    let sheet: Vec<&str> = built
+        .expect("a circuit")
+        .steps
+        .iter()
+        .map(|step| step.act.as_str())
+        .collect();
+    let sheet = sheet.join(" ");
+    let way = hold.how.first().expect("a way");
+    let way = way.split(';').next().expect("a way");
+    assert!(
+        way.contains("fuse of 0.5 A") && sheet.contains(way),
+        "{way}: {sheet}"
+    );
+    let care = hold.caution.as_deref().expect("a charged pack wants care");
+    assert!(sheet.contains(care), "{care}: {sheet}");
+}
+
+/// The example has no power light, and its low-battery light stays dark; a bench supply has no
+/// fuse that goes.
+#[test]
+fn words_fit_what_is_there() {
+    let said = |report: &crate::Report| {
+        let holds = ["test-power-up", "test-idle"].map(|id| hold(report, id));
+        format!("{holds:?}")
+    };
+    let charged = said(&report(&[]));
+    assert!(!charged.contains("light comes on"), "{charged}");
+    assert!(
+        charged.contains("low-battery light stays dark"),
+        "{charged}"
+    );
+    assert!(charged.contains("fuse goes at once"), "{charged}");
+    let bench = said(&report(&[BENCH]));
+    for wrong in ["fuse goes", "meter's own fuse", "light comes on"] {
+        assert!(!bench.contains(wrong), "{wrong}: {bench}");
+    }
+    let lit = said(&report(&[("control.part.3.does", "power light")]));
+    assert!(lit.contains("the power light comes on"), "{lit}");
+}
+
+#[test]
+fn nobody_without_a_phone_is_asked_to_film() {
+    tested(
+        BEACH,
+        0,
+        &[vec![], vec![Instrument::Phone]],
+        |testing, holds| {
+            let leak = holds.iter().find(|hold| hold.id == "test-leak");
+            let words = format!("{:?}", leak.expect("it is tested"));
+            assert_eq!(
+                words.contains("phone"),
+                testing.has(Instrument::Phone),
+                "{words}"
+            );
+        },
+    );
+}
+
+/// The cut-off is built and tested before it is wired in, and every test that switches on says
+/// that its button must be pressed.
+#[test]
+fn a_cut_off_is_built_tested_and_started() {
+    let latched = report(&[("indicator.cut_off", "relay"), BENCH]);
+    let at = |id: &str| {
+        let mut steps = latched.order.steps.iter();
+        steps.position(|step| step.id == id).expect(id)
+    };
+    assert!(at("cut-off") < at("test-cut-off") && at("test-cut-off") < at("wire"));
+    let built = latched
+        .indicator
+        .as_ref()
+        .and_then(|known| known.built.as_ref());
+    let cut_off = built
+        .and_then(|built| built.cut_off.as_ref())
+        .expect("a cut-off");
+    let [low, nominal, high] = band(&latched.order.holds, "test-cut-off", "disconnects below");
+    let falling = &cut_off.falling;
+    assert!(low < falling.least && high > falling.most && low > 0.9 * falling.least);
+    assert!((nominal - falling.volts).abs() < 1e-12);
+    for id in ["test-power-up", "test-idle"] {
+        let said = hold(&latched, id).how.join(" ");
+        assert!(said.contains("start button"), "{id}: {said}");
+    }
+    let beach = report(&[]);
+    assert!(!format!("{:?}", beach.order).contains("cut-off"));
+}

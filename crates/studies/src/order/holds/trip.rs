@@ -2,14 +2,15 @@
 
 use super::context::DIRECT;
 use super::{Testing, test};
-use crate::indicator::Threshold;
+use crate::indicator::{PACK_CARE, Threshold, from_the_pack};
 use crate::order::model::{Expect, Hold};
 use design::Instrument;
 
 pub(super) fn hold(testing: &Testing<'_>) -> Option<Hold> {
     let said = testing.design().indicator.as_ref()?;
     // One that no circuit was found for is bought or left out: nothing is known of it to test.
-    let built = testing.indicator.and_then(|known| known.built.as_ref())?;
+    let known = testing.indicator?;
+    let built = known.built.as_ref()?;
     let hold = test(
         "test-indicator",
         "Trip points of the indicator",
@@ -41,25 +42,29 @@ pub(super) fn hold(testing: &Testing<'_>) -> Option<Hold> {
             .how("from the full battery's voltage slowly down until it lights, and up until it is dark")
             .how(trimmed)
     } else {
-        hold.how(
-            "with a charged battery and a potentiometer of 1 kΩ as divider in front of it, meter \
-across its supply wires",
-        )
+        hold.how(format!(
+            "{}; meter across these wires",
+            from_the_pack(known.wanted.supply[1])
+        ))
         .how("slowly down until it lights, and up until it is dark; wait out its delay each time")
         .how(trimmed)
         .instead(&[Instrument::Multimeter])
-    };
-    let within = |threshold: &Threshold| {
-        let off = DIRECT * threshold.volts;
-        Expect::Band {
-            low: threshold.band.p10 - off,
-            nominal: threshold.volts,
-            high: threshold.band.p90 + off,
-            unit: "V",
-        }
+        .care(PACK_CARE)
     };
     Some(
         hold.read("it lights below", within(&built.falling))
             .read("it goes out above", within(&built.rising)),
     )
+}
+
+/// Where a meter may find a threshold. Outside of it some part is wrong, so every right build lies
+/// within: not eight of ten.
+pub(super) fn within(threshold: &Threshold) -> Expect {
+    let off = DIRECT * threshold.volts;
+    Expect::Band {
+        low: threshold.least - off,
+        nominal: threshold.volts,
+        high: threshold.most + off,
+        unit: "V",
+    }
 }

@@ -4,6 +4,7 @@ use super::Site;
 use crate::order::draft::{Draft, Drafts};
 use crate::order::model::{Why, Work};
 use crate::order::times;
+use crate::words::prefixed;
 
 pub(super) fn add(drafts: &mut Drafts, site: &Site<'_>) {
     control(drafts, site);
@@ -38,11 +39,10 @@ fn control(drafts: &mut Drafts, site: &Site<'_>) {
         .iter()
         .any(|hole| hole.label.is_some() || hole.scale.is_some());
     if written {
-        let draft = Draft::new(Work::Panel, "Letter the control panel", times::LETTERING)
-            .say("etch, engrave or transfer, as the file for it shows; not mirrored: hold it up to the \
-plate first")
-            .say("degrease before, seal after")
-            .with(["etching, engraving or transfer set", "gloves and glasses"]);
+        let draft = Draft::new(Work::Panel, "Letter the control panel", times::LETTERING);
+        let draft = letter(draft, site)
+            .say("as the file for it shows; not mirrored: hold it up to the plate first")
+            .say("degrease before, seal after");
         drafts.add("lettering", draft);
         drafts.after("lettering", ["plate"], Why::Work);
     }
@@ -75,6 +75,32 @@ fn wires(site: &Site<'_>) -> f64 {
     site.wires.map_or(guess, |wires| wires as f64)
 }
 
+/// How words come onto the plate: only metal is etched.
+fn letter(draft: Draft, site: &Site<'_>) -> Draft {
+    let control = site.design.control.as_ref();
+    if control.is_some_and(|control| control.plate.metal.value) {
+        draft
+            .say("etch, engrave or transfer")
+            .with(["etching, engraving or transfer set", "gloves and glasses"])
+    } else {
+        draft
+            .say("engrave or transfer; no solvent on it that is not tried on a scrap")
+            .with(["engraving or transfer set", "glasses"])
+    }
+}
+
+/// What the design puts across the outputs of its amplifier.
+fn damping(site: &Site<'_>) -> Option<String> {
+    let used = &site.design.amplifier;
+    let (resistor, capacitor) = (used.damping_resistor?, used.damping_capacitor?);
+    Some(format!(
+        "at the amplifier, {} and {} in series across the two legs of each output that is used, \
+leads short and sleeved: they damp its filter",
+        prefixed(resistor.si, "Ω"),
+        prefixed(capacitor.si, "F")
+    ))
+}
+
 fn harness(drafts: &mut Drafts, site: &Site<'_>) {
     let mut draft = Draft::new(Work::Wiring, "Make the harness", wires(site) * times::WIRE)
         .say("cut, strip and label each wire as the list says; sleeves on before the ends")
@@ -89,6 +115,9 @@ fn harness(drafts: &mut Drafts, site: &Site<'_>) {
     let inline = inline(site);
     if !inline.is_empty() {
         draft = draft.say(format!("spliced into the wires: {}", inline.join(", ")));
+    }
+    if let Some(words) = damping(site) {
+        draft = draft.say(words);
     }
     drafts.add("harness", draft);
 }
@@ -131,6 +160,21 @@ fn indicator(drafts: &mut Drafts, site: &Site<'_>) {
         .with(["soldering iron"])
     };
     drafts.add("indicator", draft);
+    if site.cuts_off {
+        cut_off(drafts);
+    }
+}
+
+fn cut_off(drafts: &mut Drafts) {
+    let draft = Draft::new(Work::Wiring, "Build the cut-off", times::INDICATOR)
+        .say("on a board of its own, values as its sheet says; measure each resistor before it goes in")
+        .say("transistor and diode as drawn: the ring of a diode across a coil goes to plus")
+        .say(
+            "its start button on two wires, where a finger reaches it from outside: in a hole of its \
+own, which no drawing shows, sealed like the others",
+        )
+        .with(["soldering iron", "side cutters", "hand drill"]);
+    drafts.add("cut-off", draft);
 }
 
 /// Time to join the harness in the box.

@@ -224,7 +224,11 @@ fn wiring(drafts: &mut Drafts, site: &Site<'_>, groups: &BTreeMap<String, Group<
             "cable ties",
         ]);
     drafts.add("wire", supply);
-    drafts.after("wire", ["harness", "panel-parts", "indicator"], Why::Wiring);
+    drafts.after(
+        "wire",
+        ["harness", "panel-parts", "indicator", "cut-off"],
+        Why::Wiring,
+    );
     drafts.after("wire", ["wire-outputs"], Why::Work);
     for (id, group) in groups {
         let late = !site.screwed && goes_in(site, group) == Stage::Closed;

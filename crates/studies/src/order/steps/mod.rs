@@ -22,6 +22,8 @@ pub(crate) struct Site<'a> {
     pub(crate) finish: &'a Finish,
     /// Wires of the harness, where they are known.
     pub(crate) wires: Option<usize>,
+    /// Whether something is built that disconnects the load of an empty battery.
+    pub(crate) cuts_off: bool,
     /// The wall that closes the box.
     pub(crate) last: Wall,
     /// Whether it comes off again.
@@ -41,6 +43,7 @@ impl<'a> Site<'a> {
             carpentry,
             finish,
             wires,
+            cuts_off: false,
             last: crate::carpentry::wall(said.last.value),
             screwed: said.last_with.value == Closing::Screws,
         }

@@ -26,6 +26,12 @@ const TRIALS: &[Trial] = &[
         &["indicator"],
     ),
     trial(
+        "test-cut-off",
+        "Trip point of the cut-off",
+        times::LONG_TEST,
+        &["cut-off"],
+    ),
+    trial(
         "test-isolation",
         "Outputs touch nothing else",
         times::TEST,
@@ -120,7 +126,12 @@ pub(super) fn add(drafts: &mut Drafts, site: &Site<'_>) {
     let shutting = site.shutting();
     pair(drafts, site);
     for trial in TRIALS {
-        if trial.id == "test-indicator" && !site.has_indicator() {
+        let there = match trial.id {
+            "test-indicator" => site.has_indicator(),
+            "test-cut-off" => site.cuts_off,
+            _ => true,
+        };
+        if !there {
             continue;
         }
         let mut draft = Draft::new(Work::Test, trial.title, trial.time);
@@ -147,6 +158,7 @@ pub(super) fn add(drafts: &mut Drafts, site: &Site<'_>) {
         "wire",
         [
             "test-indicator",
+            "test-cut-off",
             "test-isolation",
             "test-coils",
             "test-polarity",
@@ -164,7 +176,7 @@ pub(super) fn add(drafts: &mut Drafts, site: &Site<'_>) {
 
 /// Wires that the impedance of the shut box is read at, where there are tools to read it.
 fn pair(drafts: &mut Drafts, site: &Site<'_>) {
-    let lacks = lacking(&site.design.workshop, false);
+    let lacks = lacking(&site.design.workshop, None);
     if lacks.iter().any(|lack| lack.id == "test-impedance") {
         return;
     }
