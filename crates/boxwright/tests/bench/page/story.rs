@@ -255,6 +255,12 @@ fn a_part_is_found_on_the_shelf_and_swapped() {
     open.page.until("!document.querySelector('#tried').hidden && document.querySelectorAll('#tried tr').length > 5");
     open.page.click("#tried-accept");
     open.saved(&format!("part = \"{other}\""));
+    // What comes in while the hand is on its way would move the sheet under it.
+    open.page.until(&format!(
+        "document.querySelector('#used-amplifier-part').value === {}",
+        json!(other)
+    ));
+    open.whole();
 
     // A driver's data sheet: what follows appears while it is typed.
     open.page
