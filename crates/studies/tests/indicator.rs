@@ -1,8 +1,9 @@
 //! The low-battery indicator of whole designs.
 
-use boxwright_studies::check::Edit;
+mod common;
+
 use boxwright_studies::indicator::{Indicator, Kind};
-use boxwright_studies::{Options, Texts, apply, survey};
+use common::{edited, surveyed};
 use std::sync::Arc;
 
 /// A plain design with an indicator; every part from the built-in shelf.
@@ -48,24 +49,7 @@ delay = "3 s"
 "#;
 
 fn studied(keys: &[(&str, &str)]) -> Arc<Indicator> {
-    let edits: Vec<Edit> = keys
-        .iter()
-        .map(|(key, value)| Edit {
-            key: (*key).into(),
-            value: Some((*value).into()),
-        })
-        .collect();
-    let design = apply(PLAIN, &edits).expect("keys that can be set");
-    let texts = Texts {
-        design: &design,
-        shelf: None,
-    };
-    let options = Options {
-        builds: 0,
-        spread: 1.0,
-        progress: &|_| {},
-    };
-    let report = survey(texts, options).unwrap_or_else(|errors| panic!("{errors:#?}"));
+    let report = surveyed(&edited(PLAIN, keys), None);
     report.indicator.expect("it is wanted")
 }
 

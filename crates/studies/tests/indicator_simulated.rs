@@ -3,8 +3,10 @@
 //! follows its exponential (`shockley-1949`), outputs, transistor and relay that
 //! switch.
 
+mod common;
+
 use boxwright_studies::indicator::{Built, Indicator, Kind, Net, Part};
-use boxwright_studies::{Options, Texts, apply, check::Edit, survey};
+use common::{edited, surveyed};
 use design::{MosfetChannel, Shelf, SwitchingKind};
 use std::fmt::Write as _;
 use std::fs;
@@ -26,24 +28,8 @@ struct Case {
 
 impl Case {
     fn new(name: &'static str, text: &str, drawer: Option<&str>, keys: &[(&str, &str)]) -> Self {
-        let edits: Vec<Edit> = keys
-            .iter()
-            .map(|(key, value)| Edit {
-                key: (*key).into(),
-                value: Some((*value).into()),
-            })
-            .collect();
-        let design = apply(text, &edits).expect("keys that can be set");
-        let texts = Texts {
-            design: &design,
-            shelf: drawer,
-        };
-        let options = Options {
-            builds: 0,
-            spread: 1.0,
-            progress: &|_| {},
-        };
-        let report = survey(texts, options).unwrap_or_else(|errors| panic!("{errors:#?}"));
+        let design = edited(text, keys);
+        let report = surveyed(&design, drawer);
         let project = design::read(&design, drawer).expect("it was read before");
         Self {
             name,

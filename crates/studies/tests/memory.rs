@@ -2,8 +2,10 @@
 
 #![allow(clippy::unwrap_used, reason = "a test")]
 
-use boxwright_studies::check::Edit;
+mod common;
+
 use boxwright_studies::{Memory, Options, Texts};
+use common::edited;
 use std::path::Path;
 
 const OPTIONS: Options<'_> = Options {
@@ -12,15 +14,6 @@ const OPTIONS: Options<'_> = Options {
     progress: &|_| {},
 };
 
-/// A text with one key of a table set.
-fn edited(text: &str, key: &str, value: &str) -> String {
-    let edit = Edit {
-        key: key.into(),
-        value: Some(value.into()),
-    };
-    boxwright_studies::apply(text, &[edit]).unwrap()
-}
-
 #[test]
 fn a_report_is_the_same_whatever_was_studied_before() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
@@ -28,9 +21,9 @@ fn a_report_is_the_same_whatever_was_studied_before() {
     let shelf = std::fs::read_to_string(root.join("workshop-mono/shelf.toml")).ok();
     let edits = [
         text.clone(),
-        edited(&text, "brief.loudness", "80 dB"),
-        edited(&text, "box.filling", "30 %"),
-        edited(&text, "brief.loudness", "86 dB"),
+        edited(&text, &[("brief.loudness", "80 dB")]),
+        edited(&text, &[("box.filling", "30 %")]),
+        edited(&text, &[("brief.loudness", "86 dB")]),
         text,
     ];
     let memory = Memory::default();

@@ -1,7 +1,7 @@
 //! Designs with one thing wrong, for each check one at least.
 
-use boxwright_studies::check::Edit;
-use boxwright_studies::{Options, Report, Texts, apply, run, survey};
+use crate::common::edited;
+use boxwright_studies::{Options, Report, Texts, run, survey};
 
 /// A design in which nothing is wrong: indoors would do as well.
 const CLEAN: &str = r#"
@@ -131,16 +131,7 @@ impl Broken {
 
     /// The text of the design.
     pub(crate) fn design(&self) -> String {
-        let edits: Vec<Edit> = self
-            .kind
-            .iter()
-            .chain(self.keys)
-            .map(|(key, value)| Edit {
-                key: (*key).into(),
-                value: Some((*value).into()),
-            })
-            .collect();
-        apply(CLEAN, &edits).expect("the keys of the list can be set")
+        edited(CLEAN, &[self.kind, self.keys].concat())
     }
 
     /// The text of the shelf beside it.

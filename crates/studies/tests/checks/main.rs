@@ -3,6 +3,8 @@
 
 mod any;
 mod broken;
+#[path = "../common/mod.rs"]
+mod common;
 mod fire;
 mod mends;
 mod safe;

@@ -2,8 +2,9 @@
 //! same design unbroken.
 
 use crate::broken::{base, surveyed};
-use boxwright_studies::check::{Edit, Finding, Severity};
-use boxwright_studies::{Report, apply};
+use crate::common::edited;
+use boxwright_studies::Report;
+use boxwright_studies::check::{Finding, Severity};
 
 type Keys = &'static [(&'static str, &'static str)];
 
@@ -72,14 +73,7 @@ impl Rule {
 }
 
 fn designed(keys: &[Keys]) -> String {
-    let keys = keys.iter().flat_map(|keys| keys.iter());
-    let edits: Vec<Edit> = keys
-        .map(|(key, value)| Edit {
-            key: (*key).into(),
-            value: Some((*value).into()),
-        })
-        .collect();
-    apply(base(), &edits).expect("the keys can be set")
+    edited(base(), &keys.concat())
 }
 
 /// What is not good: check, title and severity.

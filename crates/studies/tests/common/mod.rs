@@ -2,7 +2,8 @@
 
 #![allow(dead_code, reason = "each test file uses what it needs")]
 
-use boxwright_studies::{Options, Report, Texts, run};
+use boxwright_studies::check::Edit;
+use boxwright_studies::{Options, Report, Texts, apply, run, survey};
 
 /// A sealed stereo box of generic parts in which nothing is out of the ordinary.
 pub(crate) const BASE: &str = r#"format = 1
@@ -47,6 +48,28 @@ pub(crate) fn base_with(changes: &[(&str, &str)]) -> String {
         );
         text.replacen(from, to, 1)
     })
+}
+
+/// A text with these keys set.
+pub(crate) fn edited(text: &str, keys: &[(&str, &str)]) -> String {
+    let edits: Vec<Edit> = keys
+        .iter()
+        .map(|(key, value)| Edit {
+            key: (*key).into(),
+            value: Some((*value).into()),
+        })
+        .collect();
+    apply(text, &edits).expect("keys that can be set")
+}
+
+/// The nominal build of a design alone, no mends tried.
+pub(crate) fn surveyed(design: &str, shelf: Option<&str>) -> Report {
+    let options = Options {
+        builds: 0,
+        spread: 1.0,
+        progress: &|_| {},
+    };
+    survey(Texts { design, shelf }, options).unwrap_or_else(|errors| panic!("{errors:#?}"))
 }
 
 /// Studies a design with so many drawn builds and every spread multiplied by `spread`.
