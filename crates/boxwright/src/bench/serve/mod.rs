@@ -27,6 +27,7 @@ pub(super) struct Served {
     pub(super) guard: Arc<Guard>,
     pub(super) drafts: Arc<downloads::Drafts>,
     pub(super) trials: Arc<deeds::Trials>,
+    pub(super) listeners: Arc<events::Listeners>,
 }
 
 impl Served {
@@ -36,6 +37,7 @@ impl Served {
             guard,
             drafts: Arc::default(),
             trials: Arc::default(),
+            listeners: Arc::default(),
         }
     }
 

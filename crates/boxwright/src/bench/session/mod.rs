@@ -9,6 +9,8 @@ mod lines;
 mod looking;
 mod merge;
 #[cfg(test)]
+mod oracle;
+#[cfg(test)]
 mod race;
 mod saving;
 mod steps;

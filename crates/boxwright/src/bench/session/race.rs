@@ -108,13 +108,13 @@ fn an_editor_that_renames_is_never_overwritten() {
 #[cfg(target_os = "linux")]
 #[test]
 fn an_editor_that_writes_in_place_is_never_overwritten() {
-    race("race-in-place", 200, in_place);
+    race("race-in-place", 100, in_place);
 }
 
 #[cfg(target_os = "linux")]
 #[test]
 fn an_editor_that_opened_the_file_before_is_never_overwritten() {
-    race("race-later", 200, in_place_later);
+    race("race-later", 100, in_place_later);
 }
 
 #[test]

@@ -10,6 +10,7 @@ mod bench;
 mod escape;
 mod kill;
 mod links;
+mod mishaps;
 mod quick;
 mod session;
 mod slow;
