@@ -4,7 +4,7 @@ mod shelving;
 
 use super::deed::Deed;
 use super::refusal::{Problem, Refusal, problems};
-use super::session::{Session, merge};
+use super::session::{Session, merge, with_ends_of};
 use super::state::{Stage, State, Studied};
 use super::words;
 use super::worker::{Ending, Job, News, Worker};
@@ -206,12 +206,13 @@ impl Desk {
     /// Looks whether an editor has changed the files.
     pub(super) fn look(&self) {
         let mut inner = self.lock();
-        let before = inner.session.notice();
+        let seen = |session: &Session| (session.notice(), session.done().clone());
+        let before = seen(&inner.session);
         let changed = inner.session.look();
         if changed {
             self.begin(&mut inner);
         }
-        if changed || inner.session.notice() != before {
+        if changed || seen(&inner.session) != before {
             self.tell(&mut inner);
         }
     }
@@ -434,14 +435,16 @@ impl Inner {
 
     /// A text that was made from an earlier one, with what was changed since.
     fn rebased(&self, value: &str, number: Option<u64>) -> Result<String, Undone> {
-        match number {
-            None => Ok(value.to_owned()),
-            Some(number) if number == self.number => Ok(value.to_owned()),
+        let present = self.session.text();
+        match number.filter(|number| *number != self.number) {
+            None => Ok(with_ends_of(value, present)),
             Some(number) => {
-                let base = self.texts.iter().find(|(found, _)| *found == number);
-                let merged =
-                    base.and_then(|(_, base)| merge(base, self.session.text(), value).ok());
-                merged.ok_or(Undone::Outdated)
+                let mut texts = self.texts.iter();
+                let (_, base) = texts
+                    .find(|(found, _)| *found == number)
+                    .ok_or(Undone::Outdated)?;
+                let value = with_ends_of(value, base);
+                merge(base, present, &value).map_err(|_| Undone::Outdated)
             }
         }
     }
