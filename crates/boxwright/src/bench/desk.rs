@@ -1,5 +1,7 @@
 //! The one design that is worked on: what is done to it and what is found.
 
+mod shelving;
+
 use super::deed::Deed;
 use super::refusal::{Problem, Refusal, problems};
 use super::session::{Session, merge};
@@ -231,6 +233,14 @@ impl Desk {
                     return Err(refusal.into());
                 }
             }
+            Deed::Driver { values, key } => {
+                let trouble = inner.shelve(values, key.as_deref()).err();
+                self.begin(&mut inner);
+                if let Some(undone) = trouble {
+                    self.tell(&mut inner);
+                    return Err(undone);
+                }
+            }
             Deed::Undo | Deed::Redo => {
                 if *deed == Deed::Undo {
                     inner.session.undo()?;
@@ -266,10 +276,13 @@ impl Desk {
     /// What a deed would make of the text, for a trial.
     pub(super) fn trial(&self, deed: &Deed) -> Result<Trial, Undone> {
         let inner = self.lock();
-        let (text, _) = inner.changed(deed)?;
+        let (text, shelf) = match deed {
+            Deed::Driver { values, key } => inner.with_driver(values, key.as_deref())?.texts(),
+            _ => (inner.changed(deed)?.0, inner.session.shelf().cloned()),
+        };
         Ok(Trial {
             text,
-            shelf: inner.session.shelf().cloned(),
+            shelf,
             memory: Arc::clone(&inner.memory),
             nominal: inner.nominal.clone(),
             bands: inner.bands.clone(),
@@ -411,7 +424,7 @@ impl Inner {
                 (applied(present, &edits)?, words::edits(present, &edits))
             }
         };
-        self.must_not_worsen(&text)?;
+        self.must_not_worsen(&text, self.session.shelf().map(|shelf| &**shelf))?;
         Ok((text, words))
     }
 
@@ -437,31 +450,35 @@ impl Inner {
             return Err(Undone::Outdated);
         }
         let mend = commands::mend::mend(&studied.report, finding).map_err(Refusal::from)?;
-        let project = self.project(self.session.text());
+        let own = self.session.shelf().map(|shelf| &**shelf);
+        let project = self.project(self.session.text(), own);
         let text = commands::mend::edited(&project, mend).map_err(Refusal::from)?;
         Ok((text, mend.words.clone()))
     }
 
     /// A text with faults is taken only where the present one has more of them.
-    fn must_not_worsen(&self, text: &str) -> Result<(), Undone> {
-        let shelf = self.session.shelf().map(|shelf| &**shelf);
-        let wrong = |design| self.memory.faults(Texts { design, shelf });
-        let found = wrong(text);
-        if found.is_empty() || found.len() < wrong(self.session.text()).len() {
+    fn must_not_worsen(&self, text: &str, shelf: Option<&str>) -> Result<(), Undone> {
+        let wrong = |design, shelf| self.memory.faults(Texts { design, shelf });
+        let found = wrong(text, shelf);
+        let own = self.session.shelf().map(|shelf| &**shelf);
+        if found.is_empty() || found.len() < wrong(self.session.text(), own).len() {
             return Ok(());
         }
-        Err(Undone::Problems(problems(&self.project(text), &found)))
+        Err(Undone::Problems(problems(
+            &self.project(text, shelf),
+            &found,
+        )))
     }
 
-    fn project(&self, text: &str) -> Project {
+    fn project(&self, text: &str, shelf: Option<&str>) -> Project {
         Project {
             design: Named {
                 name: self.session.file(),
                 text: text.to_owned(),
             },
-            shelf: self.session.shelf().map(|shelf| Named {
+            shelf: shelf.map(|shelf| Named {
                 name: "shelf.toml".to_owned(),
-                text: shelf.to_string(),
+                text: shelf.to_owned(),
             }),
         }
     }
