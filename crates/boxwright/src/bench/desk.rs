@@ -17,7 +17,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError, Weak};
 use std::time::{Duration, Instant};
 use studies::check::Edit;
-use studies::{Memory, Prepared, Texts};
+use studies::{Memory, Texts};
 use tokio::sync::watch;
 
 /// What every open page hears.
@@ -44,6 +44,8 @@ pub(super) struct Desk {
 #[derive(Debug)]
 struct Inner {
     session: Session,
+    /// What was worked out so far.
+    memory: Arc<Memory>,
     /// Number of the newest text.
     number: u64,
     /// The latest texts by their numbers.
@@ -120,8 +122,10 @@ impl Desk {
             studied: None,
             problems: Vec::new(),
         };
+        let memory = Arc::new(Memory::default());
         let inner = Inner {
             session,
+            memory: Arc::clone(&memory),
             number: 0,
             texts: VecDeque::new(),
             shown,
@@ -143,7 +147,7 @@ impl Desk {
             Self {
                 events: watch::Sender::new(inner.event()),
                 inner: Mutex::new(inner),
-                worker: Worker::start(builds, tell),
+                worker: Worker::start(memory, builds, tell),
             }
         });
         let mut inner = desk.lock();
@@ -280,7 +284,7 @@ impl Desk {
         Ok(Trial {
             text,
             shelf,
-            memory: self.worker.memory(),
+            memory: Arc::clone(&inner.memory),
             nominal: inner.nominal.clone(),
             bands: inner.bands.clone(),
         })
@@ -306,16 +310,8 @@ impl Desk {
             text,
             shelf,
         };
-        match wrong(&job.text, job.shelf.as_deref()) {
-            None => {
-                inner.busy = Some((0, 0));
-                self.worker.submit(job);
-            }
-            Some(found) => {
-                self.worker.stop();
-                inner.broken(job, found);
-            }
-        }
+        inner.busy = Some((0, 0));
+        self.worker.submit(job);
     }
 
     /// Takes in what the worker has found.
@@ -465,12 +461,10 @@ impl Inner {
 
     /// A text with faults is taken only where the present one has more of them.
     fn must_not_worsen(&self, text: &str, shelf: Option<&str>) -> Result<(), Undone> {
-        let Some(found) = wrong(text, shelf) else {
-            return Ok(());
-        };
+        let wrong = |design, shelf| self.memory.faults(Texts { design, shelf });
+        let found = wrong(text, shelf);
         let own = self.session.shelf().map(|shelf| &**shelf);
-        let before = wrong(self.session.text(), own).map_or(0, |before| before.len());
-        if found.len() < before {
+        if found.is_empty() || found.len() < wrong(self.session.text(), own).len() {
             return Ok(());
         }
         Err(Undone::Problems(problems(
@@ -491,11 +485,6 @@ impl Inner {
             }),
         }
     }
-}
-
-/// Everything wrong with the texts of a design.
-fn wrong(design: &str, shelf: Option<&str>) -> Option<Vec<Diagnostic>> {
-    Prepared::read(Texts { design, shelf }).err()
 }
 
 fn applied(text: &str, edits: &[Edit]) -> Result<String, Undone> {
