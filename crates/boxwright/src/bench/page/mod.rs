@@ -92,14 +92,17 @@ pub(super) fn parts(state: &State, view: &View) -> Markup {
         .map(|studied| Sight::new(state, view, studied));
     html! {
         (title(state, view))
+        @if let Some(sight) = &sight { (brief::sentence(sight)) }
+        (deeds(state))
         (text::troubles(state))
         @match &sight {
             Some(sight) => {
-                (brief::sentence(sight))
                 (promises::promises(sight))
                 (sheets_nav(view))
                 main #main { (sheets::sheet(sight)) }
-                aside #side aria-label="What to mend, and what moves it" {
+                aside #side aria-label="What to mend, and what moves it"
+                    data-shut[!view.side()] {
+                    (fold(sight))
                     (mend::findings(sight))
                     (curve::in_hand(sight))
                     (levers::levers(sight))
@@ -113,7 +116,17 @@ pub(super) fn parts(state: &State, view: &View) -> Markup {
     }
 }
 
-/// The name, where it stands, and what can be done with the whole.
+/// Folds away what stands beside the sheet, or opens it.
+fn fold(sight: &Sight<'_>) -> Markup {
+    let open = sight.view.side();
+    html! {
+        a #side-fold href=(sight.view.with_side(!open).address()) {
+            @if open { "fold away ›" } @else { "‹ " (mend::wrong(sight)) " to mend, and what moves it" }
+        }
+    }
+}
+
+/// The name, and where it stands.
 fn title(state: &State, view: &View) -> Markup {
     let report = state.studied.as_ref().map(|studied| &studied.report);
     let name = report.map_or(state.file.as_str(), |report| report.name.as_str());
@@ -132,15 +145,14 @@ fn title(state: &State, view: &View) -> Markup {
                     " · " span title=(state.file) { (text::short(&state.file)) } " saved"
                 }
             }
-            div #busy.busy role="status" {
-                @if let Some((drawn, of)) = state.busy {
-                    label for="drawn" { "builds drawn " }
-                    progress #drawn max=(of.max(1)) value=(drawn) {}
-                    button.quiet #stop type="button" data-do="stop" { "stop" }
-                } @else {
-                    span.quiet { (reached(state.stage)) }
-                }
-            }
+        }
+    }
+}
+
+/// What can be done with the whole, and how far the studies are.
+fn deeds(state: &State) -> Markup {
+    html! {
+        section #deeds aria-label="Undo, redo, print" {
             div.tools {
                 button #undo type="button" data-do="undo" disabled[state.undo.is_none()]
                     title=[state.undo.as_deref()]
@@ -150,6 +162,15 @@ fn title(state: &State, view: &View) -> Markup {
                     aria-label=(said("Redo", state.redo.as_deref())) { "Redo" }
                 (theme_switch())
                 a.button.main #print href="/pack.pdf" download { "Print build pack" }
+            }
+            div #busy.busy role="status" {
+                @if let Some((drawn, of)) = state.busy {
+                    label for="drawn" { "builds drawn " }
+                    progress #drawn max=(of.max(1)) value=(drawn) {}
+                    button.quiet #stop type="button" data-do="stop" { "stop" }
+                } @else {
+                    span.quiet { (reached(state.stage)) }
+                }
             }
         }
     }
