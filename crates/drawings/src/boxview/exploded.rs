@@ -62,7 +62,7 @@ pub(crate) fn exploded(carpentry: &Carpentry, area: Rect) -> Drawing {
 
 /// Every wall with what sits in it in its place outside the box.
 fn taken_apart(carpentry: &Carpentry, glass: &[PanelId]) -> Model {
-    let mut model = Model::new(carpentry, glass);
+    let mut model = Model::new(carpentry, glass).with_cones(carpentry);
     for wall in Wall::ALL {
         take_off(carpentry, wall, &mut model);
     }

@@ -33,7 +33,7 @@ pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
 
 /// The same, and from where it is seen.
 pub(super) fn lid_off(carpentry: &Carpentry, area: Rect) -> (Model, Standing) {
-    let mut model = Model::new(carpentry, &glass(carpentry));
+    let mut model = Model::new(carpentry, &glass(carpentry)).with_cones(carpentry);
     lift_lid(carpentry, &mut model);
     let stands = standing(carpentry, &model, numbered(carpentry), area);
     (model, stands)
@@ -41,7 +41,7 @@ pub(super) fn lid_off(carpentry: &Carpentry, area: Rect) -> (Model, Standing) {
 
 /// The box as it stands when it is finished, seen from the same point.
 pub(super) fn closed(carpentry: &Carpentry, area: Rect) -> (Model, Standing) {
-    let model = Model::new(carpentry, &[]);
+    let model = Model::new(carpentry, &[]).with_cones(carpentry);
     let eye = Eye::raised(STANDING.0, STANDING.1);
     let mut numbers = numbered(carpentry);
     numbers.retain(|(_, _, parts)| {

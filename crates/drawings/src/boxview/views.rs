@@ -189,7 +189,7 @@ fn section_at(carpentry: &Carpentry) -> f64 {
 }
 
 fn draw_front(carpentry: &Carpentry, rect: Rect, plane: f64, out: &mut Drawing) -> bool {
-    let mut model = Model::new(carpentry, &[]);
+    let mut model = Model::new(carpentry, &[]).with_cones(carpentry);
     for (_, thing) in &model.panels {
         model.scene.things[*thing].dashed = true;
     }

@@ -49,8 +49,8 @@ pub(super) fn findings(sight: &Sight<'_>) -> Markup {
     }
 }
 
-/// Findings shown before the rest is folded away.
-const FIRST: usize = 5;
+/// Findings shown before the rest is folded away: what moves a promise stands below them.
+const FIRST: usize = 3;
 
 /// A first sentence longer than this is cut at a semicolon.
 const LONG: usize = 150;

@@ -7,6 +7,7 @@ mod chooser;
 mod curve;
 mod field;
 mod levers;
+mod meaning;
 mod mend;
 mod parts;
 mod plot;
@@ -142,7 +143,7 @@ fn title(state: &State, view: &View) -> Markup {
                 p.quiet {
                     "sheet " (place) " of " (SheetOf::ALL.len())
                     @if let Some(revision) = report.and_then(|report| report.revision) { " · revision " (revision) }
-                    " · " span title=(state.file) { (text::short(&state.file)) } " saved"
+                    @if state.problems.is_empty() { " · " span title=(state.file) { "saved" } }
                 }
             }
         }

@@ -76,11 +76,13 @@ fn sound(sight: &Sight<'_>) -> Markup {
 fn power(sight: &Sight<'_>) -> Markup {
     let chart = discharge(sight);
     html! {
-        section #discharge aria-label="How long it plays" {
-            (Plot { id: "curve-discharge", chart: &chart, size: (130.0, 66.0) }.draw())
+        div.pair {
+            section #discharge aria-label="How long it plays" {
+                (Plot { id: "curve-discharge", chart: &chart, size: CHART }.draw())
+            }
+            (said_of(sight, "What the design says of battery and board", &["battery", "amplifier", "source",
+                "indicator", "module"]))
         }
-        (said_of(sight, "What the design says of battery and board", &["battery", "amplifier", "source",
-            "indicator", "module"]))
         (leaves(sight, Subject::Power))
     }
 }

@@ -157,6 +157,7 @@ impl View {
     /// room to themselves.
     pub(crate) fn side(&self) -> bool {
         let wide = [
+            SheetOf::Power,
             SheetOf::Cuts,
             SheetOf::Panel,
             SheetOf::Wires,

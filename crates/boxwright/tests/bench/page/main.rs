@@ -15,6 +15,7 @@ mod keyboard;
 mod looks;
 mod pictures;
 mod story;
+mod touch;
 
 use bench::{Bench, Scratch};
 use browser::Page;

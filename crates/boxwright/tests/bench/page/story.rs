@@ -204,6 +204,16 @@ fn curves_are_read_states_held_steps_checked_off_and_the_pack_printed() {
     open.page
         .until("document.querySelector('.step.done input').checked");
 
+    // What is to mend is folded away beside wide sheets; it opens, and stays open.
+    assert_eq!(
+        open.page
+            .eval("document.querySelector('#mend').checkVisibility()"),
+        json!(false)
+    );
+    open.page.click("#side-fold");
+    open.page
+        .until("document.querySelector('#mend').checkVisibility()");
+
     // Explained with the words of the command line.
     open.page
         .eval("document.querySelector('#in-order').open = true");
