@@ -1,43 +1,77 @@
-//! The front of a driver or radiator: surround, cone and cap, laid on its frame.
+//! The front of a driver or radiator as seen: surround, cone and cap on its frame.
 
+use super::model::Model;
+use crate::path::Path;
 use crate::role::Role;
-use crate::sheet::pen;
-use crate::view::{Look, Scene};
-use studies::carpentry::{PartKind, PlacedPart};
+use crate::sheet::{Drawing, Stroke, Style, pen};
+use crate::view::{Eye, Place, ring};
+use studies::carpentry::{Carpentry, PartKind, PlacedPart};
 use wood::Solid;
-use wood::vector::{Vector, add, dot, length, scale, sub};
+use wood::vector::{Vector, add, dot, scale, sub, unit};
 
-/// Colours from the outside inwards, with radii as shares of the hole's.
-const DISCS: [(Role, f64); 3] = [
-    (Role::MetalDark, 0.98),
-    (Role::Metal, 0.78),
-    (Role::MetalDark, 0.3),
+/// Colours from the outside inwards, how opaque, and radii as shares of the hole's.
+const DISCS: [(Role, f64, f64); 3] = [
+    (Role::MetalDark, 0.6, 0.98),
+    (Role::Metal, 1.0, 0.78),
+    (Role::MetalDark, 0.6, 0.3),
 ];
-/// Each disc lies so far, in m, before the one under it.
-const APART: f64 = 2e-4;
+/// Seen from farther aside than this cosine there is nothing to tell apart.
+const ASIDE: f64 = 0.1;
+/// What lies before the frame by more than this, in m, covers it.
+const BEFORE: f64 = 1e-4;
 
-/// Adds the discs of a part that has a cone; gives their things.
-pub(super) fn add_front(scene: &mut Scene, part: &PlacedPart) -> Vec<usize> {
-    let coned = matches!(part.kind, PartKind::Driver | PartKind::Radiator);
-    let Some((middle, out, hole)) = coned.then(|| front(part)).flatten() else {
-        return Vec::new();
-    };
-    let discs = DISCS.iter().enumerate();
-    let things = discs.map(|(i, (role, share))| {
-        let thing = scene.thing(Look::Plain(*role), pen::FINE);
-        let before = add(middle, scale(out, APART * (i + 1) as f64));
-        scene.disc(thing, before, out, share * hole);
-        thing
-    });
-    things.collect()
+/// Draws the fronts that nothing covers on a scene that was drawn.
+pub(super) fn draw(
+    carpentry: &Carpentry,
+    model: &Model,
+    eye: &Eye,
+    place: &Place,
+    out: &mut Drawing,
+) {
+    for (part, things) in carpentry.parts.iter().zip(&model.parts) {
+        let Some((way, hole, frame)) = front(part) else {
+            continue;
+        };
+        if dot(way, eye.near) < ASIDE {
+            continue;
+        }
+        // A scene may have moved the part: its frame is found there.
+        let own = model.scene.facets.iter();
+        let faces = own.filter(|f| things.contains(&f.thing) && dot(f.normal, way) > 0.999);
+        let corners = faces.filter_map(|face| face.loops.first());
+        let foremost = corners.max_by(|a, b| dot(a[0], way).total_cmp(&dot(b[0], way)));
+        let Some(corners) = foremost else { continue };
+        let sum = corners.iter().fold([0.0; 3], |sum, p| add(sum, *p));
+        let middle = scale(sum, 1.0 / corners.len() as f64);
+        let rim = ring(add(middle, scale(way, BEFORE)), way, 0.98 * frame);
+        if !model.scene.all_open(&rim, eye) {
+            continue;
+        }
+        for (role, opaque, share) in DISCS {
+            let seen = ring(middle, way, share * hole).into_iter().map(|p| {
+                let [x, y, _] = eye.see(p);
+                place.at([x, y])
+            });
+            let edge = Stroke::new(Role::Ink, pen::FINE);
+            let path = Path::polygon(&seen.collect::<Vec<_>>());
+            out.path(path, Style::washed(role, opaque).edged(edge));
+        }
+    }
 }
 
-/// Middle of the frame's front, where it looks, and the radius of the hole behind it.
-fn front(part: &PlacedPart) -> Option<(Vector, Vector, f64)> {
-    let pose = &part.part.pose;
-    let placed = |p: &Vector| add(pose.turn.map(|row| dot(row, *p)), pose.at);
+/// Where a part with a cone looks, and the radii of the hole behind its frame and of the frame.
+fn front(part: &PlacedPart) -> Option<(Vector, f64, f64)> {
+    if !matches!(part.kind, PartKind::Driver | PartKind::Radiator) {
+        return None;
+    }
     let (frame, behind) = part.part.shape.solids.split_first()?;
-    let Solid::Frustum { from, to, .. } = frame else {
+    let Solid::Frustum {
+        from,
+        to,
+        from_radius,
+        ..
+    } = frame
+    else {
         return None;
     };
     let widest = behind.iter().map(|solid| match solid {
@@ -49,7 +83,6 @@ fn front(part: &PlacedPart) -> Option<(Vector, Vector, f64)> {
         Solid::Hull(_) => 0.0,
     });
     let hole = widest.fold(0.0, f64::max);
-    let way = sub(placed(from), placed(to));
-    let thick = length(way);
-    (hole > 0.0 && thick > 0.0).then(|| (placed(from), scale(way, 1.0 / thick), hole))
+    let way = part.part.pose.turn.map(|row| dot(row, sub(*from, *to)));
+    (hole > 0.0).then(|| (unit(way), hole, *from_radius))
 }

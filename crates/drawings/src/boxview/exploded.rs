@@ -2,6 +2,7 @@
 //! farther still, on thin guide lines.
 
 use super::balloon::{self, Column};
+use super::cone;
 use super::lifted::{fitted, glass_of_bay, numbered, placed};
 use super::model::Model;
 use crate::geometry::Rect;
@@ -45,6 +46,7 @@ pub(crate) fn exploded(carpentry: &Carpentry, area: Rect) -> Drawing {
     let (place, right) = fitted(&model, &eye, room);
     let mut out = Drawing::default();
     model.scene.seen(&eye).draw(&model.scene, &place, &mut out);
+    cone::draw(carpentry, &model, &eye, &place, &mut out);
     let column = Column {
         left: right + GUTTER,
         right: area.right(),
@@ -62,7 +64,7 @@ pub(crate) fn exploded(carpentry: &Carpentry, area: Rect) -> Drawing {
 
 /// Every wall with what sits in it in its place outside the box.
 fn taken_apart(carpentry: &Carpentry, glass: &[PanelId]) -> Model {
-    let mut model = Model::new(carpentry, glass).with_cones(carpentry);
+    let mut model = Model::new(carpentry, glass);
     for wall in Wall::ALL {
         take_off(carpentry, wall, &mut model);
     }

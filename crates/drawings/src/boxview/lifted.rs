@@ -1,6 +1,7 @@
 //! The box with its lid lifted, front and right wall as of glass.
 
 use super::balloon::{self, Column, Numbered};
+use super::cone;
 use super::dimension::Dimension;
 use super::model::Model;
 use super::scale::mm;
@@ -33,7 +34,7 @@ pub fn lifted(carpentry: &Carpentry, area: Rect) -> Drawing {
 
 /// The same, and from where it is seen.
 pub(super) fn lid_off(carpentry: &Carpentry, area: Rect) -> (Model, Standing) {
-    let mut model = Model::new(carpentry, &glass(carpentry)).with_cones(carpentry);
+    let mut model = Model::new(carpentry, &glass(carpentry));
     lift_lid(carpentry, &mut model);
     let stands = standing(carpentry, &model, numbered(carpentry), area);
     (model, stands)
@@ -41,7 +42,7 @@ pub(super) fn lid_off(carpentry: &Carpentry, area: Rect) -> (Model, Standing) {
 
 /// The box as it stands when it is finished, seen from the same point.
 pub(super) fn closed(carpentry: &Carpentry, area: Rect) -> (Model, Standing) {
-    let model = Model::new(carpentry, &[]).with_cones(carpentry);
+    let model = Model::new(carpentry, &[]);
     let eye = Eye::raised(STANDING.0, STANDING.1);
     let mut numbers = numbered(carpentry);
     numbers.retain(|(_, _, parts)| {
@@ -82,6 +83,7 @@ fn standing(
     let (place, right) = fitted(model, &eye, room);
     let mut out = Drawing::default();
     model.scene.seen(&eye).draw(&model.scene, &place, &mut out);
+    cone::draw(carpentry, model, &eye, &place, &mut out);
     let dimensions = dimensions(carpentry, &eye, &place);
     let mut lines = stretches(&dimensions);
     let mut right = right;

@@ -1,6 +1,5 @@
 //! The solid model of a design as a scene.
 
-use super::cone::add_front;
 use crate::role::Role;
 use crate::sheet::pen;
 use crate::view::{Eye, Flat, Look, Scene};
@@ -39,14 +38,6 @@ impl Model {
             panels,
             parts,
         }
-    }
-
-    /// The same with the fronts of drivers and radiators.
-    pub(crate) fn with_cones(mut self, carpentry: &Carpentry) -> Self {
-        for (part, things) in carpentry.parts.iter().zip(&mut self.parts) {
-            things.extend(add_front(&mut self.scene, part));
-        }
-        self
     }
 
     /// The thing of a panel.

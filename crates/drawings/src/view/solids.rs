@@ -35,16 +35,6 @@ impl Scene {
         }
     }
 
-    /// Adds a round face that looks outwards, its rim an edge.
-    pub(crate) fn disc(&mut self, thing: usize, middle: Vector, out: Vector, radius: f64) {
-        let rim = ring(middle, unit(out), radius);
-        let ends = (0..SIDES).map(|i| [rim[i], rim[(i + 1) % SIDES]]);
-        let bend = None;
-        self.edges
-            .extend(ends.map(|ends| Edge { thing, ends, bend }));
-        self.facets.push(Facet::new(thing, vec![rim]));
-    }
-
     /// Adds a panel with its holes to a thing.
     pub(crate) fn panel(&mut self, thing: usize, panel: &Panel) {
         let surface = panel.surface(DRAWN_CHORD);
@@ -131,7 +121,7 @@ fn frustum((from, r0): (Vector, f64), (to, r1): (Vector, f64)) -> Vec<Vec<Vector
 }
 
 /// Corners that stand for a circle, counter-clockwise about its axis.
-fn ring(middle: Vector, axis: Vector, radius: f64) -> Vec<Vector> {
+pub(crate) fn ring(middle: Vector, axis: Vector, radius: f64) -> Vec<Vector> {
     let (u, v) = beside(axis);
     (0..SIDES)
         .map(|i| {

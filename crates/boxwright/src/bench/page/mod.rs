@@ -99,7 +99,7 @@ pub(super) fn parts(state: &State, view: &View) -> Markup {
         @match &sight {
             Some(sight) => {
                 (promises::promises(sight))
-                (sheets_nav(view))
+                (sheets_nav(sight))
                 main #main { (sheets::sheet(sight)) }
                 aside #side aria-label="What to mend, and what moves it"
                     data-shut[!view.side()] {
@@ -199,7 +199,8 @@ const fn reached(stage: Stage) -> &'static str {
     }
 }
 
-fn sheets_nav(view: &View) -> Markup {
+fn sheets_nav(sight: &Sight<'_>) -> Markup {
+    let view = sight.view;
     html! {
         nav #sheets aria-label="Sheets" {
             @for (index, sheet) in SheetOf::ALL.into_iter().enumerate() {
@@ -208,6 +209,8 @@ fn sheets_nav(view: &View) -> Markup {
                     strong { (index + 1) } " " span { (sheet.title()) }
                 }
             }
+            // Where the side lies below the sheet, a way down to it.
+            a #to-side href="#side" { strong { (mend::wrong(sight)) } " " span { "to mend" } }
         }
     }
 }

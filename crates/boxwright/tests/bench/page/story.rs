@@ -251,7 +251,8 @@ fn a_part_is_found_on_the_shelf_and_swapped() {
     open.go("?sheet=parts");
     open.page.click("#swap-amplifier-part");
     open.page
-        .until("document.querySelectorAll('#shelf-found li').length > 2");
+        .until("(() => { const kinds = [...document.querySelectorAll('#shelf-found li > small')]; \
+            return kinds.length > 2 && kinds.every((kind) => kind.textContent.startsWith('amplifier')); })()");
     let now = open
         .page
         .text("document.querySelector('#used-amplifier-part').value");
