@@ -2,6 +2,7 @@
 //! farther still, on thin guide lines.
 
 use super::balloon::{self, Column};
+use super::cone;
 use super::lifted::{fitted, glass_of_bay, numbered, placed};
 use super::model::Model;
 use crate::geometry::Rect;
@@ -45,6 +46,7 @@ pub(crate) fn exploded(carpentry: &Carpentry, area: Rect) -> Drawing {
     let (place, right) = fitted(&model, &eye, room);
     let mut out = Drawing::default();
     model.scene.seen(&eye).draw(&model.scene, &place, &mut out);
+    cone::draw(carpentry, &model, &eye, &place, &mut out);
     let column = Column {
         left: right + GUTTER,
         right: area.right(),

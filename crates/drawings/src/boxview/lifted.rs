@@ -1,6 +1,7 @@
 //! The box with its lid lifted, front and right wall as of glass.
 
 use super::balloon::{self, Column, Numbered};
+use super::cone;
 use super::dimension::Dimension;
 use super::model::Model;
 use super::scale::mm;
@@ -82,6 +83,7 @@ fn standing(
     let (place, right) = fitted(model, &eye, room);
     let mut out = Drawing::default();
     model.scene.seen(&eye).draw(&model.scene, &place, &mut out);
+    cone::draw(carpentry, model, &eye, &place, &mut out);
     let dimensions = dimensions(carpentry, &eye, &place);
     let mut lines = stretches(&dimensions);
     let mut right = right;

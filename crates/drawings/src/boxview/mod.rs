@@ -4,6 +4,7 @@
 mod balance;
 mod balloon;
 mod callout;
+mod cone;
 mod corner;
 mod dimension;
 mod exploded;

@@ -1,5 +1,6 @@
 //! Front, section through the depth, and a look from above, to one scale.
 
+use super::cone;
 use super::dimension::Dimension;
 use super::model::Model;
 use super::ordinate::{self, Position, SideOf, distinct};
@@ -201,6 +202,7 @@ fn draw_front(carpentry: &Carpentry, rect: Rect, plane: f64, out: &mut Drawing) 
     };
     let scene = &model.scene;
     scene.seen(&Eye::FRONT).draw(scene, &place, out);
+    cone::draw(carpentry, &model, &Eye::FRONT, &place, out);
     let outer = around(rect, &model, &Eye::FRONT, &place);
     overall((rect, outer), [block.width, block.height], true, out);
     named("Front", "hidden walls dashed", outer.y - 12.0, rect, out);

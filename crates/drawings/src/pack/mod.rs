@@ -18,6 +18,7 @@ mod wires;
 mod wood;
 
 pub use curves::{chart_of, discharge_of};
+pub use order::{duration, expected};
 
 use crate::date::Date;
 use crate::layout::{Block, Paragraph, TitleBlock, content_area, flow, notes_area, stacked};

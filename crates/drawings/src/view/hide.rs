@@ -3,6 +3,7 @@
 use super::eye::Eye;
 use super::flat::{Bounds, Flat, Side, along, apart, crossing, side_of, sides, wedge};
 use super::scene::{Edge, FACING, Look, Scene};
+use wood::vector::Vector;
 
 /// What lies deeper than a facet by less than this, in m, lies on it.
 const ON_IT: f64 = 1e-7;
@@ -61,6 +62,21 @@ pub(super) fn covers(scene: &Scene, eye: &Eye) -> Vec<Cover> {
 }
 
 impl Scene {
+    /// Whether nothing but glass covers any of some points.
+    pub(crate) fn all_open(&self, points: &[Vector], eye: &Eye) -> bool {
+        let covers = covers(self, eye);
+        points.iter().all(|point| {
+            let [x, y, near] = eye.see(*point);
+            let p = [x, y];
+            !covers.iter().any(|c| {
+                c.only.is_none()
+                    && c.bounds.holds(p)
+                    && c.near(p) > near
+                    && side_of(&c.loops, p) == Side::Inside
+            })
+        })
+    }
+
     /// Middles of a thing's facets, and points near their corners, that nothing covers,
     /// as seen; those of large facets first.
     pub(crate) fn open_points(&self, thing: usize, eye: &Eye) -> Vec<Flat> {

@@ -21,6 +21,7 @@ pub(crate) use draw::Place;
 pub(crate) use eye::Eye;
 pub(crate) use flat::{Flat, Side, side_of};
 pub(crate) use scene::{Edge, Look, Scene};
+pub(crate) use solids::ring;
 
 #[cfg(test)]
 mod tests;

@@ -94,17 +94,7 @@ pub(super) fn spot(p: Vector) -> [i64; 3] {
 /// Faces of a cylinder, a cone, or what lies between.
 fn frustum((from, r0): (Vector, f64), (to, r1): (Vector, f64)) -> Vec<Vec<Vector>> {
     let axis = unit(sub(to, from));
-    let (u, v) = beside(axis);
-    let ring = |middle: Vector, radius: f64| -> Vec<Vector> {
-        (0..SIDES)
-            .map(|i| {
-                let turn = TAU * i as f64 / SIDES as f64;
-                let arm = add(scale(u, math::cos(turn)), scale(v, math::sin(turn)));
-                add(middle, scale(arm, radius))
-            })
-            .collect()
-    };
-    let (low, high) = (ring(from, r0), ring(to, r1));
+    let (low, high) = (ring(from, axis, r0), ring(to, axis, r1));
     let mut faces = Vec::new();
     for i in 0..SIDES {
         let j = (i + 1) % SIDES;
@@ -128,6 +118,18 @@ fn frustum((from, r0): (Vector, f64), (to, r1): (Vector, f64)) -> Vec<Vec<Vector
         faces.push(high);
     }
     faces
+}
+
+/// Corners that stand for a circle, counter-clockwise about its axis.
+pub(crate) fn ring(middle: Vector, axis: Vector, radius: f64) -> Vec<Vector> {
+    let (u, v) = beside(axis);
+    (0..SIDES)
+        .map(|i| {
+            let turn = TAU * i as f64 / SIDES as f64;
+            let arm = add(scale(u, math::cos(turn)), scale(v, math::sin(turn)));
+            add(middle, scale(arm, radius))
+        })
+        .collect()
 }
 
 /// Two directions square to an axis and to one another, right-handed with it.

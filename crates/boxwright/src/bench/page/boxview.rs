@@ -2,6 +2,7 @@
 
 use super::field::{Field, choices};
 use super::lengths::Lengths;
+use super::meaning::meaning;
 use super::sight::Sight;
 use super::view::LOOKS;
 use drawings::boxview::{Grip, Look, Measure, Motion, Picture, Said, pictured};
@@ -225,21 +226,21 @@ fn in_hand(sight: &Sight<'_>) -> Markup {
     }
 }
 
-/// Lines of keys and values.
+/// Lines of keys and values, each with what it means.
 pub(super) fn rows_of(room: &str, rows: &[(&str, &str)]) -> Markup {
     html! {
         div.rows {
             @for (key, value) in rows {
                 @let label = label_of(key);
                 @let field = Field { room, key, value: Some(value), label: &label, unsaid: "" };
-                @match choices(key) {
-                    [] => (field.row()),
-                    words => {
-                        div.row {
-                            label for={ (room) "-" (key.replace('.', "-")) } { (label) }
-                            (field.choice(words))
-                        }
+                @let id = format!("{room}-{}", key.replace('.', "-"));
+                div.row {
+                    label for=(id) title=[meaning(key)] { (label) }
+                    @match choices(key) {
+                        [] => (field.word()),
+                        words => (field.choice(words)),
                     }
+                    @if let Some(meaning) = meaning(key) { p.hint { (meaning) } }
                 }
             }
         }

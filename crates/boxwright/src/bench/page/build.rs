@@ -2,12 +2,11 @@
 
 use super::promises::several;
 use super::sight::Sight;
+use drawings::pack::{duration, expected};
 use maud::{Markup, html};
-use studies::order::{Expect, Hold, Order, Reading, Step, Taken};
-use studies::words;
+use studies::order::{Hold, Order, Step, Taken};
 
-const HOUR: f64 = 3600.0;
-const DAY: f64 = 24.0 * HOUR;
+const DAY: f64 = 24.0 * 3600.0;
 
 /// All steps, day by day.
 pub(super) fn steps(sight: &Sight<'_>) -> Markup {
@@ -59,25 +58,19 @@ fn one(sight: &Sight<'_>, order: &Order, index: usize, step: &Step) -> Markup {
             label for=(id) {
                 input type="checkbox" id=(id) data-step=(step.id) checked[done];
                 span { strong { (index + 1) ". " (step.title) }
-                    small { " · " (step.work.words()) ", " (time(step.hands.usual)) } }
+                    small { " · " (step.work.words()) ", " (duration(step.hands.usual)) }
+                    @if hold.is_some() { small.stop { " · stop and test" } } }
             }
             details id={ (id) "-more" } open[hold.is_some() && !done] {
-                summary { @if hold.is_some() { "stop and test" } @else { "how" } }
+                summary { "how" }
                 ul { @for said in &step.words { li { (said) } } }
                 @if !step.tools.is_empty() { p.quiet { "With: " (step.tools.join(", ")) "." } }
                 @for hidden in &step.hides { p.warn { "No longer reached afterwards: " (hidden) "." } }
                 @if let Some(hold) = hold { (test(hold)) }
-                @if let Some(what) = step.wait_for { p.quiet { "Then wait " (time(step.wait)) ": " (what) "." } }
+                @if let Some(what) = step.wait_for { p.quiet { "Then wait " (duration(step.wait)) ": " (what) "." } }
             }
         }
     }
-}
-
-fn time(seconds: f64) -> String {
-    if seconds < 1.5 * HOUR {
-        return format!("{:.0} min", (seconds / 60.0).max(1.0));
-    }
-    words::stated((seconds / HOUR * 2.0).round() / 2.0, "h")
 }
 
 fn test(hold: &Hold) -> Markup {
@@ -91,28 +84,12 @@ fn test(hold: &Hold) -> Markup {
             ul { @for how in &hold.how { li { (how) } } }
             @if !hold.readings.is_empty() {
                 table.ledger {
-                    @for reading in &hold.readings { (read(reading)) }
+                    @for reading in &hold.readings {
+                        tr { th scope="row" { (reading.label) } td { (expected(&reading.expect)) } }
+                    }
                 }
             }
             @for (sign, meaning) in &hold.otherwise { p.quiet { (sign) "? " (meaning) } }
         }
     }
-}
-
-fn read(reading: &Reading) -> Markup {
-    let said = match &reading.expect {
-        Expect::Band {
-            low, high, unit, ..
-        } => {
-            format!(
-                "{} – {}",
-                words::bare(*low, unit),
-                words::number(*high, unit)
-            )
-        }
-        Expect::AtLeast { value, unit } => format!("≥ {}", words::number(*value, unit)),
-        Expect::AtMost { value, unit } => format!("≤ {}", words::number(*value, unit)),
-        Expect::Seen(said) => said.clone(),
-    };
-    html! { tr { th scope="row" { (reading.label) } td { (said) } } }
 }

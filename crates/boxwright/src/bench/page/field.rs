@@ -59,18 +59,6 @@ impl Field<'_> {
             }
         }
     }
-
-    /// As a line of a list: what it is, and its value.
-    pub(super) fn row(&self) -> Markup {
-        let id = self.id();
-        let input = self.word();
-        html! {
-            div.row {
-                label for=(id) { (self.label) }
-                (input)
-            }
-        }
-    }
 }
 
 /// Words that a key is chosen from; none where it is typed.

@@ -8,6 +8,14 @@ use maud::{Markup, html};
 use studies::check::{Finding, Severity};
 use studies::words;
 
+/// How many findings there are to mend.
+pub(super) fn wrong(sight: &Sight<'_>) -> usize {
+    let findings = sight.studied.report.findings.iter();
+    findings
+        .filter(|finding| finding.severity < Severity::Good)
+        .count()
+}
+
 /// To mend, then what is in order.
 pub(super) fn findings(sight: &Sight<'_>) -> Markup {
     let findings = &sight.studied.report.findings;
@@ -41,8 +49,8 @@ pub(super) fn findings(sight: &Sight<'_>) -> Markup {
     }
 }
 
-/// Findings shown before the rest is folded away.
-const FIRST: usize = 5;
+/// Findings shown before the rest is folded away: what moves a promise stands below them.
+const FIRST: usize = 3;
 
 /// A first sentence longer than this is cut at a semicolon.
 const LONG: usize = 150;
@@ -69,37 +77,39 @@ fn wrongly(sight: &Sight<'_>, finding: &Finding) -> Markup {
             h3 { (sign(finding.severity)) " " (finding.title) }
             p { (first.trim_end_matches(';')) @if first.ends_with(';') { " …" } }
             @if let Some(mend) = &finding.mend {
-                div.mend {
-                    button.mend id={ "mend-" (id) } type="button" data-mend=(finding.name)
-                        data-number=(sight.state.number) { (mend.words) }
+                button.mend id={ "mend-" (id) } type="button" data-mend=(finding.name)
+                    data-number=(sight.state.number) { (mend.words) }
+            } @else if let Some(advice) = &finding.advice {
+                p.advice { (advice) "." }
+            }
+            div.about {
+                @if let Some(mend) = &finding.mend {
                     button.quiet id={ "try-" (id) } type="button" data-try-mend=(finding.name)
                         data-number=(sight.state.number)
                         aria-label={ "What would change: " (mend.words) } { "what would change?" }
                 }
-            } @else if let Some(advice) = &finding.advice {
-                p.advice { (advice) }
-            }
-            details id={ "why-" (id) } {
-                summary { @if rest.is_empty() { "limit and source" } @else { "more, limit and source" } }
-                @if !rest.is_empty() { p { (rest) } }
-                @if finding.mend.is_some() && let Some(advice) = &finding.advice { p { (advice) } }
-                @if let (Some(measured), Some(limit)) = (finding.measured, finding.limit) {
-                    p { (words::number(measured, finding.unit)) " against "
-                        (words::number(limit, finding.unit)) "." }
-                }
-                @for key in finding.source {
-                    p.source { (bibliography::entry(key).unwrap_or_else(|| (*key).to_owned())) }
-                }
-                @if !finding.brings.is_empty() {
-                    p { "Brings with it:" }
-                    ul {
-                        @for brought in &finding.brings {
-                            li { (sign(brought.severity)) " " (brought.title) ": " (brought.cause) }
+                details id={ "why-" (id) } {
+                    summary { "why" }
+                    @if !rest.is_empty() { p { (rest) } }
+                    @if finding.mend.is_some() && let Some(advice) = &finding.advice { p { (advice) } }
+                    @if let (Some(measured), Some(limit)) = (finding.measured, finding.limit) {
+                        p { (words::number(measured, finding.unit)) " against "
+                            (words::number(limit, finding.unit)) "." }
+                    }
+                    @for key in finding.source {
+                        p.source { (bibliography::entry(key).unwrap_or_else(|| (*key).to_owned())) }
+                    }
+                    @if !finding.brings.is_empty() {
+                        p { "Brings with it:" }
+                        ul {
+                            @for brought in &finding.brings {
+                                li { (sign(brought.severity)) " " (brought.title) ": " (brought.cause) }
+                            }
                         }
                     }
                 }
+                (explain(finding.id))
             }
-            (explain(finding.id))
         }
     }
 }

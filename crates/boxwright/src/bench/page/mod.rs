@@ -9,6 +9,7 @@ mod field;
 mod handout;
 mod lengths;
 mod levers;
+mod meaning;
 mod mend;
 mod parts;
 mod plot;
@@ -95,14 +96,17 @@ pub(super) fn parts(state: &State, view: &View) -> Markup {
         .map(|studied| Sight::new(state, view, studied));
     html! {
         (title(state, view))
+        @if let Some(sight) = &sight { (brief::sentence(sight)) }
+        (deeds(state))
         (text::troubles(state))
         @match &sight {
             Some(sight) => {
-                (brief::sentence(sight))
                 (promises::promises(sight))
-                (sheets_nav(view))
+                (sheets_nav(sight))
                 main #main { (sheets::sheet(sight)) }
-                aside #side aria-label="What to mend, and what moves it" {
+                aside #side aria-label="What to mend, and what moves it"
+                    data-shut[!view.side()] {
+                    (fold(sight))
                     (mend::findings(sight))
                     (curve::in_hand(sight))
                     (levers::levers(sight))
@@ -116,7 +120,17 @@ pub(super) fn parts(state: &State, view: &View) -> Markup {
     }
 }
 
-/// The name, where it stands, and what can be done with the whole.
+/// Folds away what stands beside the sheet, or opens it.
+fn fold(sight: &Sight<'_>) -> Markup {
+    let open = sight.view.side();
+    html! {
+        a #side-fold href=(sight.view.with_side(!open).address()) {
+            @if open { "fold away ›" } @else { "‹ " (mend::wrong(sight)) " to mend, and what moves it" }
+        }
+    }
+}
+
+/// The name, and where it stands.
 fn title(state: &State, view: &View) -> Markup {
     let report = state.studied.as_ref().map(|studied| &studied.report);
     let name = report.map_or(state.file.as_str(), |report| report.name.as_str());
@@ -132,18 +146,17 @@ fn title(state: &State, view: &View) -> Markup {
                 p.quiet {
                     "sheet " (place) " of " (SheetOf::ALL.len())
                     @if let Some(revision) = report.and_then(|report| report.revision) { " · revision " (revision) }
-                    " · " span title=(state.file) { (text::short(&state.file)) } " saved"
+                    @if state.problems.is_empty() { " · " span title=(state.file) { "saved" } }
                 }
             }
-            div #busy.busy role="status" {
-                @if let Some((drawn, of)) = state.busy {
-                    label for="drawn" { "builds drawn " }
-                    progress #drawn max=(of.max(1)) value=(drawn) {}
-                    button.quiet #stop type="button" data-do="stop" { "stop" }
-                } @else {
-                    span.quiet { (reached(state.stage)) }
-                }
-            }
+        }
+    }
+}
+
+/// What can be done with the whole, and how far the studies are.
+fn deeds(state: &State) -> Markup {
+    html! {
+        section #deeds aria-label="Undo, redo, print" {
             div.tools {
                 button #undo type="button" data-do="undo" disabled[state.undo.is_none()]
                     title=[state.undo.as_deref()]
@@ -153,6 +166,15 @@ fn title(state: &State, view: &View) -> Markup {
                     aria-label=(said("Redo", state.redo.as_deref())) { "Redo" }
                 (theme_switch())
                 a.button.main #print href="/pack.pdf" download { "Print build pack" }
+            }
+            div #busy.busy role="status" {
+                @if let Some((drawn, of)) = state.busy {
+                    label for="drawn" { "builds drawn " }
+                    progress #drawn max=(of.max(1)) value=(drawn) {}
+                    button.quiet #stop type="button" data-do="stop" { "stop" }
+                } @else {
+                    span.quiet { (reached(state.stage)) }
+                }
             }
         }
     }
@@ -180,7 +202,8 @@ const fn reached(stage: Stage) -> &'static str {
     }
 }
 
-fn sheets_nav(view: &View) -> Markup {
+fn sheets_nav(sight: &Sight<'_>) -> Markup {
+    let view = sight.view;
     html! {
         nav #sheets aria-label="Sheets" {
             @for (index, sheet) in SheetOf::ALL.into_iter().enumerate() {
@@ -189,6 +212,8 @@ fn sheets_nav(view: &View) -> Markup {
                     strong { (index + 1) } " " span { (sheet.title()) }
                 }
             }
+            // Where the side lies below the sheet, a way down to it.
+            a #to-side href="#side" { strong { (mend::wrong(sight)) } " " span { "to mend" } }
         }
     }
 }

@@ -44,6 +44,9 @@ fn kind(key: &str) -> Option<&'static str> {
     found.map(|(_, kind)| *kind).filter(|kind| !kind.is_empty())
 }
 
+/// The kind that is shown until another is asked for.
+const FIRST: &str = "driver";
+
 /// The sheet.
 pub(super) fn sheet(sight: &Sight<'_>) -> Markup {
     let used: Vec<(&str, &'static str)> = sight
@@ -67,12 +70,14 @@ pub(super) fn sheet(sight: &Sight<'_>) -> Markup {
                 label for="shelf-kind" { "kind" }
                 select #shelf-kind {
                     option value="" { "all" }
-                    @for kind in kinds(&sight.studied.project.shelf) { option value=(kind) { (kind) } }
+                    @for kind in kinds(&sight.studied.project.shelf) {
+                        option value=(kind) selected[kind == FIRST] { (kind) }
+                    }
                 }
                 input #shelf-key type="hidden" value="";
             }
             p #shelf-for.quiet {}
-            div #shelf-found data-keep {}
+            div #shelf-found data-keep { (shelf(&sight.studied.project.shelf, "", FIRST)) }
         }
         (data_sheet(&used))
         (money(sight))
@@ -84,7 +89,10 @@ fn line(sight: &Sight<'_>, key: &str, kind: &str) -> Markup {
     let name = sight
         .at(&format!("{table}.name"))
         .or_else(|| sight.at(&format!("{table}.label")));
-    let said = name.map_or_else(|| table.replace('.', " "), str::to_owned);
+    let mut said = name.map_or_else(|| called(sight, table), str::to_owned);
+    if key.ends_with(".fuse") {
+        said += ", the fuse in it";
+    }
     let label = format!("part for {said}");
     let field = Field {
         room: "used",
@@ -101,6 +109,14 @@ fn line(sight: &Sight<'_>, key: &str, kind: &str) -> Markup {
                 aria-label={ "swap the part for " (said) } { "swap" } }
         }
     }
+}
+
+/// A table in words; the place in its list only where there are others.
+fn called(sight: &Sight<'_>, table: &str) -> String {
+    let alone = table
+        .strip_suffix(".1")
+        .filter(|list| sight.at(&format!("{list}.2.part")).is_none());
+    alone.unwrap_or(table).replace('.', " ")
 }
 
 fn kinds(shelf: &Shelf) -> Vec<&'static str> {

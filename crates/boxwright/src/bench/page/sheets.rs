@@ -77,11 +77,13 @@ fn sound(sight: &Sight<'_>) -> Markup {
 fn power(sight: &Sight<'_>) -> Markup {
     let chart = discharge(sight);
     html! {
-        section #discharge aria-label="How long it plays" {
-            (Plot { id: "curve-discharge", chart: &chart, size: (130.0, 66.0) }.draw())
+        div.pair {
+            section #discharge aria-label="How long it plays" {
+                (Plot { id: "curve-discharge", chart: &chart, size: CHART }.draw())
+            }
+            (said_of(sight, "What the design says of battery and board", &["battery", "amplifier", "source",
+                "indicator", "module"]))
         }
-        (said_of(sight, "What the design says of battery and board", &["battery", "amplifier", "source",
-            "indicator", "module"]))
         (leaves(sight, Subject::Power))
     }
 }
@@ -349,12 +351,10 @@ fn leaf(id: &str, leaf: &Leaf) -> Markup {
     let Some(bounds) = leaf.drawing.bounds() else {
         return html! {};
     };
-    let shown = [
-        bounds.x - 2.0,
-        bounds.y - 2.0,
-        bounds.w + 4.0,
-        bounds.h + 4.0,
-    ];
+    // As wide as the sheet of paper, so that letters are as large on every leaf.
+    let page = drawings::layout::content_area(Paper::A4);
+    let (left, right) = (bounds.x.min(page.x), bounds.right().max(page.right()));
+    let shown = [left, bounds.y - 2.0, right - left, bounds.h + 4.0];
     let shown = shown.map(|length| format!("{length:.1}")).join(" ");
     html! {
         figure.leaf id=(id) {

@@ -55,12 +55,6 @@ fn place(state: &State, problem: &design::Diagnostic) -> String {
     }
 }
 
-/// A file with its folder.
-pub(super) fn short(path: &str) -> &str {
-    let mut steps = path.rmatch_indices(['/', '\\']).map(|(at, _)| at);
-    steps.nth(1).map_or(path, |at| &path[at + 1..])
-}
-
 /// The whole text, for what has no place of its own on the page.
 pub(super) fn editor(state: &State) -> Markup {
     html! {
@@ -77,21 +71,6 @@ pub(super) fn editor(state: &State) -> Markup {
                     span.error #file-error role="alert" data-keep {}
                 }
             }
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    #[test]
-    fn a_file_is_named_with_its_folder() {
-        for (path, said) in [
-            ("/home/me/boxes/lido/design.toml", "lido/design.toml"),
-            ("lido/design.toml", "lido/design.toml"),
-            ("design.toml", "design.toml"),
-            ("C:\\boxes\\lido\\design.toml", "lido\\design.toml"),
-        ] {
-            assert_eq!(super::short(path), said);
         }
     }
 }

@@ -67,6 +67,8 @@ pub(crate) struct View {
     pub(crate) look: Look,
     /// The table of the part in hand, as edits name it: `battery`, `drivers.1`.
     pub(crate) part: Option<String>,
+    /// Whether what is to mend stands beside the sheet; `None` as the sheet has it.
+    pub(crate) side: Option<bool>,
 }
 
 impl Default for View {
@@ -76,6 +78,7 @@ impl Default for View {
             promise: PROMISES[0],
             look: Look::default(),
             part: None,
+            side: None,
         }
     }
 }
@@ -100,6 +103,7 @@ impl View {
                     let known = LOOKS.into_iter().find(|(_, word, _)| word == value);
                     view.look = known.map_or(view.look, |(look, ..)| look);
                 }
+                "side" => view.side = Some(value != "shut"),
                 "part" if !value.is_empty() && value.len() < 100 => {
                     view.part = Some(value.clone());
                 }
@@ -118,6 +122,9 @@ impl View {
             self.promise,
             look.map_or("lid-off", |(_, word, _)| word)
         );
+        if let Some(open) = self.side {
+            out += if open { "&side=open" } else { "&side=shut" };
+        }
         if let Some(part) = &self.part {
             out += "&part=";
             out += &encoded(part);
@@ -142,6 +149,26 @@ impl View {
     pub(crate) fn with_look(&self, look: Look) -> Self {
         Self {
             look,
+            ..self.clone()
+        }
+    }
+
+    /// Whether what is to mend stands beside the sheet. Sheets as wide as paper have the
+    /// room to themselves.
+    pub(crate) fn side(&self) -> bool {
+        let wide = [
+            SheetOf::Power,
+            SheetOf::Cuts,
+            SheetOf::Panel,
+            SheetOf::Wires,
+            SheetOf::Build,
+        ];
+        self.side.unwrap_or_else(|| !wide.contains(&self.sheet))
+    }
+
+    pub(crate) fn with_side(&self, open: bool) -> Self {
+        Self {
+            side: Some(open),
             ..self.clone()
         }
     }
@@ -180,6 +207,7 @@ mod tests {
                     promise: "long",
                     look,
                     part: Some("drivers.1".into()),
+                    side: Some(look == Look::Front),
                 };
                 let address = view.address();
                 let query: Vec<(String, String)> = address[2..]

@@ -17,6 +17,7 @@ mod looks;
 mod phone;
 mod pictures;
 mod story;
+mod touch;
 
 use bench::{Bench, Scratch};
 use browser::Page;

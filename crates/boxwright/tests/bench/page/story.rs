@@ -204,6 +204,16 @@ fn curves_are_read_states_held_steps_checked_off_and_the_pack_printed() {
     open.page
         .until("document.querySelector('.step.done input').checked");
 
+    // What is to mend is folded away beside wide sheets; it opens, and stays open.
+    assert_eq!(
+        open.page
+            .eval("document.querySelector('#mend').checkVisibility()"),
+        json!(false)
+    );
+    open.page.click("#side-fold");
+    open.page
+        .until("document.querySelector('#mend').checkVisibility()");
+
     // Explained with the words of the command line.
     open.page
         .eval("document.querySelector('#in-order').open = true");
@@ -241,7 +251,8 @@ fn a_part_is_found_on_the_shelf_and_swapped() {
     open.go("?sheet=parts");
     open.page.click("#swap-amplifier-part");
     open.page
-        .until("document.querySelectorAll('#shelf-found li').length > 2");
+        .until("(() => { const kinds = [...document.querySelectorAll('#shelf-found li > small')]; \
+            return kinds.length > 2 && kinds.every((kind) => kind.textContent.startsWith('amplifier')); })()");
     let now = open
         .page
         .text("document.querySelector('#used-amplifier-part').value");

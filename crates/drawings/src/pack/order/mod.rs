@@ -7,6 +7,8 @@ mod timeline;
 mod tools;
 mod words;
 
+pub use words::{duration, expected};
+
 use super::Page;
 use crate::paper::Paper;
 use studies::Report;

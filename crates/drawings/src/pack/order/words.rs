@@ -10,7 +10,8 @@ const HOUR: f64 = 3600.0;
 const DAY: f64 = 24.0 * HOUR;
 
 /// A time as a maker plans it: to five minutes, then quarters of hours, then days.
-pub(super) fn duration(seconds: f64) -> String {
+#[must_use]
+pub fn duration(seconds: f64) -> String {
     if seconds < 7.5 * MINUTE {
         format!("{} min", number((seconds / MINUTE).ceil().max(1.0), 0))
     } else if seconds < 1.5 * HOUR {
@@ -30,8 +31,9 @@ pub(super) fn span(quick: f64, slow: f64) -> String {
     format!("{} to {}", duration(quick), duration(slow))
 }
 
-/// What a reading should be.
-pub(super) fn expected(expect: &Expect) -> String {
+/// What a reading should be, in steps that its instrument shows.
+#[must_use]
+pub fn expected(expect: &Expect) -> String {
     match expect {
         Expect::Band {
             low, high, unit, ..
