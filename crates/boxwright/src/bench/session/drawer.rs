@@ -70,8 +70,9 @@ impl Session {
         if *design == **self.text() {
             self.history.record_with(design, words, shelved);
             self.keep_history();
-        } else {
-            self.change_with(design, words, shelved)?;
+        } else if let Err(refusal) = self.change_with(design, words, shelved) {
+            self.unshelve(&longer.added)?;
+            return Err(refusal);
         }
         Ok(true)
     }
