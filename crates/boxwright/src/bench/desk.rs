@@ -3,6 +3,7 @@
 mod shelving;
 
 use super::deed::Deed;
+use super::pictures::Pictures;
 use super::refusal::{Problem, Refusal, problems};
 use super::session::{Session, merge, with_ends_of};
 use super::state::{Stage, State, Studied};
@@ -46,6 +47,7 @@ struct Inner {
     session: Session,
     /// What was worked out so far.
     memory: Arc<Memory>,
+    pictures: Arc<Pictures>,
     /// Number of the newest text.
     number: u64,
     /// The latest texts by their numbers.
@@ -126,6 +128,7 @@ impl Desk {
         let inner = Inner {
             session,
             memory: Arc::clone(&memory),
+            pictures: Arc::default(),
             number: 0,
             texts: VecDeque::new(),
             shown,
@@ -203,6 +206,7 @@ impl Desk {
             redo: inner.session.redo_words(),
             done: inner.session.done().clone(),
             conflict: inner.session.conflict().cloned(),
+            pictures: Arc::clone(&inner.pictures),
             notice: (!notice.is_empty()).then(|| notice.join("; ")),
         }
     }

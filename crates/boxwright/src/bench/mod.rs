@@ -6,6 +6,7 @@ mod deed;
 mod desk;
 mod guard;
 mod page;
+mod pictures;
 mod recent;
 mod refusal;
 mod serve;

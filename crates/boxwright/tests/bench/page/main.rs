@@ -16,6 +16,7 @@ mod keyboard;
 mod looks;
 mod phone;
 mod pictures;
+mod quick;
 mod story;
 mod touch;
 
