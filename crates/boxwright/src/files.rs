@@ -192,6 +192,25 @@ pub(crate) fn exchange(target: &Path, bytes: &[u8]) -> io::Result<Option<Vec<u8>
     Ok(before)
 }
 
+/// Puts a whole file where there is none.
+pub(crate) fn put_new(target: &Path, bytes: &[u8]) -> io::Result<()> {
+    let draft = drafted(target, bytes)?;
+    // A second name is given only where there is none of it, but not by every file system.
+    let put = match fs::hard_link(&draft, target) {
+        Err(error) if error.kind() != ErrorKind::AlreadyExists => {
+            if fs::symlink_metadata(target).is_ok() {
+                Err(ErrorKind::AlreadyExists.into())
+            } else {
+                fs::rename(&draft, target)
+            }
+        }
+        linked => linked,
+    };
+    fs::remove_file(&draft).ok();
+    sync_folder(target);
+    put
+}
+
 /// Whether two files have changed places, which some systems cannot do.
 #[cfg(target_os = "linux")]
 fn exchanged(a: &Path, b: &Path) -> bool {

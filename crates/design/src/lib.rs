@@ -19,6 +19,9 @@ pub use edit::{
 };
 pub use model::*;
 pub use place::{FileId, Place};
-pub use quantity::{Dimension, Series, format_like, format_rounded, format_value};
+pub use quantity::{
+    Dimension, Series, WrittenNumber, format_like, format_rounded, format_value, hand_written,
+    written_numbers,
+};
 pub use read::{BUILT_IN_SHELF, Word, built_in_shelf, read, read_shelf};
 pub use value::{Tolerance, Value};

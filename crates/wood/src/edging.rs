@@ -6,7 +6,7 @@
 use crate::corner::{Reach, reach};
 use crate::form::{self, outline};
 use crate::math;
-use crate::plan::{Edge, EdgeForm, Plan, Wall};
+use crate::plan::{Edge, EdgeForm, Plan, Wall, WallPlan};
 use crate::vector::dot;
 
 /// A region in depths below the block's faces of the edge's first and second wall.
@@ -30,14 +30,15 @@ fn edge_off(plan: &Plan, edge: Edge, what: EdgeForm, walls: &mut [f64; 6]) {
     let length = length(plan, edge);
     for (first, owner, other) in [(0, edge.first, edge.second), (1, edge.second, edge.first)] {
         for part in parts(plan, &whole, [first, 1 - first], owner, other) {
-            let (area, depth) = (scale * area(&part), mean(&part, first));
-            let mut rest = length;
+            walls[owner.index()] -= scale * area(&part) * length;
             for end in ends(edge) {
-                let taken = taken(plan, owner, end, depth);
+                let Some((share, taken)) = taken(plan, &part, first, owner, end) else {
+                    continue;
+                };
+                let area = scale * area(&share);
+                walls[owner.index()] += area * taken;
                 walls[end.index()] -= area * (taken - plan.walls[end.index()].setback).max(0.0);
-                rest -= taken;
             }
-            walls[owner.index()] -= area * rest;
         }
     }
 }
@@ -76,12 +77,6 @@ fn parts(
     other: Wall,
 ) -> Vec<Region> {
     let (what, against) = (plan.walls[wall.index()], plan.walls[other.index()]);
-    let deep = |wall: crate::WallPlan| wall.setback + wall.thickness;
-    let keep = |region: &Region, axis: usize, sign: f64, limit: f64| {
-        let mut line = [0.0, 0.0];
-        line[axis] = sign;
-        cut(region, line, sign * limit)
-    };
     let visible = keep(region, own, -1.0, what.setback);
     let beside = keep(&visible, across, -1.0, deep(against));
     let corner = keep(
@@ -107,18 +102,36 @@ fn parts(
         .collect()
 }
 
-/// How much of an edge a wall at its end takes from a wall, at a depth below that one's face.
-fn taken(plan: &Plan, wall: Wall, end: Wall, depth: f64) -> f64 {
-    let (own, across) = (plan.walls[wall.index()], plan.walls[end.index()]);
-    let deep = across.setback + across.thickness;
+/// How far a wall at the end of an edge goes into a wall, and the share of a part of that one
+/// that it so takes; `own` is the depth below the face of the wall in the part's coordinates.
+fn taken(plan: &Plan, part: &Region, own: usize, wall: Wall, end: Wall) -> Option<(Region, f64)> {
+    let (what, across) = (plan.walls[wall.index()], plan.walls[end.index()]);
     match reach(plan, wall, end) {
-        Reach::Through | Reach::Step(_) => 0.0,
-        Reach::To(height) => deep - height,
+        Reach::Through => None,
+        Reach::To(height) => Some((part.clone(), deep(across) - height)),
+        // Under the outer layer, the end's wall stands in the step.
+        Reach::Step(depth) => {
+            let under = keep(part, own, -1.0, deep(what) - depth);
+            (under.len() > 2).then(|| (under, deep(across)))
+        }
         Reach::Mitre => {
-            let height = own.setback + own.thickness - depth;
-            deep - across.thickness * height / own.thickness
+            let height = deep(what) - mean(part, own);
+            let reached = across.thickness * height / what.thickness;
+            Some((part.clone(), deep(across) - reached))
         }
     }
+}
+
+/// How deep the inner face of a wall lies below the block's face, in m.
+fn deep(wall: WallPlan) -> f64 {
+    wall.setback + wall.thickness
+}
+
+/// What lies below (sign 1) or above (sign −1) a limit on one axis.
+fn keep(region: &Region, axis: usize, sign: f64, limit: f64) -> Region {
+    let mut line = [0.0, 0.0];
+    line[axis] = sign;
+    cut(region, line, sign * limit)
 }
 
 /// Gives back what edges that meet at a corner take twice, a third to each wall: of forms of

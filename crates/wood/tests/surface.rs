@@ -6,7 +6,9 @@ use std::collections::BTreeMap;
 
 use boxes::{any_box, boarded, forms, plain};
 use boxwright_wood::vector::{cross, dot, length, sub};
-use boxwright_wood::{Body, Fault, Hole, Mesh, Outline, Panel, Plan, Purpose, Surface, Wall};
+use boxwright_wood::{
+    Board, BoardKind, Body, Fault, Hole, Mesh, Outline, Panel, Plan, Purpose, Surface, Wall, Window,
+};
 use proptest::prelude::*;
 
 /// Chord error of the meshes, in m.
@@ -204,4 +206,41 @@ fn a_round_hole_bends_and_a_square_one_has_corners() {
     plan.holes = vec![hole(Outline::Circle { diameter: 0.1 })];
     let (sharp, bends) = count(&plan);
     assert_eq!(sharp, 12 + 2 * bends);
+}
+
+/// A window that ends just beside the rounded corner of another leaves a strip far thinner
+/// than a hair, which is wood all the same.
+#[test]
+fn slivers_between_windows_stay_closed() {
+    let corner = 0.0015;
+    for apart in [2e-8, 5e-8, 1e-7, 3e-7, 1e-6, 1e-5] {
+        let mut plan = plain(0.4, 0.3, 0.3, 0.012);
+        let window = |low: [f64; 2], high: [f64; 2], corner: f64| Window { low, high, corner };
+        let board = |low, high, across, window| Board {
+            name: "board".into(),
+            kind: BoardKind::Brace,
+            low,
+            high,
+            across,
+            windows: vec![window],
+        };
+        plan.boards = vec![
+            board(
+                [0.1, 0.1, 0.07],
+                [0.4, 0.16, 0.13],
+                2,
+                window([0.15, 0.12], [0.35, 0.14], corner),
+            ),
+            board(
+                [0.13, 0.1, 0.04],
+                [0.15 + corner + 6e-6, 0.16, 0.15],
+                0,
+                window([0.12 + corner + apart, 0.09], [0.18, 0.1], 0.0),
+            ),
+        ];
+        for board in made(&plan).boards() {
+            assert!(!board.pieces.is_empty());
+            check(board);
+        }
+    }
 }

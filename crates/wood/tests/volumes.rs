@@ -3,7 +3,9 @@
 mod boxes;
 
 use boxes::{any_box, boarded, forms, plain, usual};
-use boxwright_wood::{Body, Hole, Ledger, Outline, Plan, Purpose, Volumes, Wall};
+use boxwright_wood::{
+    Body, Edge, EdgeForm, Hole, Joint, Ledger, Outline, Plan, Purpose, Volumes, Wall,
+};
 use proptest::prelude::*;
 
 /// Doubles lose about 1e-13 on the way; 1e-9 is far below any saw and far above that.
@@ -110,4 +112,24 @@ fn a_driver_in_its_pocket_takes_two_cylinders() {
     let wanted = quarter * (0.12 * 0.12 * 0.004 + 0.1 * 0.1 * 0.014);
     assert!((Volumes::of(&plan).holes[0] - wanted).abs() < 1e-15);
     check(&plan);
+}
+
+/// Under the thin outer layer that a deep rebate leaves, the wall at the edge's end begins.
+#[test]
+fn a_chamfer_may_go_through_what_a_rebate_leaves() {
+    let mut plan = plain(0.15, 0.15, 0.15, 0.006);
+    for joint in &mut plan.joints {
+        if let Joint::Butt { through } = *joint {
+            *joint = Joint::Rebate {
+                within: through,
+                depth: 0.0046,
+            };
+        }
+    }
+    for edge in Edge::ALL {
+        for form in [EdgeForm::Chamfer(0.0042), EdgeForm::Round(0.005)] {
+            plan.edges = vec![(edge, form)];
+            check(&plan);
+        }
+    }
 }

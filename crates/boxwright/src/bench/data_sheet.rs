@@ -1,21 +1,50 @@
 //! A driver typed in from its data sheet: what follows, and how the shelf says it.
 
-use design::{Diagnostic, DriverPart};
+use crate::parts;
+use design::{Diagnostic, DriverPart, Shelf};
 use maud::{Markup, html};
 use std::collections::BTreeMap;
+
+/// What a maker has typed: keys on the shelf with their values.
+pub(super) type Typed = BTreeMap<String, String>;
 
 /// Keys of a driver on the shelf that are words.
 const WORDS: [&str; 3] = ["name", "about", "kind"];
 
-/// A shelf with one driver, as a maker would write it.
-fn shelf_text(values: &BTreeMap<String, String>) -> String {
+/// A driver that can come onto the shelf.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Entry {
+    /// No other part has this name.
+    pub(super) name: String,
+    /// Its lines in a shelf file.
+    pub(super) lines: String,
+}
+
+/// The driver as it would come onto a shelf, or what is wrong or missing.
+pub(super) fn entry(values: &Typed, shelf: &Shelf) -> Result<Entry, Vec<Diagnostic>> {
+    let name = free_name(values, shelf);
+    let lines = lines(values, &name);
+    read(&lines, &name).map(|_| Entry { name, lines })
+}
+
+/// Its name, with a number behind it where another part has that name.
+fn free_name(values: &Typed, shelf: &Shelf) -> String {
+    let wanted = name(values);
+    let all = parts::all(shelf);
+    let is_free = |name: &String| all.iter().all(|part| part.name != *name);
+    let numbered = (2..).map(|n| format!("{wanted} {n}"));
+    let mut names = std::iter::once(wanted.to_owned()).chain(numbered);
+    names.find(is_free).unwrap_or_default()
+}
+
+/// One driver on a shelf, as a maker would write it.
+fn lines(values: &Typed, name: &str) -> String {
     let given = |key: &str| {
         values
             .get(key)
             .map(|value| value.trim())
             .filter(|v| !v.is_empty())
     };
-    let name = name(values);
     let kind = given("kind").unwrap_or("full-range");
     let mut text = format!(
         "[[driver]]\nname = {}\nkind = {}\n",
@@ -43,17 +72,25 @@ fn shelf_text(values: &BTreeMap<String, String>) -> String {
 }
 
 /// What follows from the values, or what is wrong with them.
-pub(super) fn fragment(values: &BTreeMap<String, String>) -> Markup {
+pub(super) fn fragment(values: &Typed, shelf: &Shelf) -> Markup {
     let is_said = |(key, value): (&String, &String)| {
         !WORDS.contains(&key.as_str()) && !value.trim().is_empty()
     };
     if !values.iter().any(is_said) {
         return html! { p.quiet { "Type what the data sheet says; what follows appears here." } };
     }
-    let name = name(values);
-    let text = shelf_text(values);
+    let name = &free_name(values, shelf);
+    let text = lines(values, name);
+    let told = |part: &DriverPart, wanting: &[Diagnostic]| {
+        html! {
+            @if *name != self::name(values) {
+                p.quiet { "Another part has this name: this one will be called “" (name) "”." }
+            }
+            (told(part, &text, wanting))
+        }
+    };
     match read(&text, name) {
-        Ok(part) => told(&part, &text, &[]),
+        Ok(part) => told(&part, &[]),
         // Too little for a study may be enough for something to follow.
         Err(found) if found.iter().all(|problem| problem.code == BARE) => {
             let given = |key: &str| {
@@ -64,7 +101,7 @@ pub(super) fn fragment(values: &BTreeMap<String, String>) -> Markup {
             let stand_ins = STAND_INS.iter().filter(|(key, _)| !given(key));
             let filled: String = stand_ins.map(|(_, line)| *line).collect();
             match read(&format!("{text}{filled}"), name) {
-                Ok(part) => told(&part, &text, &found),
+                Ok(part) => told(&part, &found),
                 Err(_) => problems(&found),
             }
         }
@@ -90,7 +127,7 @@ fn read(text: &str, name: &str) -> Result<DriverPart, Vec<Diagnostic>> {
 }
 
 /// Its name, or one until it has its own.
-fn name(values: &BTreeMap<String, String>) -> &str {
+fn name(values: &Typed) -> &str {
     let given = values.get("name").map(|name| name.trim());
     given
         .filter(|name| !name.is_empty())
@@ -118,8 +155,14 @@ fn told(part: &DriverPart, text: &str, wanting: &[Diagnostic]) -> Markup {
             p.quiet { "Neither stated nor implied, so the studies would expect what such drivers have: "
                 (sheet.missing.join(", ")) "." }
         }
-        p { "For your " code { "shelf.toml" } ":" }
-        pre { code { (text) } }
+        details #driver-lines { summary { "as it will stand on your shelf" } pre tabindex="0" { code { (text) } } }
+        @if wanting.is_empty() {
+            div.tools {
+                button #driver-use type="button" data-driver="use" { "put it on the shelf and use it" }
+                button.quiet #driver-try type="button" data-driver="try" { "what would change?" }
+                button.quiet #driver-keep type="button" data-driver="keep" { "only put it on the shelf" }
+            }
+        }
     }
 }
 
@@ -131,7 +174,7 @@ mod tests {
         let values = values
             .iter()
             .map(|(key, value)| ((*key).into(), (*value).into()));
-        fragment(&values.collect()).into_string()
+        fragment(&values.collect(), design::built_in_shelf()).into_string()
     }
 
     #[test]
@@ -141,6 +184,79 @@ mod tests {
         let some = said(&[("qms", "4"), ("qes", " 0.5 "), ("fs", "80 Hz")]);
         assert!(some.contains("<dd>0.44 <small>follows"), "{some}");
         assert!(some.contains("\nfs = &quot;80 Hz"), "{some}");
+    }
+
+    /// Enough for a driver.
+    const ENOUGH: [(&str, &str); 6] = [
+        ("size", "4 in"),
+        ("impedance", "8 ohm"),
+        ("fs", "80 Hz"),
+        ("qms", "4"),
+        ("qes", "0.5"),
+        ("vas", "4 L"),
+    ];
+
+    fn typed(name: &str) -> Typed {
+        let name = ("name", name);
+        let values = ENOUGH.into_iter().chain([name]);
+        values
+            .map(|(key, value)| (key.into(), value.into()))
+            .collect()
+    }
+
+    #[test]
+    fn a_name_is_never_that_of_another_part() {
+        let shelf = design::built_in_shelf();
+        let taken = &shelf.drivers[0].common.name.text;
+        let first = entry(&typed(taken), shelf).unwrap();
+        assert_eq!(first.name, format!("{taken} 2"));
+        // Nor that of a part of another kind: a design says names alone.
+        let other = &shelf.sheets[0].common.name.text;
+        assert_eq!(
+            entry(&typed(other), shelf).unwrap().name,
+            format!("{other} 2")
+        );
+        let more = format!("format = 1\n{}", first.lines);
+        let shelf = design::read_shelf(Some(&more)).unwrap();
+        assert_eq!(
+            entry(&typed(taken), &shelf).unwrap().name,
+            format!("{taken} 3")
+        );
+        assert!(
+            fragment(&typed(taken), &shelf)
+                .into_string()
+                .contains(&format!("{taken} 3"))
+        );
+    }
+
+    #[test]
+    fn whatever_a_name_is_it_stands_on_the_shelf_as_it_was_typed() {
+        for name in [
+            "<script>alert(1)</script>",
+            "\"quoted\" 'twice'",
+            "back\\slash",
+            "two\nlines",
+            "\"\n[[driver]]\nname = \"other",
+            "Tieftöner 10 cm — 低音",
+            "\u{1F50A} \u{202E}",
+        ] {
+            let entry = entry(&typed(name), design::built_in_shelf()).unwrap();
+            assert_eq!(entry.name, name);
+            let text = format!("format = 1\n{}", entry.lines);
+            let shelf = design::read_shelf(Some(&text)).unwrap();
+            let own = shelf.drivers.last().unwrap();
+            assert_eq!(own.common.name.text, name);
+            assert_eq!(
+                shelf.drivers.len(),
+                design::built_in_shelf().drivers.len() + 1
+            );
+        }
+        // Too little, or what no driver has, does not come onto it.
+        let none = Typed::from([("name".into(), "mine".into())]);
+        assert!(entry(&none, design::built_in_shelf()).is_err());
+        let mut odd = typed("mine");
+        odd.insert("nonsense".into(), "1".into());
+        assert!(entry(&odd, design::built_in_shelf()).is_err());
     }
 
     #[test]

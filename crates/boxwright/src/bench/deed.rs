@@ -1,5 +1,6 @@
 //! What a page can ask to be done.
 
+use super::data_sheet::Typed;
 use super::refusal::Refusal;
 use super::session::Side;
 use serde::Deserialize;
@@ -22,6 +23,11 @@ pub(super) enum Deed {
     Mend {
         finding: String,
         number: u64,
+    },
+    /// Puts a driver on the maker's shelf, and uses it at a key where one is named.
+    Driver {
+        values: Typed,
+        key: Option<String>,
     },
     /// Puts a whole text in the place of the one that had this number, or of the present one.
     Text {

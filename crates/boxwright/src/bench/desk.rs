@@ -1,5 +1,7 @@
 //! The one design that is worked on: what is done to it and what is found.
 
+mod shelving;
+
 use super::deed::Deed;
 use super::refusal::{Problem, Refusal, problems};
 use super::session::{Session, merge};
@@ -227,6 +229,14 @@ impl Desk {
                     return Err(refusal.into());
                 }
             }
+            Deed::Driver { values, key } => {
+                let trouble = inner.shelve(values, key.as_deref()).err();
+                self.begin(&mut inner);
+                if let Some(undone) = trouble {
+                    self.tell(&mut inner);
+                    return Err(undone);
+                }
+            }
             Deed::Undo | Deed::Redo => {
                 if *deed == Deed::Undo {
                     inner.session.undo()?;
@@ -262,10 +272,13 @@ impl Desk {
     /// What a deed would make of the text, for a trial.
     pub(super) fn trial(&self, deed: &Deed) -> Result<Trial, Undone> {
         let inner = self.lock();
-        let (text, _) = inner.changed(deed)?;
+        let (text, shelf) = match deed {
+            Deed::Driver { values, key } => inner.with_driver(values, key.as_deref())?.texts(),
+            _ => (inner.changed(deed)?.0, inner.session.shelf().cloned()),
+        };
         Ok(Trial {
             text,
-            shelf: inner.session.shelf().cloned(),
+            shelf,
             memory: self.worker.memory(),
             nominal: inner.nominal.clone(),
             bands: inner.bands.clone(),
@@ -415,7 +428,7 @@ impl Inner {
                 (applied(present, &edits)?, words::edits(present, &edits))
             }
         };
-        self.must_not_worsen(&text)?;
+        self.must_not_worsen(&text, self.session.shelf().map(|shelf| &**shelf))?;
         Ok((text, words))
     }
 
@@ -441,33 +454,37 @@ impl Inner {
             return Err(Undone::Outdated);
         }
         let mend = commands::mend::mend(&studied.report, finding).map_err(Refusal::from)?;
-        let project = self.project(self.session.text());
+        let own = self.session.shelf().map(|shelf| &**shelf);
+        let project = self.project(self.session.text(), own);
         let text = commands::mend::edited(&project, mend).map_err(Refusal::from)?;
         Ok((text, mend.words.clone()))
     }
 
     /// A text with faults is taken only where the present one has more of them.
-    fn must_not_worsen(&self, text: &str) -> Result<(), Undone> {
-        let shelf = self.session.shelf().map(|shelf| &**shelf);
+    fn must_not_worsen(&self, text: &str, shelf: Option<&str>) -> Result<(), Undone> {
         let Some(found) = wrong(text, shelf) else {
             return Ok(());
         };
-        let before = wrong(self.session.text(), shelf).map_or(0, |before| before.len());
+        let own = self.session.shelf().map(|shelf| &**shelf);
+        let before = wrong(self.session.text(), own).map_or(0, |before| before.len());
         if found.len() < before {
             return Ok(());
         }
-        Err(Undone::Problems(problems(&self.project(text), &found)))
+        Err(Undone::Problems(problems(
+            &self.project(text, shelf),
+            &found,
+        )))
     }
 
-    fn project(&self, text: &str) -> Project {
+    fn project(&self, text: &str, shelf: Option<&str>) -> Project {
         Project {
             design: Named {
                 name: self.session.file(),
                 text: text.to_owned(),
             },
-            shelf: self.session.shelf().map(|shelf| Named {
+            shelf: shelf.map(|shelf| Named {
                 name: "shelf.toml".to_owned(),
-                text: shelf.to_string(),
+                text: shelf.to_owned(),
             }),
         }
     }

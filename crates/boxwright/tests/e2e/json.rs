@@ -4,7 +4,8 @@ use crate::support::{
     EXAMPLES, FEW, Scratch, answer, boxwright, command, example, python, ran, root,
 };
 use serde_json::{Value, json};
-use std::process::Command;
+use std::io::{BufRead, BufReader};
+use std::process::{Command, Stdio};
 
 /// What a general validator says of each text, held against a schema of `docs`.
 fn verdicts(schema: &str, texts: &[String]) -> Vec<String> {
@@ -145,6 +146,49 @@ fn the_other_answers_keep_theirs() {
         boxwright(&["shelf", "--json", "nothing"]).out,
     ];
     valid("errors", &errors);
+}
+
+/// What the bench says once it listens.
+fn opened(arguments: &[&str], state: &str) -> String {
+    let mut bench = command(&["open", "--json", "--no-browser", "--builds=0"])
+        .args(arguments)
+        .env("XDG_STATE_HOME", state)
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut said = BufReader::new(bench.stdout.take().unwrap());
+    let mut text = String::new();
+    while serde_json::from_str::<Value>(&text).is_err() {
+        assert!(said.read_line(&mut text).unwrap() > 0, "it ended: {text}");
+    }
+    bench.kill().unwrap();
+    bench.wait().unwrap();
+    text
+}
+
+#[test]
+fn open_keeps_its_schema() {
+    let scratch = Scratch::new();
+    let state = scratch.path("state");
+    let design = scratch.copied("workshop-mono");
+    let texts = [opened(&[&design], &state), opened(&[], &state)];
+    valid("opened", &texts);
+    let sound: Value = serde_json::from_str(&texts[0]).unwrap();
+    let mut broken = Vec::new();
+    let mut with = |change: &dyn Fn(&mut Value)| {
+        let mut value = sound.clone();
+        change(&mut value);
+        broken.push(value.to_string());
+    };
+    with(&|v| drop(v.as_object_mut().unwrap().remove("address")));
+    with(&|v| v["address"] = json!("http://192.168.0.2:80/"));
+    with(&|v| v["address"] = json!("https://127.0.0.1:80/"));
+    with(&|v| v["format"] = json!(2));
+    with(&|v| v["token"] = json!("a secret has no place here"));
+    for (index, verdict) in verdicts("opened", &broken).iter().enumerate() {
+        assert_ne!(verdict, "ok", "broken text {index}");
+    }
 }
 
 /// The same file gives the same answer to the last digit on any number of threads.

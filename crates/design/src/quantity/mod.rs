@@ -1,5 +1,6 @@
 //! Quantities: text with number, unit and tolerance, and back.
 
+mod apart;
 mod component;
 mod decibel;
 mod dimension;
@@ -17,6 +18,7 @@ mod tests;
 mod trouble;
 mod unit;
 
+pub use apart::{WrittenNumber, hand_written, written_numbers};
 pub use dimension::Dimension;
 pub use preferred::Series;
 pub use print::{format_like, format_rounded, format_value};

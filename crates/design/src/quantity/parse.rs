@@ -205,7 +205,7 @@ fn known(piece: Piece<'_>, wanted: Dimension) -> Result<&'static Unit, Trouble> 
 }
 
 /// The unit a tolerance is written in, when it is one of the wanted dimension.
-fn unit_behind(piece: Piece<'_>, wanted: Dimension) -> Option<&'static Unit> {
+pub(crate) fn unit_behind(piece: Piece<'_>, wanted: Dimension) -> Option<&'static Unit> {
     let (_, used) = number::leading(piece.text).ok()?;
     match unit::find(piece.from(used).text, wanted) {
         Found::Unit(unit) => Some(unit),

@@ -52,7 +52,7 @@ fn shared_tolerance(split: &parse::Split<'_>, nominal: &Nominal) -> Result<Toler
     }
 }
 
-fn cut(piece: Piece<'_>) -> Vec<Piece<'_>> {
+pub(crate) fn cut(piece: Piece<'_>) -> Vec<Piece<'_>> {
     let mut pieces = Vec::new();
     let mut from = 0;
     for (at, mark) in piece.text.match_indices(['x', 'X', '×', '*']) {

@@ -2,13 +2,14 @@
 
 use super::lifted::{closed, lid_off};
 use super::model::Model;
+use super::motion::long;
 use super::views::{self, View};
 use crate::geometry::{Point, Rect};
 use crate::sheet::Drawing;
 use crate::view::{Eye, Flat, Place};
 use studies::carpentry::{Carpentry, PartKind};
+use wood::Wall;
 use wood::vector::Vector;
-use wood::{Block, Purpose, Wall};
 
 /// How the box is looked at.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -46,12 +47,23 @@ pub struct Grip {
     pub outline: Vec<Point>,
     /// Which of equal parts of its table it is, from 0.
     pub index: usize,
-    /// Whether it is placed on a wall, not in the box.
-    pub on_wall: bool,
+    /// How the design says where it is.
+    pub said: Said,
     /// All lengths of its place, in m, in the order of the design file.
     pub at: Vec<f64>,
     /// Which of them can be moved here, and how.
     pub runs: Vec<Motion>,
+}
+
+/// How a design says where the parts of a table are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Said {
+    /// One place for each of equal parts, in a list.
+    Each,
+    /// One place; equal parts follow it.
+    Once,
+    /// By how far it is from the edges.
+    Inset,
 }
 
 /// One length of a place that can be moved.
@@ -119,8 +131,8 @@ pub fn pictured(carpentry: &Carpentry, look: Look, area: Rect) -> Picture {
 }
 
 /// What is needed to find where things are seen.
-struct Hold<'a> {
-    carpentry: &'a Carpentry,
+pub(super) struct Hold<'a> {
+    pub(super) carpentry: &'a Carpentry,
     model: &'a Model,
     eye: Eye,
     place: Place,
@@ -157,26 +169,27 @@ impl Hold<'_> {
         let near = self
             .eye
             .see(core::array::from_fn(|i| (low[i] + high[i]) / 2.0))[2];
-        let (at, runs) = match wall {
-            Some(wall) => self.on_wall(wall, &placed.table, index),
-            None => self.in_box(low, high),
+        let said = match placed.kind {
+            PartKind::Driver | PartKind::Radiator | PartKind::Vent => Said::Each,
+            PartKind::Foot => Said::Inset,
+            _ => Said::Once,
         };
-        let runs = match placed.kind {
-            PartKind::Control | PartKind::Handle | PartKind::Foot | PartKind::Grille => Vec::new(),
-            _ => runs,
+        let (at, runs) = match wall {
+            Some(wall) => self.on_wall(wall, placed, index),
+            None => self.in_box(low, high),
         };
         let grip = Grip {
             part,
             outline,
             index,
-            on_wall: wall.is_some(),
+            said,
             at,
             runs,
         };
         Some((near, grip))
     }
 
-    fn faces_away(&self, wall: Wall) -> bool {
+    pub(super) fn faces_away(&self, wall: Wall) -> bool {
         let out = self.carpentry.body.wall(wall).frame.out;
         wood::vector::dot(out, self.eye.near) < 1e-6
     }
@@ -198,71 +211,9 @@ impl Hold<'_> {
     }
 
     /// How far a point runs on the drawing that moves along a direction, in mm for each m.
-    fn run(&self, along: Vector) -> (f64, f64) {
+    pub(super) fn run(&self, along: Vector) -> (f64, f64) {
         let (from, to) = (self.at([0.0; 3]), self.at(along));
         (to.x - from.x, to.y - from.y)
-    }
-
-    /// Of a part in a wall: across and up.
-    fn on_wall(&self, wall: Wall, table: &str, index: usize) -> (Vec<f64>, Vec<Motion>) {
-        let plan = &self.carpentry.body.plan;
-        let mut holes = self.carpentry.holes.iter().zip(&plan.holes);
-        let hole = holes.find(|(origin, hole)| {
-            let own = origin.table == table && origin.index == index && hole.wall == wall;
-            own && hole.purpose != Purpose::Fastening
-        });
-        let Some((_, hole)) = hole else {
-            return (Vec::new(), Vec::new());
-        };
-        if self.faces_away(wall) && wall != Wall::Front {
-            return (hole.at.to_vec(), Vec::new());
-        }
-        let frame = plan.block.frame(wall);
-        let [wide, high] = sides(&plan.block, wall);
-        let runs = [(0, frame.across, wide), (1, frame.up, high)];
-        let runs = runs.map(|(length, along, most)| Motion {
-            length,
-            run: self.run(along),
-            within: (0.0, most),
-        });
-        (hole.at.to_vec(), seen(runs))
-    }
-
-    /// Of a part in the box: across, up and back from the inner corner.
-    fn in_box(&self, low: Vector, high: Vector) -> (Vec<f64>, Vec<Motion>) {
-        let plan = &self.carpentry.body.plan;
-        let walls = |wall: Wall| {
-            let side = &plan.walls[wall.index()];
-            side.setback + side.thickness
-        };
-        let inner = [walls(Wall::Left), walls(Wall::Front), walls(Wall::Bottom)];
-        let outer = [
-            plan.block.width - walls(Wall::Right),
-            plan.block.depth - walls(Wall::Back),
-            plan.block.height - walls(Wall::Top),
-        ];
-        // The file says width, height, depth; the box runs right, back, up.
-        let axes = [0, 2, 1];
-        let at = axes.map(|axis| low[axis] - inner[axis]);
-        let runs: [Motion; 3] = core::array::from_fn(|length| {
-            let axis = axes[length];
-            let mut along = [0.0; 3];
-            along[axis] = 1.0;
-            Motion {
-                length,
-                run: self.run(along),
-                within: (
-                    0.0,
-                    (outer[axis] - inner[axis] - (high[axis] - low[axis])).max(0.0),
-                ),
-            }
-        });
-        let mut runs = seen(runs);
-        if runs.len() > 2 {
-            // In a slanting view things are pushed about on the floor.
-            runs.retain(|run| run.length != 1);
-        }
-        (at.to_vec(), runs)
     }
 
     /// Ends of the outside dimensions.
@@ -285,25 +236,6 @@ impl Hold<'_> {
             .filter(|measure| long(measure.run))
             .collect()
     }
-}
-
-/// Width and height of a side of the box, corners before they are rounded.
-const fn sides(block: &Block, wall: Wall) -> [f64; 2] {
-    match wall {
-        Wall::Front | Wall::Back => [block.width, block.height],
-        Wall::Left | Wall::Right => [block.depth, block.height],
-        Wall::Top | Wall::Bottom => [block.width, block.depth],
-    }
-}
-
-/// Those that run far enough on the drawing to be moved there.
-fn seen<const N: usize>(runs: [Motion; N]) -> Vec<Motion> {
-    runs.into_iter().filter(|run| long(run.run)).collect()
-}
-
-/// Whether something that runs so far, in mm for each m, can be seen to move.
-fn long((x, y): (f64, f64)) -> bool {
-    x.abs() + y.abs() > 20.0
 }
 
 /// The convex outline around points, clockwise as seen (Andrew's monotone chain).

@@ -1,6 +1,6 @@
 //! Which inputs of a design can be moved by hand, and how far.
 
-use design::{Design, EnclosureKind, EnclosureSize};
+use design::{Design, Dimension, EnclosureKind, EnclosureSize};
 
 /// An input before its text is looked at; step and range in SI.
 pub(super) struct Input {
@@ -8,18 +8,17 @@ pub(super) struct Input {
     pub(super) label: String,
     /// Which of the lengths of a size it is.
     pub(super) length: Option<usize>,
-    /// The unit where the text says none that is known.
-    pub(super) unit: &'static str,
+    pub(super) measures: Dimension,
     pub(super) step: f64,
     pub(super) within: (f64, f64),
 }
 
-fn input(key: &str, label: &str, unit: &'static str, step: f64, within: (f64, f64)) -> Input {
+fn input(key: &str, label: &str, measures: Dimension, step: f64, within: (f64, f64)) -> Input {
     Input {
         key: key.to_owned(),
         label: label.to_owned(),
         length: None,
-        unit,
+        measures,
         step,
         within,
     }
@@ -43,17 +42,23 @@ pub(super) fn inputs(design: &Design) -> Vec<Input> {
             ..input(
                 key,
                 &format!("box {name}"),
-                "mm",
+                Dimension::Length,
                 0.01,
                 (0.5 * side.si, 1.6 * side.si),
             )
         });
     }
-    out.push(input("box.filling", "filling", "%", 0.1, (0.0, 1.0)));
+    out.push(input(
+        "box.filling",
+        "filling",
+        Dimension::Share,
+        0.1,
+        (0.0, 1.0),
+    ));
     out.push(input(
         "box.thickness",
         "wall thickness",
-        "mm",
+        Dimension::Length,
         0.001,
         (0.003, 0.03),
     ));
@@ -64,11 +69,17 @@ pub(super) fn inputs(design: &Design) -> Vec<Input> {
             let across = vent.diameter.si;
             let long = (0.3 * length, 2.0 * length);
             let wide = (0.6 * across, 1.6 * across);
-            out.push(input("box.vent.length", "vent length", "mm", 0.01, long));
+            out.push(input(
+                "box.vent.length",
+                "vent length",
+                Dimension::Length,
+                0.01,
+                long,
+            ));
             out.push(input(
                 "box.vent.diameter",
                 "vent diameter",
-                "mm",
+                Dimension::Length,
                 0.002,
                 wide,
             ));
@@ -76,7 +87,7 @@ pub(super) fn inputs(design: &Design) -> Vec<Input> {
         EnclosureKind::PassiveRadiator(_) => out.push(input(
             "box.radiator.added_mass",
             "mass on the radiator",
-            "g",
+            Dimension::Mass,
             0.005,
             (0.0, 0.2),
         )),
@@ -84,13 +95,31 @@ pub(super) fn inputs(design: &Design) -> Vec<Input> {
     out.push(input(
         "source.level",
         "level of the source",
-        "V",
+        Dimension::Voltage,
         0.1,
         (0.1, 3.0),
     ));
     let cable = "cable to the drivers";
-    out.push(input("amplifier.cable_length", cable, "m", 0.1, (0.1, 5.0)));
-    out.push(input("battery.count", "batteries", "", 1.0, (1.0, 8.0)));
-    out.push(input("place.temperature", "air", "°C", 5.0, (-10.0, 45.0)));
+    out.push(input(
+        "amplifier.cable_length",
+        cable,
+        Dimension::Length,
+        0.1,
+        (0.1, 5.0),
+    ));
+    out.push(input(
+        "battery.count",
+        "batteries",
+        Dimension::Number,
+        1.0,
+        (1.0, 8.0),
+    ));
+    out.push(input(
+        "place.temperature",
+        "air",
+        Dimension::Temperature,
+        5.0,
+        (-10.0, 45.0),
+    ));
     out
 }

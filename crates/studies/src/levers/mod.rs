@@ -1,7 +1,6 @@
 //! Inputs that can be moved by hand, and what a small step of each does to every promise.
 
 mod inputs;
-mod scale;
 
 use crate::carpentry::{self, Carpentry};
 use crate::check::{Edit, Evidence};
@@ -13,7 +12,6 @@ use crate::sound::Grid;
 use crate::subject::Subject;
 use crate::texts::Texts;
 use rayon::prelude::*;
-use scale::Scale;
 
 /// An input that can be moved by hand.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,8 +24,12 @@ pub struct Lever {
     pub value: f64,
     /// The unit it is written in; empty for a count.
     pub unit: &'static str,
+    /// Whether it is written in fractions of an inch.
+    pub fraction: bool,
     /// A small step in `unit`.
     pub step: f64,
+    /// The finest step in `unit` that a hand makes.
+    pub fine: f64,
     /// Least and greatest value it may be moved to, in `unit`.
     pub within: (f64, f64),
     /// What is to be written at the key, with `{}` where the number stands.
@@ -50,7 +52,13 @@ impl Lever {
     /// What is to be written at the key for a value in the lever's unit.
     #[must_use]
     pub fn text(&self, value: f64) -> String {
-        self.template.replacen("{}", &scale::number(value), 1)
+        self.template.replacen("{}", &self.number(value), 1)
+    }
+
+    /// A value in the lever's unit as the file writes it, without the unit.
+    #[must_use]
+    pub fn number(&self, value: f64) -> String {
+        design::hand_written(value, self.fraction)
     }
 
     /// The change of a promise's number that one step makes, where it was tried.
@@ -68,24 +76,28 @@ pub(crate) fn untried(texts: Texts<'_>, subject: &Subject) -> Vec<Lever> {
     let wanted = inputs::inputs(&subject.project.design);
     let lever = |input: inputs::Input| {
         let (_, text) = written.iter().find(|(key, _)| *key == input.key)?;
-        let Scale {
-            value,
-            unit,
-            template,
-            per,
-        } = Scale::of(text, input.length, input.unit)?;
+        let numbers = design::written_numbers(text, input.measures)?;
+        // A size has three lengths, everything else one number.
+        if numbers.len() != input.length.map_or(1, |_| 3) {
+            return None;
+        }
+        let number = &numbers[input.length.unwrap_or(0)];
         // In steps that a rule shows, whatever unit it bears.
-        let step = scale::round(input.step / per);
-        let least = step * (input.within.0 / per / step).ceil();
-        let most = step * (input.within.1 / per / step).floor();
+        let step = number.step(input.step);
+        let fine = number.step(input.step / 10.0);
+        let least = step * (number.of_si(input.within.0) / step).ceil();
+        let most = step * (number.of_si(input.within.1) / step).floor();
+        let (front, back) = (&text[..number.range.start], &text[number.range.end..]);
         Some(Lever {
             key: input.key,
             label: input.label,
-            value,
-            unit,
+            value: number.value,
+            unit: number.unit,
+            fraction: number.fraction,
             step,
-            within: (least.min(value), most.max(value)),
-            template,
+            fine: if number.unit.is_empty() { step } else { fine },
+            within: (least.min(number.value), most.max(number.value)),
+            template: format!("{front}{{}}{back}"),
             does: None,
         })
     };
@@ -108,12 +120,7 @@ pub(crate) fn tried(
     };
     let before = promises(&plain, carpentry, circuit);
     levers.par_iter_mut().for_each(|lever| {
-        let steps = [
-            lever.step,
-            -lever.step,
-            lever.step / 10.0,
-            -lever.step / 10.0,
-        ];
+        let steps = [lever.step, -lever.step, lever.fine, -lever.fine];
         lever.does = steps.into_iter().find_map(|step| {
             let to = lever.value + step;
             let within = lever.within.0..=lever.within.1;

@@ -3,12 +3,10 @@
 use super::{Surface, SurfaceFace, basis, flat, loops};
 use crate::polytope::{Plane, Polytope};
 use crate::vector::{Vector, add, dot, length, scale, sub};
+use std::collections::BTreeSet;
 
 /// Corners nearer than this in m are one.
 const SAME: f64 = 1e-8;
-
-/// How far beside an edge it is asked what lies there, in m.
-const BESIDE: f64 = 1e-7;
 
 /// The surface of pieces that may touch but not overlap.
 pub(super) fn surface(pieces: &[Polytope]) -> Surface {
@@ -93,14 +91,30 @@ impl Sheet {
             }];
         }
         let basis = basis(self.plane.normal);
-        let pieces = self.split(points, &basis);
-        let view = View {
-            flat: points.all.iter().map(|p| flat(&basis, *p)).collect(),
-        };
+        let corners = self.corners(points, &basis);
+        let flat: Vec<[f64; 2]> = points.all.iter().map(|p| flat(&basis, *p)).collect();
+        let [along, against] = [&self.along, &self.against].map(|rings| {
+            let outlines = rings
+                .iter()
+                .map(|ring| Outline::new(ring, &points.all, &corners));
+            outlines.collect::<Vec<_>>()
+        });
+        let mut pieces: Vec<[usize; 2]> = along
+            .iter()
+            .chain(&against)
+            .flat_map(|outline| &outline.pieces)
+            .map(|[a, b]| [*a.min(b), *a.max(b)])
+            .collect();
+        pieces.sort_unstable();
+        pieces.dedup();
         let mut up = Vec::new();
         let mut down = Vec::new();
         for [a, b] in pieces {
-            let [left, right] = view.beside(a, b).map(|at| self.side(&view, at));
+            let [left, right] = [[a, b], [b, a]].map(|piece| {
+                let along = along.iter().any(|ring| ring.has_left(piece, &flat, 1.0));
+                let against = against.iter().any(|ring| ring.has_left(piece, &flat, -1.0));
+                i32::from(along) - i32::from(against)
+            });
             up.extend((left == 1 && right != 1).then_some([a, b]));
             up.extend((right == 1 && left != 1).then_some([b, a]));
             down.extend((left == -1 && right != -1).then_some([b, a]));
@@ -111,21 +125,12 @@ impl Sheet {
         faces
     }
 
-    /// Which side is wood's outside at a point: 1 along the normal, −1 against it, 0 neither.
-    fn side(&self, view: &View, at: [f64; 2]) -> i32 {
-        let along = self.along.iter().any(|ring| view.holds(ring, 1.0, at));
-        let against = self.against.iter().any(|ring| view.holds(ring, -1.0, at));
-        i32::from(along) - i32::from(against)
-    }
-
-    /// All edges, cut where they cross or touch, each once.
-    fn split(&self, points: &mut Points, basis: &[Vector; 2]) -> Vec<[usize; 2]> {
+    /// All corners, also those where edges cross.
+    fn corners(&self, points: &mut Points, basis: &[Vector; 2]) -> Vec<usize> {
         let rings = self.along.iter().chain(&self.against);
         let mut edges: Vec<[usize; 2]> = rings
-            .flat_map(|ring| {
-                let next = ring.iter().cycle().skip(1);
-                ring.iter().zip(next).map(|(a, b)| [*a.min(b), *a.max(b)])
-            })
+            .flat_map(|ring| sides(ring))
+            .map(|[a, b]| [a.min(b), a.max(b)])
             .collect();
         edges.sort_unstable();
         edges.dedup();
@@ -139,49 +144,55 @@ impl Sheet {
         }
         corners.sort_unstable();
         corners.dedup();
-        let mut pieces: Vec<[usize; 2]> = edges
-            .iter()
-            .flat_map(|edge| {
-                let stops = stops(&points.all, *edge, &corners);
-                let pairs: Vec<[usize; 2]> = stops
-                    .windows(2)
-                    .map(|pair| [pair[0].min(pair[1]), pair[0].max(pair[1])])
-                    .collect();
-                pairs
-            })
-            .collect();
-        pieces.sort_unstable();
-        pieces.dedup();
-        pieces
+        corners
     }
 }
 
-/// Corners as seen along the normal of a plane.
-struct View {
-    flat: Vec<[f64; 2]>,
+/// From each corner of a ring to the next.
+fn sides(ring: &[usize]) -> impl Iterator<Item = [usize; 2]> + '_ {
+    let next = ring.iter().cycle().skip(1);
+    ring.iter().zip(next).map(|(a, b)| [*a, *b])
 }
 
-impl View {
-    /// Points just left and just right of the middle of an edge.
-    fn beside(&self, a: usize, b: usize) -> [[f64; 2]; 2] {
-        let (from, to) = (self.flat[a], self.flat[b]);
-        let way = [to[0] - from[0], to[1] - from[1]];
-        let step = BESIDE / (way[0] * way[0] + way[1] * way[1]).sqrt();
-        let middle = [0.5 * (from[0] + to[0]), 0.5 * (from[1] + to[1])];
-        [1.0, -1.0].map(|side| {
-            [
-                middle[0] - side * step * way[1],
-                middle[1] + side * step * way[0],
-            ]
-        })
+/// A convex ring whose sides are cut at every corner that lies on them, so that where rings
+/// run along each other they share whole pieces, and no piece of one crosses another.
+struct Outline<'a> {
+    ring: &'a [usize],
+    pieces: BTreeSet<[usize; 2]>,
+}
+
+impl<'a> Outline<'a> {
+    fn new(ring: &'a [usize], points: &[Vector], corners: &[usize]) -> Self {
+        let cut = |side| {
+            let stops = stops(points, side, corners);
+            let pieces = stops.windows(2).map(|pair| [pair[0], pair[1]]);
+            pieces.collect::<Vec<_>>()
+        };
+        Self {
+            ring,
+            pieces: sides(ring).flat_map(cut).collect(),
+        }
     }
 
-    /// Whether a convex ring holds a point; `sign` is −1 for clockwise rings.
-    fn holds(&self, ring: &[usize], sign: f64, at: [f64; 2]) -> bool {
-        let mut pairs = ring.iter().zip(ring.iter().cycle().skip(1));
-        pairs.all(|(a, b)| {
-            let (a, b) = (self.flat[*a], self.flat[*b]);
-            sign * ((b[0] - a[0]) * (at[1] - a[1]) - (b[1] - a[1]) * (at[0] - a[0])) > 0.0
+    /// Whether what lies just left of a piece is within; `sign` is −1 for clockwise rings.
+    ///
+    /// On the outline its own direction tells; away from it the whole piece lies on one
+    /// side, and its middle tells. No distance beside the piece has to be chosen, which
+    /// would be too long for some sliver.
+    fn has_left(&self, [a, b]: [usize; 2], flat: &[[f64; 2]], sign: f64) -> bool {
+        let (ahead, back) = if sign > 0.0 {
+            ([a, b], [b, a])
+        } else {
+            ([b, a], [a, b])
+        };
+        if self.pieces.contains(&ahead) || self.pieces.contains(&back) {
+            return !self.pieces.contains(&back);
+        }
+        let middle = [0, 1].map(|k| 0.5 * (flat[a][k] + flat[b][k]));
+        sides(self.ring).all(|[from, to]| {
+            let (from, to) = (flat[from], flat[to]);
+            let way = [to[0] - from[0], to[1] - from[1]];
+            sign * (way[0] * (middle[1] - from[1]) - way[1] * (middle[0] - from[0])) > 0.0
         })
     }
 }
@@ -252,10 +263,7 @@ fn heal(points: &[Vector], faces: &mut [SurfaceFace]) {
     used.sort_unstable();
     used.dedup();
     for ring in faces.iter_mut().flat_map(|face| &mut face.loops) {
-        let next = ring.iter().cycle().skip(1);
-        let pairs: Vec<[usize; 2]> = ring.iter().zip(next).map(|(a, b)| [*a, *b]).collect();
-        *ring = pairs
-            .into_iter()
+        *ring = sides(ring)
             .flat_map(|edge| {
                 let mut stops = stops(points, edge, &used);
                 stops.pop();

@@ -1,10 +1,11 @@
 //! The box, drawn from the design, with what can be taken hold of.
 
 use super::field::{Field, choices};
+use super::lengths::Lengths;
 use super::meaning::meaning;
 use super::sight::Sight;
 use super::view::LOOKS;
-use drawings::boxview::{Grip, Look, Measure, Motion, Picture, pictured};
+use drawings::boxview::{Grip, Look, Measure, Motion, Picture, Said, pictured};
 use drawings::{Rect, export};
 use maud::{Markup, PreEscaped, html};
 use serde::Serialize;
@@ -102,32 +103,36 @@ fn hundredths(length: f64) -> f64 {
     (100.0 * length).round() / 100.0
 }
 
-/// The key of a part's place, where the design can be told it.
-fn key(sight: &Sight<'_>, grip: &Grip, part: &PlacedPart) -> Option<String> {
+/// The key of a part's place with what is written there, where the design can be told it.
+fn key(sight: &Sight<'_>, grip: &Grip, part: &PlacedPart) -> Option<(String, Lengths)> {
     if grip.runs.is_empty() {
         return None;
     }
     let at = format!("{}.at", part.table);
-    let listed = sight.at(&format!("{at}.1")).is_some();
-    let key = if listed || (grip.on_wall && grip.index > 0) {
-        format!("{at}.{}", grip.index + 1)
-    } else {
-        at
+    let key = match grip.said {
+        Said::Inset => format!("{}.inset", part.table),
+        Said::Each if grip.index > 0 || sight.at(&format!("{at}.1")).is_some() => {
+            format!("{at}.{}", grip.index + 1)
+        }
+        Said::Each => at,
+        // Equal parts in the box follow the first one to the right.
+        Said::Once if grip.index > 0 => return None,
+        Said::Once => at,
     };
-    // Equal parts in the box follow the first one to the right.
-    if !grip.on_wall && grip.index > 0 {
-        return None;
-    }
+    let lengths = match sight.at(&key) {
+        Some(text) => Lengths::of(text, grip.at.len()),
+        None => Lengths::like(size_key(sight).and_then(|(key, _)| sight.at(key)), &grip.at),
+    };
     let edit = Edit {
         key: key.clone(),
         value: Some("1 x 1 x 1 mm".into()),
     };
     let told = design::set_value(&sight.state.text, &edit.path(), "1 x 1 x 1 mm").is_ok();
-    told.then_some(key)
+    lengths.filter(|_| told).map(|lengths| (key, lengths))
 }
 
 fn held(sight: &Sight<'_>, grip: &Grip, part: &PlacedPart) -> Markup {
-    let key = key(sight, grip, part);
+    let (key, written) = key(sight, grip, part).unzip();
     let points: Vec<String> = grip
         .outline
         .iter()
@@ -154,7 +159,7 @@ fn held(sight: &Sight<'_>, grip: &Grip, part: &PlacedPart) -> Markup {
             data-href=(sight.view.with_part(Some(&part.table)).address())
             data-table=(part.table) data-label=(part.label)
             data-key=[key.as_deref()] data-remove=[key.is_some().then_some(free).flatten()]
-            data-at=(at.join(" ")) data-moves=(moves) {
+            data-at=(at.join(" ")) data-moves=(moves) data-written=[written.map(|written| written.json())] {
             polygon points=(points.join(" ")) {}
         }
     }
@@ -176,14 +181,16 @@ fn handles(sight: &Sight<'_>, picture: &Picture) -> Markup {
         return html! {};
     };
     html! {
-        @for measure in &picture.measures { (handle(key, size, measure)) }
+        @if let Some(written) = sight.at(key).and_then(|text| Lengths::of(text, 3)) {
+            @for measure in &picture.measures { (handle(key, size, measure, &written)) }
+        }
     }
 }
 
 /// Least and greatest side of a box that is dragged, in mm.
 const SIDES: (f64, f64) = (60.0, 2000.0);
 
-fn handle(key: &str, size: [f64; 3], measure: &Measure) -> Markup {
+fn handle(key: &str, size: [f64; 3], measure: &Measure, written: &Lengths) -> Markup {
     let name = ["width", "height", "depth"][measure.length];
     let value = tenth(size[measure.length]);
     let all = size.map(tenth).map(|mm| mm.to_string()).join(" ");
@@ -191,8 +198,8 @@ fn handle(key: &str, size: [f64; 3], measure: &Measure) -> Markup {
     html! {
         g.handle id={ "handle-" (name) } tabindex="0" role="slider" aria-label={ (name) " of the box" }
             aria-valuemin=(SIDES.0) aria-valuemax=(SIDES.1) aria-valuenow=(value)
-            aria-valuetext={ (value) " mm" }
-            data-key=(key) data-length=(measure.length) data-at=(all)
+            aria-valuetext=(written.spoken(measure.length))
+            data-key=(key) data-written=(written.json()) data-length=(measure.length) data-at=(all)
             data-run={ (hundredths(measure.run.0)) " " (hundredths(measure.run.1)) } {
             circle.reach cx=(x) cy=(y) r="4" {}
             circle.knob cx=(x) cy=(y) r="1.5" {}

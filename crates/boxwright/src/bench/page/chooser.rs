@@ -36,7 +36,7 @@ pub(crate) fn chooser(chooser: &Chooser, token: &str) -> Markup {
                         p.quiet { "It gets a folder of its own in " (chooser.folder) "." }
                     }
                 }
-                script src="/asset/bench.js" defer {}
+                script type="module" src="/asset/bench.js" {}
             }
         }
     }

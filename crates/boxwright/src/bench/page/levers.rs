@@ -39,16 +39,16 @@ fn one(lever: &Lever, promise: Option<&Promise>, moves: f64, most: f64) -> Marku
         div.lever id=(id) {
             div.line {
                 label for={ (id) "-range" } { (lever.label) }
-                output id={ (id) "-value" } for={ (id) "-range" } { (said(lever.value, lever.unit)) }
+                output id={ (id) "-value" } for={ (id) "-range" } { (said(lever, lever.value)) }
             }
             input type="range" id={ (id) "-range" } data-unit=(lever.unit) data-label=(lever.label)
-                min=(lever.within.0) max=(lever.within.1) step=(fine(lever)) value=(lever.value)
-                data-key=(lever.key) data-template=(lever.template)
+                min=(lever.within.0) max=(lever.within.1) step=(lever.fine) value=(lever.value)
+                data-key=(lever.key) data-template=(lever.template) data-fraction[lever.fraction]
                 data-output={ (id) "-value" };
             @if let (Some(promise), Some(does)) = (promise, &lever.does) {
                 @let change = lever.moves(promise.id).unwrap_or_default();
                 div.does {
-                    span { (step(does.step, lever.unit)) ": " (words::change(change, &promise.unit)) }
+                    span { (step(lever, does.step)) ": " (words::change(change, &promise.unit)) }
                     (bar(if most > 0.0 { moves / most } else { 0.0 }))
                 }
             }
@@ -56,22 +56,13 @@ fn one(lever: &Lever, promise: Option<&Promise>, moves: f64, most: f64) -> Marku
     }
 }
 
-/// Steps of a hand that moves it: finer than the step that was tried.
-fn fine(lever: &Lever) -> f64 {
-    if lever.unit.is_empty() {
-        lever.step
-    } else {
-        lever.step / 10.0
-    }
-}
-
-fn step(step: f64, unit: &str) -> String {
+fn step(lever: &Lever, step: f64) -> String {
     let sign = if step < 0.0 { "−" } else { "+" };
-    format!("{sign}{}", said(step.abs(), unit))
+    format!("{sign}{}", said(lever, step.abs()))
 }
 
-fn said(value: f64, unit: &str) -> String {
-    format!("{} {unit}", words::stated(value, ""))
+fn said(lever: &Lever, value: f64) -> String {
+    format!("{} {}", lever.number(value), lever.unit)
         .trim_end()
         .to_owned()
 }

@@ -6,6 +6,8 @@ mod build;
 mod chooser;
 mod curve;
 mod field;
+mod handout;
+mod lengths;
 mod levers;
 mod meaning;
 mod mend;
@@ -23,6 +25,7 @@ mod tried;
 mod view;
 
 pub(super) use chooser::chooser;
+pub(super) use handout::handout;
 pub(super) use parts::shelf;
 pub(super) use tried::tried;
 pub(super) use view::View;
@@ -58,7 +61,7 @@ pub(super) fn whole(state: &State, view: &View, token: &str) -> Markup {
                     button #explained-close type="button" { "close" }
                 }
                 div #say role="status" aria-live="polite" {}
-                script src="/asset/bench.js" defer {}
+                script type="module" src="/asset/bench.js" {}
             }
         }
     }

@@ -79,7 +79,7 @@ pub(super) fn sheet(sight: &Sight<'_>) -> Markup {
             p #shelf-for.quiet {}
             div #shelf-found data-keep { (shelf(&sight.studied.project.shelf, "", FIRST)) }
         }
-        (data_sheet())
+        (data_sheet(&used))
         (money(sight))
     }
 }
@@ -234,7 +234,8 @@ const SHEET: [(&str, &str, &str); 14] = [
     ("power", "power", "20 W"),
 ];
 
-fn data_sheet() -> Markup {
+fn data_sheet(used: &[(&str, &'static str)]) -> Markup {
+    let drivers = used.iter().filter(|(_, kind)| *kind == "driver");
     html! {
         details #driver {
             summary { "Enter a driver from its data sheet" }
@@ -245,6 +246,14 @@ fn data_sheet() -> Markup {
                             label for={ "driver-" (key) } { (said) }
                             input.word id={ "driver-" (key) } name=(key) type="text" placeholder=(example)
                                 autocomplete="off" spellcheck="false";
+                        }
+                    }
+                    div.row {
+                        label for="driver-for" { "to be used for" }
+                        select #driver-for {
+                            @for (key, _) in drivers {
+                                option value=(key) { (key.trim_end_matches(".part").replace('.', " ")) }
+                            }
                         }
                     }
                 }

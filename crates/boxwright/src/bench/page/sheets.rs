@@ -44,6 +44,7 @@ pub(super) fn sheet(sight: &Sight<'_>) -> Markup {
         },
         SheetOf::Build => html! {
             (build::steps(sight))
+            (build::taken_along())
             (said_of(sight, "Finish and workshop", &["finish", "workshop"]))
             (leaves(sight, Subject::Build))
         },
@@ -325,16 +326,19 @@ fn cut_files(sight: &Sight<'_>) -> Markup {
 /// The sheet of the pack that a page needs not repeat.
 const FIRST: &str = "Brief and box";
 
+/// The printed sheets of the build order, without the way to their files.
+pub(super) fn build_leaves(sight: &Sight<'_>) -> Markup {
+    shown(sight, Subject::Build, false)
+}
+
 /// What the printed sheets of a subject show.
 fn leaves(sight: &Sight<'_>, subject: Subject) -> Markup {
+    shown(sight, subject, sight.is_whole())
+}
+
+fn shown(sight: &Sight<'_>, subject: Subject, numbered: bool) -> Markup {
     let of = sight.studied;
-    let leaves = pack::leaves(
-        &of.project,
-        &of.report,
-        Paper::A4,
-        subject,
-        sight.is_whole(),
-    );
+    let leaves = pack::leaves(&of.project, &of.report, Paper::A4, subject, numbered);
     html! {
         // The first sheet repeats what stands above.
         @for (index, drawn) in leaves.iter().enumerate().filter(|(_, leaf)| leaf.title != FIRST) {

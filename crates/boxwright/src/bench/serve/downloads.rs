@@ -1,6 +1,7 @@
 //! Sheets, the pack and files for the workshop, from the design as it is shown.
 
 use super::Served;
+use crate::bench::page;
 use crate::bench::state::Studied;
 use crate::calendar;
 use crate::commands::{pack, workshop};
@@ -98,6 +99,26 @@ pub(super) async fn pack(State(served): State<Served>, Query(asked): Asked) -> R
         Ok(Some(File::kept("application/pdf", name, pdf(of, &sheets)?)))
     })
     .await
+}
+
+/// The build order for a phone, with what is checked off now.
+pub(super) async fn build(State(served): State<Served>) -> Response {
+    let Some(desk) = served.desk() else {
+        return super::unchosen();
+    };
+    let made = task::spawn_blocking(move || {
+        let state = desk.state();
+        let file = page::handout(&state, calendar::today())?;
+        let name = &state.studied.as_ref()?.report.name;
+        let name = format!("{}-build.html", pack::slug(name));
+        let bytes = file.into_string().into_bytes();
+        Some(File::kept("text/html; charset=utf-8", name, bytes))
+    });
+    match made.await {
+        Ok(Some(file)) => file.into_response(),
+        Ok(None) => nothing(),
+        Err(_) => StatusCode::INTERNAL_SERVER_ERROR.into_response(),
+    }
 }
 
 /// A file for the workshop or the office by its name in the pack.

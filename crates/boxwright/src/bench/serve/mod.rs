@@ -1,5 +1,6 @@
 //! The page over HTTP, on this machine alone.
 
+mod assets;
 mod connection;
 mod deeds;
 mod downloads;
@@ -12,7 +13,7 @@ use super::chooser::Room;
 use super::desk::Desk;
 use super::guard::{self, Guard};
 use axum::Router;
-use axum::http::{StatusCode, header};
+use axum::http::StatusCode;
 use axum::middleware;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
@@ -64,19 +65,9 @@ pub(super) fn router(served: Served) -> Router {
         .route("/try", post(deeds::tried))
         .route("/sheet/{name}", get(downloads::sheet))
         .route("/pack.pdf", get(downloads::pack))
+        .route("/build.html", get(downloads::build))
         .route("/cut/{name}", get(downloads::cut))
-        .route("/asset/bench.css", get(style))
-        .route("/asset/bench.js", get(script))
+        .route("/asset/{name}", get(assets::asset))
         .with_state(served)
         .layer(middleware::from_fn_with_state(guard, guard::guarded))
-}
-
-async fn style() -> impl IntoResponse {
-    let kind = [(header::CONTENT_TYPE, "text/css; charset=utf-8")];
-    (kind, include_str!("../asset/bench.css"))
-}
-
-async fn script() -> impl IntoResponse {
-    let kind = [(header::CONTENT_TYPE, "text/javascript; charset=utf-8")];
-    (kind, include_str!("../asset/bench.js"))
 }

@@ -1,14 +1,13 @@
 //! The shelf, and drivers that are to come onto it.
 
 use super::{Served, deeds};
-use crate::bench::data_sheet;
+use crate::bench::data_sheet::{self, Typed};
 use crate::bench::page;
 use axum::body::Body;
 use axum::extract::{Query, State};
 use axum::http::HeaderMap;
 use axum::response::{Html, IntoResponse, Response};
 use serde::Deserialize;
-use std::collections::BTreeMap;
 use tokio::task;
 
 /// Parts that fit a search.
@@ -29,14 +28,22 @@ pub(super) async fn shelf(
 
 /// What a page knows of a driver.
 #[derive(Debug, Deserialize)]
-struct Typed {
-    values: BTreeMap<String, String>,
+struct Known {
+    values: Typed,
 }
 
 /// What follows from what a data sheet says of a driver.
-pub(super) async fn driver(headers: HeaderMap, body: Body) -> Result<Response, Response> {
-    let typed: Typed = deeds::read(&headers, body).await?;
-    let said = task::spawn_blocking(move || data_sheet::fragment(&typed.values).into_string());
+pub(super) async fn driver(
+    State(served): State<Served>,
+    headers: HeaderMap,
+    body: Body,
+) -> Result<Response, Response> {
+    let known: Known = deeds::read(&headers, body).await?;
+    let desk = served.desk().ok_or_else(super::unchosen)?;
+    let said = task::spawn_blocking(move || {
+        let shelf = desk.shelf();
+        data_sheet::fragment(&known.values, &shelf).into_string()
+    });
     let said = said.await.map_err(|_| deeds::broken())?;
     Ok(Html(said).into_response())
 }

@@ -11,6 +11,9 @@ struct Change {
     at: usize,
     removed: String,
     added: String,
+    /// Lines that came onto the shelf with it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    shelved: Option<String>,
 }
 
 /// The present text with the changes that led to it and those taken back.
@@ -71,6 +74,16 @@ impl History {
         self.forth.last().map(|change| change.words.as_str())
     }
 
+    /// Lines that came onto the shelf with the last change.
+    pub(super) fn shelved_back(&self) -> Option<&str> {
+        self.back.back()?.shelved.as_deref()
+    }
+
+    /// Lines that came onto the shelf with the last change that was taken back.
+    pub(super) fn shelved_forth(&self) -> Option<&str> {
+        self.forth.last()?.shelved.as_deref()
+    }
+
     /// The text with the last change taken back.
     pub(super) fn before(&self) -> Option<Arc<str>> {
         let change = self.back.back()?;
@@ -105,13 +118,25 @@ impl History {
 
     /// Goes on from a new text; what was taken back is given up.
     pub(super) fn record(&mut self, text: &str, words: &str) {
-        if *self.present == *text {
+        self.record_with(text, words, None);
+    }
+
+    /// The same with lines that came onto the shelf in the same step.
+    pub(super) fn record_with(&mut self, text: &str, words: &str, shelved: Option<&str>) {
+        if *self.present == *text && shelved.is_none() {
             return;
         }
-        self.back.push_back(change(&self.present, text, words));
+        let change = Change {
+            shelved: shelved.map(str::to_owned),
+            ..change(&self.present, text, words)
+        };
+        self.back.push_back(change);
         self.forth.clear();
         self.present = text.into();
-        let size = |change: &Change| change.removed.len() + change.added.len();
+        let size = |change: &Change| {
+            let shelved = change.shelved.as_ref().map_or(0, String::len);
+            change.removed.len() + change.added.len() + shelved
+        };
         let mut total: usize = self.back.iter().map(size).sum();
         while self.back.len() > MOST_CHANGES || total > MOST_BYTES {
             let Some(oldest) = self.back.pop_front() else {
@@ -193,6 +218,7 @@ fn change(old: &str, new: &str, words: &str) -> Change {
         at,
         removed: old[at..old.len() - tail].to_owned(),
         added: new[at..new.len() - tail].to_owned(),
+        shelved: None,
     }
 }
 

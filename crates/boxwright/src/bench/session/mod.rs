@@ -1,6 +1,7 @@
 //! A design that is worked on: its file is the truth, and no text of it is lost.
 
 mod aside;
+mod drawer;
 mod history;
 #[cfg(test)]
 mod kill;
@@ -8,6 +9,7 @@ mod lines;
 mod merge;
 #[cfg(test)]
 mod race;
+mod saving;
 mod steps;
 
 use super::refusal::Refusal;
@@ -15,9 +17,11 @@ use super::state::Conflict;
 use crate::failure::Failure;
 use crate::files;
 use aside::{Aside, Hold};
+pub(crate) use drawer::Longer;
 pub(crate) use merge::merge;
 
 use history::{History, Unreadable};
+use saving::Saved;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -46,18 +50,9 @@ pub(crate) struct Session {
     trouble: Option<String>,
     /// Why the session is not remembered.
     forgetful: Option<&'static str>,
+    /// What the last undo left as it was.
+    stays: Option<String>,
 }
-
-/// How saving went.
-#[derive(Debug)]
-enum Saved {
-    Done,
-    /// An editor was faster: the file is as it left it.
-    Met(String),
-}
-
-/// An editor that saves more often than this in one moment is a machine.
-const MOST_SWAPS: usize = 8;
 
 /// Which side of a conflict is kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,6 +74,7 @@ impl Session {
         };
         let shelf_text = shelf.exists().then(|| files::text(&shelf)).transpose()?;
         files::sweep(&design);
+        files::sweep(&shelf);
         let aside = Aside::beside(&design);
         let hold = aside.hold();
         let mut session = Self {
@@ -92,6 +88,7 @@ impl Session {
             conflict: None,
             trouble: None,
             forgetful: None,
+            stays: None,
             aside,
         };
         session.remember();
@@ -164,7 +161,12 @@ impl Session {
         let other = matches!(self.hold, Hold::Theirs).then_some(
             "another bench has this file open: changes of both are kept, but only the other one remembers them",
         );
-        let said = [self.trouble.as_deref(), other, self.forgetful];
+        let said = [
+            self.trouble.as_deref(),
+            self.stays.as_deref(),
+            other,
+            self.forgetful,
+        ];
         let said: Vec<&str> = said.into_iter().flatten().collect();
         (!said.is_empty()).then(|| said.join("; "))
     }
@@ -234,26 +236,43 @@ impl Session {
     /// Goes on to a new text and saves it. A change by an editor that was not
     /// yet seen is merged, or asked about.
     pub(crate) fn change(&mut self, new: &str, words: &str) -> Result<(), Refusal> {
+        self.change_with(new, words, None)
+    }
+
+    /// The same with lines that came onto the shelf in the same step.
+    fn change_with(
+        &mut self,
+        new: &str,
+        words: &str,
+        shelved: Option<&str>,
+    ) -> Result<(), Refusal> {
         if self.conflict.is_some() {
             return Err(unsettled());
         }
+        self.stays = None;
         let theirs = self.there()?.filter(|text| **text != *self.on_disk);
         let theirs = match theirs {
             Some(theirs) => theirs,
             None => match self.save(new)? {
                 Saved::Done => {
-                    self.history.record(new, words);
+                    self.history.record_with(new, words, shelved);
                     self.keep_history();
                     return Ok(());
                 }
                 Saved::Met(theirs) => theirs,
             },
         };
-        self.meet(&theirs, new, words)
+        self.meet(&theirs, new, words, shelved)
     }
 
     /// Goes on to a new text while an editor went on to another.
-    fn meet(&mut self, theirs: &str, new: &str, words: &str) -> Result<(), Refusal> {
+    fn meet(
+        &mut self,
+        theirs: &str,
+        new: &str,
+        words: &str,
+        shelved: Option<&str>,
+    ) -> Result<(), Refusal> {
         let doubtful =
             |text: &str| self.is_sound(new) && self.is_sound(theirs) && !self.is_sound(text);
         let merged = merge(self.text(), new, theirs).ok();
@@ -263,11 +282,11 @@ impl Session {
             self.history.record(theirs, EDITOR);
             self.keep_history();
             if let Saved::Met(theirs) = self.save(&merged)? {
-                return self.meet(&theirs, &merged, words);
+                return self.meet(&theirs, &merged, words, shelved);
             }
-            self.history.record(&merged, words);
+            self.history.record_with(&merged, words, shelved);
         } else {
-            self.history.record(new, words);
+            self.history.record_with(new, words, shelved);
             let theirs = theirs.into();
             self.conflict = Some(Conflict { theirs });
         }
@@ -304,13 +323,13 @@ impl Session {
         Ok(())
     }
 
-    /// Takes the last change back.
-    pub(crate) fn undo(&mut self) -> Result<(), Refusal> {
+    /// Takes the last change of the design back; whether that was done.
+    fn step_back(&mut self) -> Result<bool, Refusal> {
         self.step(History::before, History::undo)
     }
 
-    /// Makes the last change that was taken back again.
-    pub(crate) fn redo(&mut self) -> Result<(), Refusal> {
+    /// Makes the last change of the design that was taken back again; whether that was done.
+    fn step_forth(&mut self) -> Result<bool, Refusal> {
         self.step(History::after, History::redo)
     }
 
@@ -318,25 +337,28 @@ impl Session {
         &mut self,
         text: fn(&History) -> Option<Arc<str>>,
         go: fn(&mut History),
-    ) -> Result<(), Refusal> {
+    ) -> Result<bool, Refusal> {
         if self.conflict.is_some() {
             return Err(unsettled());
         }
         // What an editor did meanwhile is the last change: it is shown before it is taken back.
         if self.look() {
-            return Ok(());
+            return Ok(false);
         }
-        if let Some(text) = text(&self.history) {
-            match self.save(&text)? {
-                Saved::Done => go(&mut self.history),
-                Saved::Met(theirs) => {
-                    self.on_disk = theirs.as_str().into();
-                    self.history.record(&theirs, EDITOR);
-                }
+        let Some(text) = text(&self.history) else {
+            return Ok(false);
+        };
+        let saved = self.save(&text)?;
+        let went = matches!(saved, Saved::Done);
+        match saved {
+            Saved::Done => go(&mut self.history),
+            Saved::Met(theirs) => {
+                self.on_disk = theirs.as_str().into();
+                self.history.record(&theirs, EDITOR);
             }
-            self.keep_history();
         }
-        Ok(())
+        self.keep_history();
+        Ok(went)
     }
 
     /// The editor has gone on while it was being settled.
@@ -361,38 +383,12 @@ impl Session {
 
     /// Saves a text, unless an editor has saved another since the file was last looked at.
     fn save(&mut self, text: &str) -> Result<Saved, Refusal> {
-        let mut bytes = text.as_bytes().to_vec();
-        let mut met = None;
-        // What gives way is either what was expected, or goes back to its place.
-        for _ in 0..MOST_SWAPS {
-            let before = files::exchange(&self.design, &bytes).map_err(|error| Refusal {
-                message: format!("cannot write {}: {error}", self.design.display()),
-                advice: Some("look at the permissions of the file and its folder".into()),
-            })?;
-            let expected = match &met {
-                None => self.on_disk.as_bytes(),
-                Some(_) => text.as_bytes(),
-            };
-            match before.filter(|before| before != expected) {
-                None => break,
-                Some(before) => {
-                    bytes.clone_from(&before);
-                    met = Some(before);
-                }
-            }
-        }
+        let saved = saving::over(&self.design, &self.on_disk, text)?;
         self.trouble = None;
-        let Some(met) = met else {
+        if matches!(saved, Saved::Done) {
             self.on_disk = text.into();
-            return Ok(Saved::Done);
-        };
-        let theirs = String::from_utf8(met);
-        theirs.map(Saved::Met).map_err(|_| {
-            Refusal::new(
-                format!("{} is no longer text in UTF-8", self.design.display()),
-                "save the file as UTF-8, which every editor offers",
-            )
-        })
+        }
+        Ok(saved)
     }
 
     /// What cannot be kept is forgotten when the session ends; the design is saved all the same.

@@ -291,8 +291,12 @@ impl Page {
 
     /// Nothing went wrong, and nothing was asked of any other machine.
     pub(crate) fn is_clean(&mut self, host: &str) {
+        self.is_alone(&format!("http://{host}/"));
+    }
+
+    /// Nothing went wrong, and nothing was asked for that does not begin so.
+    pub(crate) fn is_alone(&mut self, ours: &str) {
         self.eval("1");
-        let ours = format!("http://{host}/");
         for heard in &self.heard {
             let params = &heard["params"];
             match heard["method"].as_str().unwrap_or_default() {
@@ -308,7 +312,7 @@ impl Page {
                 "Network.requestWillBeSent" => {
                     let url = params["request"]["url"].as_str().unwrap_or_default();
                     let inner = url.starts_with("data:") || url == "about:blank";
-                    assert!(inner || url.starts_with(&ours), "asked for {url}");
+                    assert!(inner || url.starts_with(ours), "asked for {url}");
                 }
                 _ => {}
             }

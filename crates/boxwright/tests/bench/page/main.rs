@@ -11,8 +11,10 @@ mod audit;
 #[expect(dead_code, reason = "the tests of the server use the rest of it")]
 mod bench;
 mod browser;
+mod drag;
 mod keyboard;
 mod looks;
+mod phone;
 mod pictures;
 mod story;
 mod touch;

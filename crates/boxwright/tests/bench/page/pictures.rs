@@ -28,8 +28,6 @@ fn written(path: &Path, base64: &str) {
 fn pictures_of_every_sheet() {
     let folder = std::env::var("BOXWRIGHT_PICTURES").expect("the folder to draw into");
     let mut open = Open::with_builds("bathing-beach");
-    open.whole();
-    open.page.until("!document.querySelector('#stop')");
     let views = [
         ("parts", 1280, false),
         ("sound", 1280, false),
@@ -44,6 +42,12 @@ fn pictures_of_every_sheet() {
         open.page.size(width, if width < 800 { 900 } else { 1000 });
         open.page.dark(dark);
         open.go(&format!("?sheet={sheet}"));
+        // Every build is drawn, every mend and every other part tried, and the page shows it.
+        open.whole();
+        open.page.until("!document.querySelector('#stop')");
+        open.page.eval(
+            "new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))",
+        );
         let picture = open.page.picture(false);
         written(
             &Path::new(&folder).join(format!("bench-{sheet}.png")),

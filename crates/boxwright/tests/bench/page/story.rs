@@ -273,10 +273,23 @@ fn a_part_is_found_on_the_shelf_and_swapped() {
     ));
     open.whole();
 
-    // A driver's data sheet: what follows appears while it is typed.
+    open.finish();
+}
+
+/// A name that is markup, quotes, and letters of everywhere.
+const ODD: &str = "<script>\"mine\"</script> Tieftöner 低音";
+
+#[test]
+fn a_driver_comes_from_its_data_sheet_onto_the_shelf_and_into_the_box() {
+    let mut open = Open::example("workshop-mono");
+    let before = open.scratch.text();
+    let shelf = open.scratch.path("box/shelf.toml");
+    open.go("?sheet=parts");
+    open.whole();
     open.page
         .eval("document.querySelector('#driver').open = true");
     for (id, value) in [
+        ("name", ODD),
         ("size", "4 in"),
         ("impedance", "8 ohm"),
         ("fs", "80 Hz"),
@@ -286,8 +299,47 @@ fn a_part_is_found_on_the_shelf_and_swapped() {
         open.page.click(&format!("#driver-{id}"));
         open.page.retype(value);
     }
+    // What follows appears while it is typed; what is wanting is told.
+    let derived = "document.querySelector('#driver-derived')";
     open.page
-        .until("document.querySelector('#driver-derived').innerText.includes('0.44')");
+        .until(&format!("{derived}.innerText.includes('0.44')"));
+    assert_eq!(
+        open.page
+            .eval(&format!("{derived}.querySelector('button')")),
+        json!(null)
+    );
+    for (id, value) in [("vas", "4 L"), ("xmax", "3 mm"), ("power", "20 W")] {
+        open.page.click(&format!("#driver-{id}"));
+        open.page.retype(value);
+    }
+    open.page.until("document.querySelector('#driver-try')");
+
+    // Seen before it is made.
+    open.page.click("#driver-try");
+    open.page.until("!document.querySelector('#tried').hidden && document.querySelectorAll('#tried tr').length > 5");
+    assert!(!shelf.exists() && open.scratch.text() == before);
+    open.page.click("#tried-accept");
+    let part = "document.querySelector('#used-drivers-1-part').value";
+    open.page.until(&format!("{part} === {}", json!(ODD)));
+    let on_shelf = std::fs::read_to_string(&shelf).unwrap();
+    assert!(on_shelf.contains("低音") && on_shelf.contains("fs = \"80 Hz\""));
+    open.page
+        .until("document.querySelector('#driver-fs').value === ''");
+    assert_eq!(
+        open.page
+            .eval("document.querySelectorAll('main script').length"),
+        json!(0)
+    );
+
+    // One step back takes both away, one forth brings both.
+    open.whole();
+    open.page.click("#undo");
+    open.page.until("document.querySelector('#undo').disabled");
+    assert_eq!(open.scratch.text(), before);
+    assert_eq!(std::fs::read_to_string(&shelf).unwrap(), "format = 1\n");
+    open.page.click("#redo");
+    open.page.until(&format!("{part} === {}", json!(ODD)));
+    assert_eq!(std::fs::read_to_string(&shelf).unwrap(), on_shelf);
     open.finish();
 }
 

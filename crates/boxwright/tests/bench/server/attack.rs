@@ -8,7 +8,7 @@ use std::net::{TcpStream, UdpSocket};
 use std::time::Duration;
 
 /// Every address there is, with the method it answers to.
-const ROUTES: [(&str, &str); 14] = [
+const ROUTES: [(&str, &str); 15] = [
     ("GET", "/"),
     ("GET", "/parts"),
     ("GET", "/events"),
@@ -16,6 +16,7 @@ const ROUTES: [(&str, &str); 14] = [
     ("GET", "/sheet/1.svg"),
     ("GET", "/sheet/1.pdf"),
     ("GET", "/pack.pdf"),
+    ("GET", "/build.html"),
     ("GET", "/cut/templates.pdf"),
     ("GET", "/cut/shopping.csv"),
     ("GET", "/shelf"),

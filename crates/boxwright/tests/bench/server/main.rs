@@ -7,7 +7,9 @@
 
 mod attack;
 mod bench;
+mod drawer;
 mod escape;
+mod handout;
 mod kill;
 mod links;
 mod quick;

@@ -1,0 +1,59 @@
+// Words edited where they stand, and the way back.
+
+import { act, actAloud } from "./deed.js";
+import { byId, worded } from "./talk.js";
+import { leaveTrial } from "./trial.js";
+
+export async function save(word) {
+  const value = word.value.trim();
+  const was = word.dataset.was;
+  if (value === was || word.dataset.sent === value) return;
+  word.dataset.sent = value;
+  word.setAttribute("aria-busy", "true");
+  const { key } = word.dataset;
+  const body = value === "" ? { what: "edits", edits: [{ key, remove: true }] } : { what: "set", key, value };
+  const problems = await act(body);
+  delete word.dataset.sent;
+  word.removeAttribute("aria-busy");
+  const error = byId(word.id + "-error");
+  if (problems.length) {
+    word.setAttribute("aria-invalid", "true");
+    if (error) error.textContent = worded(problems);
+  } else {
+    word.dataset.was = value;
+    leave(word);
+  }
+}
+
+function leave(word) {
+  word.removeAttribute("aria-invalid");
+  const error = byId(word.id + "-error");
+  if (error) error.textContent = "";
+}
+
+document.addEventListener("keydown", (event) => {
+  const { target, key } = event;
+  if (target.matches?.(".word[data-key]")) {
+    if (key === "Enter") {
+      event.preventDefault();
+      save(target);
+    } else if (key === "Escape") {
+      target.value = target.dataset.was;
+      leave(target);
+      target.blur();
+    }
+  } else if (key === "Escape" && byId("tried")?.hidden === false) {
+    event.preventDefault();
+    leaveTrial();
+  }
+  const typing = target.matches?.("textarea, input[type=search]") || (target.matches?.("input.word") && target.value !== target.dataset.was);
+  if ((event.ctrlKey || event.metaKey) && !event.altKey && !typing) {
+    const letter = key.toLowerCase();
+    const back = letter === "z" && !event.shiftKey;
+    const forth = (letter === "z" && event.shiftKey) || letter === "y";
+    if (back || forth) {
+      event.preventDefault();
+      actAloud({ what: back ? "undo" : "redo" });
+    }
+  }
+});
