@@ -19,7 +19,7 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; \
     base-uri 'none'";
 
 /// On every answer.
-const HEADERS: [(HeaderName, &str); 6] = [
+const HEADERS: [(HeaderName, &str); 7] = [
     (header::CONTENT_SECURITY_POLICY, POLICY),
     (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
     (header::REFERRER_POLICY, "no-referrer"),
@@ -27,6 +27,10 @@ const HEADERS: [(HeaderName, &str); 6] = [
     (header::X_FRAME_OPTIONS, "DENY"),
     (
         HeaderName::from_static("cross-origin-resource-policy"),
+        "same-origin",
+    ),
+    (
+        HeaderName::from_static("cross-origin-opener-policy"),
         "same-origin",
     ),
 ];

@@ -68,6 +68,8 @@ impl Session {
                 Err(Unreadable::Torn) => self.keeping.torn_history = true,
             },
         }
+        // From the first moment on: the first change can be come back from too.
+        self.keep_history();
     }
 
     fn go_on_from(&mut self, mut history: History) {
@@ -87,10 +89,7 @@ impl Session {
             Hold::Ours { .. } => self.hold = self.aside.hold(),
             Hold::Theirs => {
                 self.hold = self.aside.hold();
-                if matches!(self.hold, Hold::Ours { .. }) {
-                    self.remember();
-                    self.keep_history();
-                }
+                self.remember();
             }
         }
     }

@@ -188,10 +188,13 @@ fn changes_need_the_token() {
     let token = bench.token();
     assert_eq!(token.len(), 64, "256 bits of chance");
     let wrong: String = token.chars().rev().collect();
+    let other = Bench::start(besieged.scratch.bare());
+    assert_ne!(other.token(), token);
     for shown in [
         String::new(),
         "X-Token:\r\n".to_owned(),
         format!("X-Token: {wrong}\r\n"),
+        format!("X-Token: {}\r\n", other.token()),
         format!("X-Token: {}\r\n", &token[..63]),
         format!("X-Token: {token}0\r\n"),
         format!("X-Token: {}\r\n", token.to_uppercase().replace('0', "o")),
@@ -347,7 +350,7 @@ fn every_answer_tells_the_browser_to_be_careful() {
     let besieged = Besieged::new();
     let bench = &besieged.bench;
     let careful = |answer: &Answer, what: &str| {
-        let header = |name| answer.header(name).unwrap_or_default();
+        let header = |name: &str| answer.header(name).unwrap_or_default();
         let policy = header("Content-Security-Policy");
         assert_eq!(
             policy,
@@ -358,6 +361,11 @@ fn every_answer_tells_the_browser_to_be_careful() {
         assert_eq!(header("X-Content-Type-Options"), "nosniff", "{what}");
         assert_eq!(header("Referrer-Policy"), "no-referrer", "{what}");
         assert_eq!(header("Cache-Control"), "no-store", "{what}");
+        assert_eq!(header("X-Frame-Options"), "DENY", "{what}");
+        for policy in ["Resource", "Opener"] {
+            let policy = format!("Cross-Origin-{policy}-Policy");
+            assert_eq!(header(&policy), "same-origin", "{what}");
+        }
     };
     bench.wait(|event| event["stage"] != "broken" && event["number"] == 1);
     for (method, path) in ROUTES {

@@ -9,10 +9,15 @@ const EVIL: &str = "<script>alert(1)</script>\"'><img src=x onerror=alert(1)>";
 
 /// A design whose every name is an attack.
 fn evil() -> Scratch {
+    named(EVIL)
+}
+
+/// A design in which everything bears this name.
+fn named(name: &str) -> Scratch {
     let scratch = Scratch::new();
     scratch.copy("salvage-party");
     let text = scratch.text();
-    let quoted = EVIL.replace('"', "\\\"");
+    let quoted: String = name.chars().map(escaped).collect();
     let mut named = text.clone();
     let line = text
         .lines()
@@ -31,6 +36,15 @@ fn evil() -> Scratch {
     std::fs::write(scratch.path("box/shelf.toml"), own).unwrap();
     scratch.write(&named);
     scratch
+}
+
+/// A character as the design file may hold it between quotes.
+fn escaped(c: char) -> String {
+    match c {
+        '"' | '\\' => format!("\\{c}"),
+        c if c.is_control() => format!("\\u{:04x}", u32::from(c)),
+        c => c.to_string(),
+    }
 }
 
 /// No tag of the attack is left in a text of marks.
@@ -138,6 +152,40 @@ fn names_are_text_in_tables() {
         } else {
             assert_eq!(answer.json()["name"], EVIL);
         }
+    }
+}
+
+/// What ends a section, an attribute, a line or a cell, and what a spreadsheet would run.
+#[test]
+fn marks_of_every_language_are_text() {
+    for name in [
+        "=cmd()|x!A1 ]]>",
+        "@SUM(1)\tb\rc",
+        "\"onload=\"alert(1) --> </textarea><b>\u{1}\u{b}",
+    ] {
+        let scratch = named(name);
+        let bench = Bench::open(&scratch);
+        bench.wait(|event| event["number"] == 1 && event["stage"] != "broken");
+        let page = bench.page();
+        for mark in ["\"onload=\"", "</textarea><b>"] {
+            assert!(!page.contains(mark), "{name:?}: the page holds {mark}");
+        }
+        for number in [1, 2, 5, 12, 20] {
+            let sheet = bench.get(&format!("/sheet/{number}.svg"));
+            assert_eq!(sheet.status(), 200);
+            assert!(is_xml(sheet.body()), "{name:?}: sheet {number} is no XML");
+        }
+        assert_eq!(bench.get("/sheet/1.pdf").status(), 200, "{name:?}");
+        for table in ["shopping.csv", "accounts.csv"] {
+            let text = bench.get(&format!("/cut/{table}")).text();
+            for begins in ["\n", ",", "\"", "\t", "\r"] {
+                for formula in ["=cmd", "@SUM"] {
+                    let cell = format!("{begins}{formula}");
+                    assert!(!text.contains(&cell), "{name:?}: {table} holds {cell:?}");
+                }
+            }
+        }
+        assert_eq!(bench.get("/cut/check.json").json()["name"], name);
     }
 }
 

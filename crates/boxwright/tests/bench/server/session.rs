@@ -77,6 +77,18 @@ fn undo_goes_back_across_reload_and_restart() {
     assert_eq!(scratch.text(), texts[3]);
 }
 
+/// What a bench has seen once is never gone, whatever is done while none is there.
+#[test]
+fn undo_goes_back_to_what_an_earlier_bench_has_seen() {
+    let (scratch, mut bench) = opened("bathing-beach");
+    let before = scratch.text();
+    bench.kill();
+    scratch.write(&before.replace(&line(&before, "loudness"), "loudness = \"71 dB\""));
+    let bench = Bench::open(&scratch);
+    bench.act(&json!({"what": "undo"}));
+    assert_eq!(scratch.text(), before);
+}
+
 #[cfg(unix)]
 #[test]
 fn it_ends_when_it_is_told_to() {
