@@ -1,14 +1,18 @@
 //! Files read and written whole or not at all.
 
+mod exchange;
+
 use crate::cli::DesignArgs;
 use crate::failure::{Failure, Named, Project};
-use std::fs::{self, File, OpenOptions};
+use std::fs::{self, File, Metadata, OpenOptions};
 use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+pub(crate) use exchange::{Exchange, exchange};
+
 /// A text larger than this, in bytes, was never typed by a maker.
-const MOST_BYTES: u64 = 4 << 20;
+pub(crate) const MOST_BYTES: u64 = 4 << 20;
 
 /// A file that is still being written is younger than this.
 const LONGEST_WRITE: Duration = Duration::from_secs(60);
@@ -176,55 +180,8 @@ pub(crate) fn put(target: &Path, bytes: &[u8]) -> io::Result<()> {
     Ok(())
 }
 
-/// The same, and gives what had to give way, where the system can tell:
-/// whoever wrote it a moment ago shall not have done so in vain.
-pub(crate) fn exchange(target: &Path, bytes: &[u8]) -> io::Result<Option<Vec<u8>>> {
-    let draft = drafted(target, bytes)?;
-    let before = if exchanged(&draft, target) {
-        let before = fs::read(&draft);
-        fs::remove_file(&draft)?;
-        Some(before?)
-    } else {
-        fs::rename(&draft, target).inspect_err(|_| drop(fs::remove_file(&draft)))?;
-        None
-    };
-    sync_folder(target);
-    Ok(before)
-}
-
-/// Puts a whole file where there is none.
-pub(crate) fn put_new(target: &Path, bytes: &[u8]) -> io::Result<()> {
-    let draft = drafted(target, bytes)?;
-    // A second name is given only where there is none of it, but not by every file system.
-    let put = match fs::hard_link(&draft, target) {
-        Err(error) if error.kind() != ErrorKind::AlreadyExists => {
-            if fs::symlink_metadata(target).is_ok() {
-                Err(ErrorKind::AlreadyExists.into())
-            } else {
-                fs::rename(&draft, target)
-            }
-        }
-        linked => linked,
-    };
-    fs::remove_file(&draft).ok();
-    sync_folder(target);
-    put
-}
-
-/// Whether two files have changed places, which some systems cannot do.
-#[cfg(target_os = "linux")]
-fn exchanged(a: &Path, b: &Path) -> bool {
-    use rustix::fs::{CWD, RenameFlags, renameat_with};
-    let is_file = fs::symlink_metadata(b).is_ok_and(|found| found.is_file());
-    is_file && renameat_with(CWD, a, CWD, b, RenameFlags::EXCHANGE).is_ok()
-}
-
-#[cfg(not(target_os = "linux"))]
-fn exchanged(_: &Path, _: &Path) -> bool {
-    false
-}
-
-/// Writes a draft beside a file, with its permissions, and waits until the disk has it.
+/// Writes a draft beside a file, with its permissions and for its owner, and waits
+/// until the disk has it.
 fn drafted(target: &Path, bytes: &[u8]) -> io::Result<PathBuf> {
     let name = target.file_name().unwrap_or_default().to_string_lossy();
     let draft = target.with_file_name(format!(".{name}.{}.part", std::process::id()));
@@ -232,17 +189,24 @@ fn drafted(target: &Path, bytes: &[u8]) -> io::Result<PathBuf> {
     if fs::symlink_metadata(&draft).is_ok_and(|found| !found.is_dir()) {
         fs::remove_file(&draft)?;
     }
+    let old = fs::symlink_metadata(target).ok().filter(Metadata::is_file);
+    if old.as_ref().is_some_and(|old| old.permissions().readonly()) {
+        return Err(io::Error::new(
+            ErrorKind::PermissionDenied,
+            "it is marked as read-only",
+        ));
+    }
     let write = || {
         let mut file = OpenOptions::new()
             .write(true)
             .create_new(true)
             .open(&draft)?;
-        file.write_all(bytes)?;
-        if let Ok(old) = fs::symlink_metadata(target)
-            && old.is_file()
-        {
+        // Before there is anything to read in it.
+        if let Some(old) = &old {
+            same_owner(&file, old);
             file.set_permissions(old.permissions())?;
         }
+        file.write_all(bytes)?;
         file.sync_all()
     };
     match write() {
@@ -253,6 +217,20 @@ fn drafted(target: &Path, bytes: &[u8]) -> io::Result<PathBuf> {
         }
     }
 }
+
+/// Gives a file to the owner of another, where that is allowed.
+#[cfg(unix)]
+fn same_owner(file: &File, as_of: &Metadata) {
+    use std::os::unix::fs::{MetadataExt, fchown};
+    let owner = |of: &Metadata| (of.uid(), of.gid());
+    if file.metadata().is_ok_and(|own| owner(&own) != owner(as_of)) {
+        fchown(file, Some(as_of.uid()), Some(as_of.gid())).ok();
+    }
+}
+
+/// As above, where a new file is its writer's.
+#[cfg(not(unix))]
+fn same_owner(_: &File, _: &Metadata) {}
 
 /// Makes sure that a new name in a folder outlasts a failing mains. Some file
 /// systems cannot promise that, and the file is whole either way.

@@ -28,8 +28,13 @@ impl<Q: PartialEq, A> Memo<Q, A> {
     /// The answer to a question, worked out where it was not met before.
     pub(crate) fn of(&self, question: Q, answer: impl FnOnce(&Q) -> A) -> Arc<A> {
         let known = self.list(|met| {
-            let found = met.iter().find(|(other, _)| *other == question);
-            found.map(|(_, answer)| Arc::clone(answer))
+            // What was asked lately is asked again, and what is asked again is kept longer.
+            let at = met.iter().rposition(|(other, _)| *other == question)?;
+            if at < met.len() / 2 {
+                met[at..].rotate_left(1);
+                return met.last().map(|(_, answer)| Arc::clone(answer));
+            }
+            Some(Arc::clone(&met[at].1))
         });
         known.unwrap_or_else(|| {
             let answer = Arc::new(answer(&question));
@@ -65,6 +70,16 @@ mod tests {
             assert_eq!(*answer, 10 * question);
         }
         assert_eq!(asked, 2);
+    }
+
+    #[test]
+    fn what_is_asked_again_is_kept() {
+        let memo = Memo::default();
+        memo.of(0, |of| *of);
+        for question in 1..3 * MOST {
+            memo.of(question, |of| *of);
+            assert_eq!(*memo.of(0, |_| unreachable!("asked again and again")), 0);
+        }
     }
 
     #[test]

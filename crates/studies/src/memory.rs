@@ -5,11 +5,12 @@ use crate::carpentry::Workshop;
 use crate::indicator::Indicators;
 use crate::report::Report;
 use crate::run::{Options, Trying, studied};
+use crate::subject::Subject;
 use crate::texts::Texts;
 use design::Diagnostic;
 
-/// What was worked out for designs before: places and ways of parts, faces, circuits of
-/// indicators. Each is kept with all it follows from, so that a report never depends on what was
+/// What was worked out for designs before: places and ways of parts, layouts of sheets, faces,
+/// circuits of indicators. Each is kept with all it follows from, so that a report never depends on what was
 /// studied before it; it only comes sooner.
 #[derive(Clone, Debug, Default)]
 pub struct Memory {
@@ -19,6 +20,15 @@ pub struct Memory {
 }
 
 impl Memory {
+    /// Everything wrong with the texts of a design, all at once, each with its place; nothing
+    /// where they can be studied.
+    #[must_use]
+    pub fn faults(&self, texts: Texts<'_>) -> Vec<Diagnostic> {
+        let read = design::read(texts.design, texts.shelf);
+        let subject = read.and_then(|project| Subject::remembering(project, 1.0, self));
+        subject.err().unwrap_or_default()
+    }
+
     /// As [`crate::run()`].
     ///
     /// # Errors
@@ -51,10 +61,8 @@ impl Memory {
         studied(texts, options, Trying::Nothing, self)
     }
 
-    /// Work in wood, but for the layouts of sheets: a mend that is tried is laid out in less
-    /// detail, which must not stand for the design it may become.
     pub(crate) fn workshop(&self) -> Workshop {
-        self.workshop.without_layouts()
+        self.workshop.for_another()
     }
 
     pub(crate) fn indicators(&self) -> Indicators {

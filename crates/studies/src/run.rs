@@ -84,12 +84,8 @@ pub(crate) fn studied(
     let mut studied = bench.study(subject.build(&Draw::Nominal));
     let traces = bench.traces(&studied);
     let coarse = Grid::coarse();
-    let mut drawn = Drawn::run(
-        &subject,
-        &Bench::new(&subject, coarse.clone()),
-        options.builds,
-        options.progress,
-    );
+    let coarse_bench = Bench::new(&subject, coarse.clone());
+    let mut drawn = Drawn::run(&subject, &coarse_bench, options.builds, options.progress);
     let versus = if options.builds > 0 {
         let builds = (options.builds / VERSUS_SHARE).max(1);
         versus(&subject, &studied.outcome, &drawn, builds)
@@ -99,34 +95,34 @@ pub(crate) fn studied(
     let measurement = report::best_measurement(&subject, &drawn);
     let ceilings = bench.ceilings(&studied);
     (options.progress)(0);
-    let carpentry = Arc::new(carpentry::study(&subject));
-    let warmth = warmth::study(
-        &subject,
-        &studied,
-        &bench,
-        &Bench::new(&subject, coarse.clone()),
-        options.builds,
+    // Neither asks the other.
+    let (warmth, (carpentry, electrics, finish, indicator)) = rayon::join(
+        || warmth::study(&subject, &studied, &bench, &coarse_bench, options.builds),
+        || {
+            let carpentry = Arc::new(carpentry::study(&subject));
+            (options.progress)(0);
+            let electrics = Arc::new(electrics::study(&Asked {
+                subject: &subject,
+                build: &studied.build,
+                outcome: &studied.outcome,
+                gains: &studied.gains,
+                scene: &bench.scene,
+                carpentry: &carpentry,
+            }));
+            let finish = finish::study(&subject, &carpentry);
+            let indicator = indicator::study(&indicator::Player {
+                subject: &subject,
+                build: &studied.build,
+                outcome: &studied.outcome,
+                gains: &studied.gains,
+                scene: &bench.scene,
+                drawn: &drawn,
+                switched: Some(indicator::Switched::of(&electrics)),
+            });
+            (carpentry, electrics, finish, indicator.map(Arc::new))
+        },
     );
-    let electrics = Arc::new(electrics::study(&Asked {
-        subject: &subject,
-        build: &studied.build,
-        outcome: &studied.outcome,
-        gains: &studied.gains,
-        scene: &bench.scene,
-        carpentry: &carpentry,
-    }));
     (options.progress)(0);
-    let finish = finish::study(&subject, &carpentry);
-    let indicator = indicator::study(&indicator::Player {
-        subject: &subject,
-        build: &studied.build,
-        outcome: &studied.outcome,
-        gains: &studied.gains,
-        scene: &bench.scene,
-        drawn: &drawn,
-        switched: Some(indicator::Switched::of(&electrics)),
-    });
-    let indicator = indicator.map(Arc::new);
     let needing = money::Studied {
         electrics: &electrics,
         finish: &finish,

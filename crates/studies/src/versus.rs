@@ -6,8 +6,9 @@ use crate::outcome::{Bench, Outcome};
 use crate::sound::{Grid, VENT_SPEED};
 use crate::subject::Subject;
 use crate::vary::Draw;
-use design::{Choice, EnclosureKind, Mounting, Place, Tolerance, Value, VentUse};
+use design::{Choice, EnclosureKind, Mounting, Place, Project, Tolerance, Value, VentUse};
 use physics::loudspeaker::vent_length;
+use rayon::prelude::*;
 use serde::Serialize;
 
 /// One way of building the design.
@@ -100,9 +101,13 @@ pub(crate) fn versus(
 }
 
 fn variant(subject: &Subject, kind: EnclosureKind) -> Option<Subject> {
+    subject.variant(project(subject, kind)).ok()
+}
+
+fn project(subject: &Subject, kind: EnclosureKind) -> Project {
     let mut project = subject.project.clone();
     project.design.enclosure.kind = kind;
-    subject.variant(project).ok()
+    project
 }
 
 /// A way and its tuning in Hz, studied.
@@ -142,44 +147,43 @@ fn best_vent(subject: &Subject) -> Option<(Subject, VentUse)> {
         design::Chambers::OnePerSide => subject.channels_used(),
     };
     let depth = nominal.enclosure.inside[2];
-    let mut best: Option<(f64, Subject, VentUse)> = None;
-    for share in TUNINGS {
-        for diameter in DIAMETERS {
-            let Some(length) = vent_length(
-                nominal.enclosure.net,
-                share * closed,
-                &VentBuild {
-                    diameter,
-                    length: 0.0,
-                    count,
-                }
-                .duct(),
-                &nominal.air,
-            ) else {
-                continue;
-            };
-            let wall = nominal.enclosure.thickness;
-            if length < wall || length + CLEARANCE * diameter > depth + wall {
-                continue;
-            }
-            let vent = vent_use(diameter, length, count, place);
-            let Some(candidate) = variant(subject, EnclosureKind::Vented(vent.clone())) else {
-                continue;
-            };
-            let mut bench = Bench::new(&candidate, Grid::coarse());
-            let studied = bench.study(candidate.build(&Draw::Nominal));
-            let sound =
-                studied.outcome.vent_speed <= VENT_SPEED.1 && studied.outcome.hump <= EVEN_ENOUGH;
-            if sound
-                && best
-                    .as_ref()
-                    .is_none_or(|(low, ..)| studied.outcome.low < *low)
-            {
-                best = Some((studied.outcome.low, candidate, vent));
-            }
-        }
-    }
-    best.map(|(_, subject, vent)| (subject, vent))
+    let vent = |share: f64, diameter: f64| {
+        let duct = VentBuild {
+            diameter,
+            length: 0.0,
+            count,
+        };
+        let tuning = share * closed;
+        let length = vent_length(nominal.enclosure.net, tuning, &duct.duct(), &nominal.air)?;
+        let wall = nominal.enclosure.thickness;
+        let fits = length >= wall && length + CLEARANCE * diameter <= depth + wall;
+        fits.then(|| vent_use(diameter, length, count, place))
+    };
+    let vents: Vec<VentUse> = TUNINGS
+        .into_iter()
+        .flat_map(|share| DIAMETERS.map(|diameter| vent(share, diameter)))
+        .flatten()
+        .collect();
+    let mut sound: Vec<(f64, &VentUse)> = vents
+        .par_iter()
+        .filter_map(|vent| Some((low_if_sound(subject, vent)?, vent)))
+        .collect();
+    sound.sort_by(|a, b| a.0.total_cmp(&b.0));
+    // Only the one that is built has to be makeable.
+    sound.into_iter().find_map(|(_, vent)| {
+        let vented = variant(subject, EnclosureKind::Vented(vent.clone()))?;
+        Some((vented, vent.clone()))
+    })
+}
+
+/// How low a design plays with a vent, where its air is slow enough and its bass even.
+fn low_if_sound(subject: &Subject, vent: &VentUse) -> Option<f64> {
+    let vented = EnclosureKind::Vented(vent.clone());
+    let candidate = subject.sounding(project(subject, vented)).ok()?;
+    let mut bench = Bench::new(&candidate, Grid::coarse());
+    let outcome = bench.study(candidate.build(&Draw::Nominal)).outcome;
+    let sound = outcome.vent_speed <= VENT_SPEED.1 && outcome.hump <= EVEN_ENOUGH;
+    sound.then_some(outcome.low)
 }
 
 fn vent_use(diameter: f64, length: f64, count: u32, place: Place) -> VentUse {

@@ -66,3 +66,35 @@ fn a_step_does_what_the_edited_file_says() {
     }
     assert!(moved > 5, "levers that move nothing prove nothing");
 }
+
+/// In a file that speaks fractions of an inch, levers move by the marks of a rule.
+#[test]
+fn inches_are_moved_in_fractions() {
+    let text = example("bathing-beach");
+    let line = text.lines().find(|line| line.starts_with("outside = "));
+    let line = line.expect("the example says its size");
+    let inches = text.replace(line, "outside = \"14 x 8 x 7 1/2 in ± 1/16 in\"");
+    let before = survey(texts(&inches), OPTIONS).unwrap();
+    for (name, size) in [
+        ("box width", "14 1/2 x 8 x 7 1/2 in ± 1/16 in"),
+        ("box height", "14 x 8 1/2 x 7 1/2 in ± 1/16 in"),
+        ("box depth", "14 x 8 x 8 in ± 1/16 in"),
+    ] {
+        let lever = before.levers.iter().find(|lever| lever.label == name);
+        let lever = lever.expect("a size in inches has its levers");
+        assert_eq!(
+            (lever.unit, lever.step, lever.fine),
+            ("in", 0.5, 1.0 / 32.0)
+        );
+        assert_eq!(lever.text(lever.value + lever.step), size);
+        let edit = Edit {
+            key: lever.key.clone(),
+            value: Some(lever.text(lever.value + lever.fine)),
+        };
+        let edited = apply(&inches, &[edit]).unwrap();
+        let after = survey(texts(&edited), OPTIONS).unwrap();
+        let [old, new] = [&before, &after].map(|report| report.accounts.outside);
+        let grown: f64 = new.iter().zip(old).map(|(new, old)| new - old).sum();
+        assert!((grown - 0.0254 / 32.0).abs() < 1e-9, "{name}: {grown}");
+    }
+}

@@ -94,6 +94,11 @@ impl Room {
         Ok(self.desk().map_or(0, |desk| desk.number()))
     }
 
+    /// Lets what is being done come to its end; after that nothing more is done.
+    pub(super) fn close(&self) -> impl Sized + '_ {
+        self.choosing.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
     /// What can be chosen from.
     pub(super) fn chooser(&self) -> Chooser {
         let folder = env::current_dir().unwrap_or_default();

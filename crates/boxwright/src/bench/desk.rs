@@ -3,8 +3,9 @@
 mod shelving;
 
 use super::deed::Deed;
+use super::pictures::Pictures;
 use super::refusal::{Problem, Refusal, problems};
-use super::session::{Session, merge};
+use super::session::{Session, merge, with_ends_of};
 use super::state::{Stage, State, Studied};
 use super::words;
 use super::worker::{Ending, Job, News, Worker};
@@ -17,7 +18,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError, Weak};
 use std::time::{Duration, Instant};
 use studies::check::Edit;
-use studies::{Memory, Prepared, Texts};
+use studies::{Memory, Texts};
 use tokio::sync::watch;
 
 /// What every open page hears.
@@ -44,6 +45,9 @@ pub(super) struct Desk {
 #[derive(Debug)]
 struct Inner {
     session: Session,
+    /// What was worked out so far.
+    memory: Arc<Memory>,
+    pictures: Arc<Pictures>,
     /// Number of the newest text.
     number: u64,
     /// The latest texts by their numbers.
@@ -120,8 +124,11 @@ impl Desk {
             studied: None,
             problems: Vec::new(),
         };
+        let memory = Arc::new(Memory::default());
         let inner = Inner {
             session,
+            memory: Arc::clone(&memory),
+            pictures: Arc::default(),
             number: 0,
             texts: VecDeque::new(),
             shown,
@@ -143,7 +150,7 @@ impl Desk {
             Self {
                 events: watch::Sender::new(inner.event()),
                 inner: Mutex::new(inner),
-                worker: Worker::start(builds, tell),
+                worker: Worker::start(memory, builds, tell),
             }
         });
         let mut inner = desk.lock();
@@ -199,6 +206,7 @@ impl Desk {
             redo: inner.session.redo_words(),
             done: inner.session.done().clone(),
             conflict: inner.session.conflict().cloned(),
+            pictures: Arc::clone(&inner.pictures),
             notice: (!notice.is_empty()).then(|| notice.join("; ")),
         }
     }
@@ -206,12 +214,13 @@ impl Desk {
     /// Looks whether an editor has changed the files.
     pub(super) fn look(&self) {
         let mut inner = self.lock();
-        let before = inner.session.notice();
+        let seen = |session: &Session| (session.notice(), session.done().clone());
+        let before = seen(&inner.session);
         let changed = inner.session.look();
         if changed {
             self.begin(&mut inner);
         }
-        if changed || inner.session.notice() != before {
+        if changed || seen(&inner.session) != before {
             self.tell(&mut inner);
         }
     }
@@ -279,7 +288,7 @@ impl Desk {
         Ok(Trial {
             text,
             shelf,
-            memory: self.worker.memory(),
+            memory: Arc::clone(&inner.memory),
             nominal: inner.nominal.clone(),
             bands: inner.bands.clone(),
         })
@@ -305,16 +314,8 @@ impl Desk {
             text,
             shelf,
         };
-        match wrong(&job.text, job.shelf.as_deref()) {
-            None => {
-                inner.busy = Some((0, 0));
-                self.worker.submit(job);
-            }
-            Some(found) => {
-                self.worker.stop();
-                inner.broken(job, found);
-            }
-        }
+        inner.busy = Some((0, 0));
+        self.worker.submit(job);
     }
 
     /// Takes in what the worker has found.
@@ -434,14 +435,16 @@ impl Inner {
 
     /// A text that was made from an earlier one, with what was changed since.
     fn rebased(&self, value: &str, number: Option<u64>) -> Result<String, Undone> {
-        match number {
-            None => Ok(value.to_owned()),
-            Some(number) if number == self.number => Ok(value.to_owned()),
+        let present = self.session.text();
+        match number.filter(|number| *number != self.number) {
+            None => Ok(with_ends_of(value, present)),
             Some(number) => {
-                let base = self.texts.iter().find(|(found, _)| *found == number);
-                let merged =
-                    base.and_then(|(_, base)| merge(base, self.session.text(), value).ok());
-                merged.ok_or(Undone::Outdated)
+                let mut texts = self.texts.iter();
+                let (_, base) = texts
+                    .find(|(found, _)| *found == number)
+                    .ok_or(Undone::Outdated)?;
+                let value = with_ends_of(value, base);
+                merge(base, present, &value).map_err(|_| Undone::Outdated)
             }
         }
     }
@@ -462,12 +465,10 @@ impl Inner {
 
     /// A text with faults is taken only where the present one has more of them.
     fn must_not_worsen(&self, text: &str, shelf: Option<&str>) -> Result<(), Undone> {
-        let Some(found) = wrong(text, shelf) else {
-            return Ok(());
-        };
+        let wrong = |design, shelf| self.memory.faults(Texts { design, shelf });
+        let found = wrong(text, shelf);
         let own = self.session.shelf().map(|shelf| &**shelf);
-        let before = wrong(self.session.text(), own).map_or(0, |before| before.len());
-        if found.len() < before {
+        if found.is_empty() || found.len() < wrong(self.session.text(), own).len() {
             return Ok(());
         }
         Err(Undone::Problems(problems(
@@ -488,11 +489,6 @@ impl Inner {
             }),
         }
     }
-}
-
-/// Everything wrong with the texts of a design.
-fn wrong(design: &str, shelf: Option<&str>) -> Option<Vec<Diagnostic>> {
-    Prepared::read(Texts { design, shelf }).err()
 }
 
 fn applied(text: &str, edits: &[Edit]) -> Result<String, Undone> {

@@ -6,6 +6,7 @@ mod deed;
 mod desk;
 mod guard;
 mod page;
+mod pictures;
 mod recent;
 mod refusal;
 mod serve;
@@ -36,7 +37,7 @@ const HELPERS: usize = 8;
 
 /// Serves a design until it is told to end.
 pub(crate) fn open(args: &OpenArgs, as_json: bool) -> Result<(), Failure> {
-    let room = Room::new(args.builds.builds);
+    let room = Arc::new(Room::new(args.builds.builds));
     if let Some(given) = &args.design {
         room.open(&files::design_path(given), args.shelf.as_deref())?;
     }
@@ -45,9 +46,11 @@ pub(crate) fn open(args: &OpenArgs, as_json: bool) -> Result<(), Failure> {
         .max_blocking_threads(HELPERS)
         .build()
         .map_err(|error| Failure::plain(format!("cannot start: {error}")))?;
-    let served = runtime.block_on(run(args, as_json, Arc::new(room)));
-    // Whatever is being drawn is for nobody now.
+    let served = runtime.block_on(run(args, as_json, Arc::clone(&room)));
+    // A change that has begun is made; whatever is being drawn is for nobody now.
+    let closed = room.close();
     runtime.shutdown_background();
+    std::mem::forget(closed);
     served
 }
 

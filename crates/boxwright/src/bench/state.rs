@@ -1,5 +1,6 @@
 //! What a page is drawn from.
 
+use super::pictures::Pictures;
 use design::{Diagnostic, Project};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -50,6 +51,8 @@ pub(crate) struct State {
     /// Build steps checked off.
     pub(crate) done: BTreeSet<String>,
     pub(crate) conflict: Option<Conflict>,
+    /// Boxes drawn lately.
+    pub(crate) pictures: Arc<Pictures>,
     /// For instance: another bench has this file open.
     pub(crate) notice: Option<String>,
 }

@@ -25,7 +25,8 @@ fn one(text: &str, edit: &Edit) -> String {
     }
 }
 
-fn short(text: &str) -> String {
+/// A text as far as there is room for it.
+pub(super) fn short(text: &str) -> String {
     if text.chars().count() <= LONGEST {
         return text.to_owned();
     }

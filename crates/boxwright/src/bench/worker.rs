@@ -2,6 +2,7 @@
 
 use super::state::{Stage, Studied};
 use design::Diagnostic;
+use rayon::{ThreadPool, ThreadPoolBuilder};
 use std::panic::{self, AssertUnwindSafe};
 use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
@@ -100,24 +101,27 @@ impl Turn {
 /// The threads that study: one answers soon, the other thoroughly.
 #[derive(Debug)]
 pub(super) struct Worker {
-    /// What an edit leaves alone is worked out once.
-    memory: Arc<Memory>,
     turn: Arc<Turn>,
     soon: Arc<Inbox>,
 }
 
 impl Worker {
     /// Starts a worker that draws so many builds for a whole answer and tells what it finds.
-    pub(super) fn start(builds: usize, tell: impl Fn(News) + Send + Sync + 'static) -> Self {
+    /// What an edit leaves alone it takes from the memory.
+    pub(super) fn start(
+        memory: Arc<Memory>,
+        builds: usize,
+        tell: impl Fn(News) + Send + Sync + 'static,
+    ) -> Self {
         let turn = Arc::new(Turn::default());
-        let memory = Arc::new(Memory::default());
         let tell: Arc<dyn Fn(News) + Send + Sync> = Arc::new(tell);
-        let lane = |steps, next| {
+        let lane = |steps, next, pool| {
             let inbox = Arc::new(Inbox::default());
             let lane = Lane {
                 steps,
                 inbox: Arc::clone(&inbox),
                 next,
+                pool,
                 memory: Arc::clone(&memory),
                 turn: Arc::clone(&turn),
                 tell: Arc::clone(&tell),
@@ -126,9 +130,9 @@ impl Worker {
             inbox
         };
         let [soon, thoroughly] = steps(builds);
-        let thoroughly = lane(thoroughly, None);
-        let soon = lane(soon, Some(thoroughly));
-        Self { memory, turn, soon }
+        let thoroughly = lane(thoroughly, None, patient_pool());
+        let soon = lane(soon, Some(thoroughly), None);
+        Self { turn, soon }
     }
 
     /// Takes up a text in the place of any other.
@@ -136,16 +140,27 @@ impl Worker {
         self.soon.put(self.turn.next(), job);
     }
 
-    /// What was worked out so far.
-    pub(super) fn memory(&self) -> Arc<Memory> {
-        Arc::clone(&self.memory)
-    }
-
     /// Gives up what is being done.
     pub(super) fn stop(&self) {
         self.turn.next();
     }
 }
+
+/// Threads for thorough work, so that what is to be answered soon never waits for a place
+/// among it; they step back where the machine lets them. None where there are no more threads
+/// to be had.
+fn patient_pool() -> Option<ThreadPool> {
+    let builder = ThreadPoolBuilder::new();
+    #[cfg(target_os = "linux")]
+    let builder = builder.start_handler(|_| {
+        rustix::process::nice(STEP_BACK).ok();
+    });
+    builder.build().ok()
+}
+
+/// How far thorough work steps back, of 20.
+#[cfg(target_os = "linux")]
+const STEP_BACK: i32 = 10;
 
 /// Where the newest text waits.
 #[derive(Debug, Default)]
@@ -177,6 +192,8 @@ struct Lane {
     steps: Vec<Step>,
     inbox: Arc<Inbox>,
     next: Option<Arc<Inbox>>,
+    /// Threads of its own; without them it shares those of all others.
+    pool: Option<ThreadPool>,
     memory: Arc<Memory>,
     turn: Arc<Turn>,
     tell: Arc<dyn Fn(News) + Send + Sync>,
@@ -206,9 +223,13 @@ impl Lane {
                     (self.tell)(News::Drawn { number, drawn, of });
                 }
             };
-            match study(&self.memory, job.texts(), step, &add, &|| {
-                self.turn.is_old(turn)
-            }) {
+            let is_old = || self.turn.is_old(turn);
+            let work = || study(&self.memory, job.texts(), step, &add, &is_old);
+            let done = match &self.pool {
+                Some(pool) => pool.install(work),
+                None => work(),
+            };
+            match done {
                 Ok(Ok(studied)) => (self.tell)(News::Reached {
                     number,
                     stage,

@@ -159,7 +159,8 @@ impl Hold<'_> {
         if wall.is_none() && !open && !matches!(placed.kind, PartKind::Handle | PartKind::Foot) {
             return None;
         }
-        if wall.is_some_and(|wall| self.faces_away(wall)) && !open {
+        let stands_out = matches!(placed.kind, PartKind::Foot);
+        if wall.is_some_and(|wall| self.faces_away(wall)) && !open && !stands_out {
             return None;
         }
         let (low, high) = self.model.extent(part)?;

@@ -23,8 +23,11 @@ const DOUBT: [f64; STAGES] = [
     0.25,
 ];
 
-/// Rounds of the corrector within a stage.
+/// Rounds of the corrector within a stage, and the share of what a step may err by within
+/// which it has settled; finer than so many K it never needs to.
 const ROUNDS: usize = 12;
+const SETTLED: f64 = 1e-3;
+const FINEST: f64 = 1e-9;
 /// Step in s below which the course is given up.
 const SHORTEST: f64 = 1e-9;
 
@@ -94,7 +97,7 @@ impl Network {
             let last = now + step >= seconds;
             let length = if last { seconds - now } else { step };
             let at = course.celsius.len() - 1;
-            let tried = self.step(&course.celsius[at], length);
+            let tried = self.step(&course.celsius[at], length, within);
             let error = tried.as_ref().map_or(f64::INFINITY, |tried| tried.error);
             let by = if error.is_finite() {
                 0.9 * (within / error.max(1e-300)).sqrt().sqrt()
@@ -121,7 +124,8 @@ impl Network {
     }
 
     /// One step from these temperatures; `None` where a stage does not settle.
-    fn step(&self, start: &[f64], length: f64) -> Option<Tried> {
+    fn step(&self, start: &[f64], length: f64, within: f64) -> Option<Tried> {
+        let settled = (SETTLED * within).max(FINEST);
         let size = self.nodes.len();
         let part = DIAGONAL * length;
         let mut cells = self.slope(start);
@@ -138,6 +142,8 @@ impl Network {
         let factors = Factors::of(size, cells)?;
         let mut flows: Vec<Vec<f64>> = Vec::with_capacity(STAGES);
         let mut celsius = start.to_vec();
+        // What flows where the last stage ended is what flows where the next one begins.
+        let mut net = self.balance(start);
         for below in &BELOW {
             // What the stages before have stored, in J, against the capacity.
             let mut stored = vec![0.0; size];
@@ -146,7 +152,8 @@ impl Network {
                     *sum += length * weight * heat;
                 }
             }
-            flows.push(self.stage(start, &mut celsius, &stored, part, &factors)?);
+            net = self.stage(start, &mut celsius, net, &stored, part, settled, &factors)?;
+            flows.push(net.clone());
         }
         let weighted = |weights: &dyn Fn(usize) -> f64, i: usize| {
             let terms = flows.iter().enumerate();
@@ -165,18 +172,20 @@ impl Network {
         })
     }
 
-    /// Solves one stage, M·(T − T₀) = stored + part·net(T), and gives the net
-    /// heat into each body there; `celsius` comes as a guess and leaves as T.
+    /// Solves one stage to `settled` K, M·(T − T₀) = stored + part·net(T), and gives the net
+    /// heat into each body there; `celsius` comes as a guess with the heat `net` into each body
+    /// there, and leaves as T.
     fn stage(
         &self,
         start: &[f64],
         celsius: &mut [f64],
+        mut net: Vec<f64>,
         stored: &[f64],
         part: f64,
+        settled: f64,
         factors: &Factors,
     ) -> Option<Vec<f64>> {
         for _ in 0..ROUNDS {
-            let net = self.balance(celsius);
             let left: Vec<f64> = (0..start.len())
                 .map(|i| match self.nodes[i].held {
                     Some(_) => 0.0,
@@ -195,8 +204,9 @@ impl Network {
             if !longest.is_finite() {
                 return None;
             }
-            if longest < 1e-9 {
-                return Some(self.balance(celsius));
+            net = self.balance(celsius);
+            if longest < settled {
+                return Some(net);
             }
         }
         None

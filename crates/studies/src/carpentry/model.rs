@@ -5,7 +5,7 @@ use wood::sawing::{Blank, Layout, Stock};
 use wood::{Body, PanelId, Part, Wall};
 
 /// The box as wood.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Carpentry {
     /// The solid model.
     pub body: Body,
@@ -49,7 +49,7 @@ pub struct Origin {
 }
 
 /// A part in its place.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PlacedPart {
     /// Its number in the list of parts; equal parts share one.
     pub number: usize,

@@ -2,6 +2,7 @@
 
 use super::model::{CutLine, SheetPlan};
 use super::plan::Sheets;
+use super::workshop::Workshop;
 use crate::memo::Memo;
 use design::{Design, Grain, Offcut, Project, SheetPart};
 use std::sync::Arc;
@@ -22,6 +23,20 @@ pub(crate) struct Job {
 /// Layouts met so far.
 pub(crate) type Layouts = Memo<Job, Layout>;
 
+impl Workshop {
+    /// A layout, in as much detail as is wanted or in which it is known.
+    fn laid_out(&self, job: Job, effort: Effort) -> Arc<Layout> {
+        let lay_out = |job: &Job| lay_out(&job.blanks, &job.stock, &job.saw, effort);
+        self.layouts.of(job, |job| {
+            if effort == Effort::NORMAL {
+                Layout::clone(&self.built.of(job.clone(), lay_out))
+            } else {
+                lay_out(job)
+            }
+        })
+    }
+}
+
 /// What the saw of a design can do.
 pub(crate) fn saw_limits(design: &Design) -> SawLimits {
     let saw = &design.saw;
@@ -40,7 +55,7 @@ pub(crate) fn plans(
     project: &Project,
     sheets: &Sheets,
     cut_list: &[CutLine],
-    layouts: &Layouts,
+    workshop: &Workshop,
     effort: Effort,
 ) -> Vec<SheetPlan> {
     let saw = saw_limits(&project.design);
@@ -54,9 +69,7 @@ pub(crate) fn plans(
                 stock: stock(part, &project.shelf.offcuts),
                 saw,
             };
-            let layout = layouts.of(job.clone(), |job| {
-                lay_out(&job.blanks, &job.stock, &job.saw, effort)
-            });
+            let layout = workshop.laid_out(job.clone(), effort);
             plan(part, letters, job, layout)
         })
         .filter(|plan| !plan.blanks.is_empty())

@@ -1,19 +1,32 @@
 //! The solid model of the nominal build.
 
 use super::balance::{Scales, balance};
-use super::parts::{self, Places, Room};
+use super::parts::{self, Room};
 use super::plan::PlanSubject;
+use super::workshop::Workshop;
+use crate::memo::Memo;
 use crate::vary::Draw;
 use design::Design;
-use wood::{Body, Fault};
+use std::sync::Arc;
+use wood::{Body, Fault, Plan};
+
+/// Solid models made so far, or why there is none.
+pub(crate) type Bodies = Memo<Plan, Result<Arc<Body>, Vec<Fault>>>;
 
 /// Makes it, and puts a handle nobody placed over the centre of mass.
 pub(crate) fn solid(
     design: &Design,
     plan: &mut PlanSubject,
-    places: &Places,
-) -> Result<Body, Vec<Fault>> {
-    let body = Body::new(&plan.at(&Draw::Nominal))?;
+    workshop: &Workshop,
+) -> Result<Arc<Body>, Vec<Fault>> {
+    let made = |plan: &PlanSubject| {
+        let plan = plan.at(&Draw::Nominal);
+        let body = workshop
+            .bodies
+            .of(plan, |plan| Body::new(plan).map(Arc::new));
+        Result::clone(&body)
+    };
+    let body = made(plan)?;
     if design
         .handle
         .as_ref()
@@ -30,7 +43,7 @@ pub(crate) fn solid(
         hull,
         thick,
         body: &body,
-        places,
+        places: &workshop.places,
     };
     let parts = parts::all(&room);
     let level = balance(&Scales {
@@ -47,5 +60,5 @@ pub(crate) fn solid(
     if let Some(at) = level {
         plan.place_handle(at);
     }
-    Body::new(&plan.at(&Draw::Nominal))
+    made(plan)
 }

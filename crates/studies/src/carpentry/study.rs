@@ -52,7 +52,11 @@ pub(crate) fn study(subject: &Subject) -> Carpentry {
             solids: &solids,
             seat: seat.as_ref(),
             scene: &ready,
-            ways: &subject.workshop.ways,
+            ways: if subject.trial {
+                &subject.workshop.tried
+            } else {
+                &subject.workshop.ways
+            },
             trial: subject.trial,
         }),
         gaps,

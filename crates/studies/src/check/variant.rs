@@ -7,15 +7,15 @@ use crate::sound::Grid;
 use crate::vary::Draw;
 use design::{Design, Value};
 
-/// The nominal outcome of the design with a change; `None` where the changed
-/// design cannot be studied.
+/// The nominal outcome of the design with a change, but for its cost: its wood is not made
+/// anew. `None` where the changed design cannot be studied.
 pub(super) fn outcome_with(
     evidence: &Evidence<'_>,
     change: impl FnOnce(&mut Design),
 ) -> Option<Outcome> {
     let mut project = evidence.subject.project.clone();
     change(&mut project.design);
-    let subject = evidence.subject.variant(project).ok()?;
+    let subject = evidence.subject.sounding(project).ok()?;
     let mut bench = Bench::new(&subject, Grid::coarse());
     Some(bench.study(subject.build(&Draw::Nominal)).outcome)
 }

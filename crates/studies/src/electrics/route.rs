@@ -2,6 +2,7 @@
 //! through the windows of the braces between.
 
 use super::model::Electrics;
+use rayon::prelude::*;
 use wood::vector::Vector;
 
 /// The space between the walls, and what stands in it.
@@ -38,7 +39,8 @@ pub(super) fn run(space: &Space, from: Vector, to: Vector) -> Vec<Vector> {
         let passes = board.passes(at, to);
         let way_of = |pass: &[Vector; 2]| {
             let own = along_walls(space, at, pass[0]);
-            let cost = space.cost(&own) + apart(pass[0], pass[1]) + apart(pass[1], to);
+            let cost =
+                space.cost(&own, f64::INFINITY) + apart(pass[0], pass[1]) + apart(pass[1], to);
             (cost, own, *pass)
         };
         let best = passes.iter().map(way_of).min_by(|a, b| a.0.total_cmp(&b.0));
@@ -70,8 +72,9 @@ fn along_walls(space: &Space, from: Vector, to: Vector) -> Vec<Vector> {
                 }
                 way.push(to);
                 let way = tidy(way);
-                let cost = space.cost(&way);
-                if best.as_ref().is_none_or(|(least, _)| cost < least - 1e-9) {
+                let least = best.as_ref().map_or(f64::INFINITY, |(least, _)| *least);
+                let cost = space.cost(&way, least);
+                if cost < least - 1e-9 {
                     best = Some((cost, way));
                 }
             }
@@ -161,11 +164,15 @@ impl Space {
         met.into_iter().map(|(_, board)| board).collect()
     }
 
-    /// Length of a way, where what is hard counts more.
-    fn cost(&self, way: &[Vector]) -> f64 {
+    /// Length of a way, where what is hard counts more; of one that is longer than `most`,
+    /// that of its beginning.
+    fn cost(&self, way: &[Vector], most: f64) -> f64 {
         let last = way.len() - 1;
         let mut cost = 0.0;
         for (index, pair) in way.windows(2).enumerate() {
+            if cost > most {
+                break;
+            }
             let long = apart(pair[0], pair[1]);
             let walled = self.along_wall(pair[0], pair[1]);
             let pieces = self.boards.iter().flat_map(|board| &board.solid);
@@ -354,12 +361,18 @@ fn without(
 
 /// Lays every wire of the harness.
 pub(super) fn lay(electrics: &mut Electrics, space: &Space) {
-    for (index, wire) in electrics.system.wires.iter().enumerate() {
-        let [from, to] = [wire.from, wire.to].map(|end| electrics.parts[end.part].at);
-        let own = &mut electrics.harness[index];
+    let Electrics {
+        system,
+        parts,
+        harness,
+        ..
+    } = electrics;
+    let wires = harness.par_iter_mut().zip(&system.wires);
+    wires.for_each(|(own, wire)| {
+        let [from, to] = [wire.from, wire.to].map(|end| parts[end.part].at);
         own.run = run(space, from, to);
         own.lies = length(&own.run);
-    }
+    });
 }
 
 #[cfg(test)]

@@ -84,7 +84,7 @@ impl Fading {
                     .collect(),
                 Draw::Nominal => vec![0.0; Circuit::causes()],
             };
-            let battery = player.subject.build(&drawn).battery;
+            let battery = player.subject.battery.at(&drawn);
             // The same draw as in the main study, where there is one.
             let outcome = player.drawn.outcomes.get(index as usize);
             let more = outcome.map_or(1.0, |outcome| {

@@ -156,7 +156,7 @@ impl Gains {
             let held = self.pressure[hold];
             self.pressure[hold..].fill(held);
         }
-        for (pressure, baffle) in self.pressure.iter_mut().zip(&scene.baffle) {
+        for (pressure, baffle) in self.pressure.iter_mut().zip(scene.baffle.iter()) {
             *pressure *= baffle;
         }
     }

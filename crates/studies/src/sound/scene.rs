@@ -7,9 +7,10 @@ use design::{DriverKind, Programme, Stands};
 use physics::level::{absorption, weighting};
 use physics::math::{amplitude_from_db, db_amplitude, power_from_db};
 use physics::programme::ProgrammeSpectrum;
-use physics::radiation::baffle::{BaffleModel, Face};
+use physics::radiation::baffle::Face;
 use physics::radiation::pair_gain;
 use physics::radiation::surroundings::{Directionality, Surroundings, power_gain_of};
+use std::sync::Arc;
 
 /// Ears of seated or standing listeners above the ground in m: common practice, no source.
 const EARS: f64 = 1.2;
@@ -26,7 +27,7 @@ const ROOM: (f64, f64) = (50.0, 0.5);
 pub(crate) struct Scene {
     pub(crate) grid: Grid,
     /// Pressure gain of the box's own face over a point source.
-    pub(crate) baffle: Vec<f64>,
+    pub(crate) baffle: Arc<Vec<f64>>,
     /// Mean-square gain of ground, wall or room at the brief's distance.
     pub(crate) place: Vec<f64>,
     /// Mean-square gain from one side to the whole box.
@@ -55,10 +56,11 @@ impl Scene {
         let distance = design.brief.distance.si;
         let spectrum = spectrum(design.brief.programme.value);
         let surroundings = surroundings(subject);
-        let model = subject.baffles.of(&face(subject));
+        let baffle = subject
+            .baffles
+            .gains(face(subject), 0.0, air.sound_speed, &grid);
         let each =
             |f: &dyn Fn(f64) -> f64| grid.hertz.iter().map(|&hertz| f(hertz)).collect::<Vec<_>>();
-        let face_gain = |hertz: f64| model.gain(hertz, air.sound_speed).norm();
         let spacing = subject.front.spacing();
         let sides = subject.channels_used();
         let radius = cone_radius(subject);
@@ -68,11 +70,16 @@ impl Scene {
             .partition_point(|&hertz| hertz <= ka_one)
             .saturating_sub(1);
         Self {
-            baffle: each(&face_gain),
-            place: each(&|hertz| {
-                let source = directionality(face_gain(hertz));
-                power_gain_of(&surroundings, source, hertz, distance, air, BAND)
-            }),
+            place: grid
+                .hertz
+                .iter()
+                .zip(baffle.iter())
+                .map(|(&hertz, &gain)| {
+                    let source = directionality(gain);
+                    power_gain_of(&surroundings, source, hertz, distance, air, BAND)
+                })
+                .collect(),
+            baffle,
             sides: each(&|hertz| {
                 if sides == 2 {
                     pair_gain(hertz, spacing, air)
@@ -111,17 +118,17 @@ impl Scene {
             source_radius: TREBLE_RADIUS.min(cone.source_radius),
             ..cone
         };
-        let [cone, middle] = [cone, middle].map(|face| {
-            let side = BaffleModel::toward(&face, degrees.to_radians(), 0.0);
-            (BaffleModel::new(&face), side)
-        });
-        let over = |(i, hertz): (usize, &f64)| {
+        let heard = |face, degrees| {
+            let speed = subject.air.sound_speed;
+            subject.baffles.gains(face, degrees, speed, &self.grid)
+        };
+        let [cone, middle] = [cone, middle].map(|face| (heard(face, 0.0), heard(face, degrees)));
+        let over = |i: usize| {
             let from_middle = self.hold.is_some_and(|hold| i > hold);
             let (axis, side) = if from_middle { &middle } else { &cone };
-            let gain = |model: &BaffleModel| model.gain(*hertz, subject.air.sound_speed).norm();
-            db_amplitude(gain(side) / gain(axis))
+            db_amplitude(side[i] / axis[i])
         };
-        self.grid.hertz.iter().enumerate().map(over).collect()
+        (0..self.grid.hertz.len()).map(over).collect()
     }
 }
 

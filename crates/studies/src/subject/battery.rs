@@ -78,7 +78,7 @@ impl BatterySubject {
         part.end_voltage.map_or(usual, |value| value.si)
     }
 
-    pub(super) fn at(&self, draw: &Draw) -> cells::Battery {
+    pub(crate) fn at(&self, draw: &Draw) -> cells::Battery {
         let part = &self.part;
         let kind = chemistry(part.chemistry.value);
         let (rated_hours, peukert) = usual_rate(part.chemistry.value);

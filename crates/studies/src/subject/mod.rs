@@ -93,6 +93,17 @@ pub(crate) struct Subject {
     celsius: Uncertain,
 }
 
+/// How the wood of a design is made ready.
+#[derive(Clone, Copy)]
+enum Wood<'a> {
+    /// As it will be built.
+    Own,
+    /// In less detail, for a variant that is only tried.
+    OfTrial,
+    /// Not at all: that of another design stands for it.
+    Of(&'a Subject),
+}
+
 impl Subject {
     /// Prepares a design, its usual spreads multiplied by `spread` (1 as a rule).
     ///
@@ -112,7 +123,7 @@ impl Subject {
         spread: f64,
         memory: &Memory,
     ) -> Result<Self, Vec<Diagnostic>> {
-        let subject = Self::prepared(project, spread, memory.workshop(), false)?;
+        let subject = Self::prepared(project, spread, memory.workshop(), Wood::Own)?;
         Ok(Self {
             baffles: memory.baffles(),
             indicators: memory.indicators(),
@@ -124,7 +135,7 @@ impl Subject {
         project: Project,
         spread: f64,
         workshop: Workshop,
-        trial: bool,
+        wood: Wood<'_>,
     ) -> Result<Self, Vec<Diagnostic>> {
         let mut causes = Causes::scaled(spread);
         let design = &project.design;
@@ -160,13 +171,14 @@ impl Subject {
         let aside = Aside::of(&project, [usual.end_voltage, usual.full_voltage()]);
         let weight = WeightSubject::new(&mut causes, design, &mut enclosure);
         let front = Front::new(&enclosure);
-        let body = match solid(design, &mut enclosure.plan, &workshop.places) {
-            Ok(body) => Some(body),
-            Err(faults) => {
-                let located = faults.iter().map(|fault| diagnostic(fault, design));
-                errors.extend(located);
-                None
-            }
+        let body = match wood {
+            Wood::Of(other) => Some(Arc::clone(&other.body)),
+            Wood::Own | Wood::OfTrial => solid(design, &mut enclosure.plan, &workshop)
+                .map_err(|faults| {
+                    let located = faults.iter().map(|fault| diagnostic(fault, design));
+                    errors.extend(located);
+                })
+                .ok(),
         };
         // Where no solid can be made, its air is not spoken of.
         let air = body
@@ -177,10 +189,17 @@ impl Subject {
         let Some(body) = body.filter(|_| errors.is_empty()) else {
             return Err(errors);
         };
-        let effort = if trial { Effort::QUICK } else { Effort::NORMAL };
-        let plan = &enclosure.plan;
-        let cut_list = cut_list(&body, plan, design);
-        let sheets = sheet_plans(&project, &plan.sheets, &cut_list, &workshop.layouts, effort);
+        let sawn = |effort| {
+            let plan = &enclosure.plan;
+            let cut_list = cut_list(&body, plan, design);
+            let sheets = sheet_plans(&project, &plan.sheets, &cut_list, &workshop, effort);
+            (cut_list, sheets)
+        };
+        let (cut_list, sheets) = match wood {
+            Wood::Own => sawn(Effort::NORMAL),
+            Wood::OfTrial => sawn(Effort::QUICK),
+            Wood::Of(other) => (other.cut_list.clone(), other.sheets.clone()),
+        };
         let needs = money::named(&project, &sheets);
         let cost = CostSubject::new(&mut causes, &project.design.brief.currency, needs);
         let mut subject = Self {
@@ -189,7 +208,7 @@ impl Subject {
             drivers,
             radiator,
             enclosure,
-            body: Arc::new(body),
+            body,
             cut_list,
             sheets,
             front,
@@ -200,8 +219,8 @@ impl Subject {
             cost,
             baffles: Baffles::default(),
             indicators: Indicators::default(),
+            trial: !matches!(wood, Wood::Own),
             workshop,
-            trial,
             celsius,
             project,
         };
@@ -214,8 +233,21 @@ impl Subject {
     /// # Errors
     /// As for [`Subject::new`].
     pub(crate) fn variant(&self, project: Project) -> Result<Self, Vec<Diagnostic>> {
+        self.variant_in(project, Wood::OfTrial)
+    }
+
+    /// The same for its sound alone: its wood stays that of this design, and whether it can be
+    /// made of wood is not looked at.
+    ///
+    /// # Errors
+    /// As for [`Subject::new`].
+    pub(crate) fn sounding(&self, project: Project) -> Result<Self, Vec<Diagnostic>> {
+        self.variant_in(project, Wood::Of(self))
+    }
+
+    fn variant_in(&self, project: Project, wood: Wood<'_>) -> Result<Self, Vec<Diagnostic>> {
         let workshop = self.workshop.clone();
-        let mut subject = Self::prepared(project, 1.0, workshop, true)?;
+        let mut subject = Self::prepared(project, 1.0, workshop, wood)?;
         subject.find(self.cost.found());
         Ok(Self {
             baffles: self.baffles.clone(),

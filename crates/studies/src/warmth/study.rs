@@ -2,7 +2,7 @@
 
 use super::heat::{Played, Player};
 use super::limits::limits;
-use super::model::{Case, Standing, Temperatures, Warmth};
+use super::model::{Case, Heat, Standing, Temperatures, Warmth};
 use super::modules::Modules;
 use super::rest::{Warm, at_rest, hottest_day};
 use super::room::on_plate;
@@ -10,6 +10,7 @@ use super::sunlit::taken_up;
 use crate::outcome::{Bench, Studied};
 use crate::subject::Subject;
 use crate::vary::{Draw, draw};
+use physics::warmth::Network;
 use rayon::prelude::*;
 
 /// Drawn builds behind the bands at most.
@@ -37,10 +38,15 @@ pub(crate) fn study(
     let band = |at: usize| -> Vec<Temperatures> { drawn.iter().map(|each| each[at]).collect() };
     let mut warm = Warm::new(&player, &Draw::Nominal);
     let silent = warm.settle()?;
-    let cases: Option<Vec<Case>> = Played::ALL
+    // Each search for rest starts where the last one came to rest; the courses stand alone.
+    let rests: Option<Vec<Resting>> = Played::ALL
         .into_iter()
+        .map(|played| Resting::of(&player, &mut warm, played))
+        .collect();
+    let cases: Option<Vec<Case>> = rests?
+        .par_iter()
         .enumerate()
-        .map(|(at, played)| case(&player, &mut warm, played, &silent, &band(at)))
+        .map(|(at, rest)| rest.case(&player, &warm, &silent, &band(at)))
         .collect();
     let design = &subject.project.design;
     let modules = Modules::of(subject, player.supply());
@@ -59,34 +65,59 @@ pub(crate) fn study(
     })
 }
 
-fn case(
-    player: &Player<'_>,
-    warm: &mut Warm,
+/// What plays, and where it leads.
+struct Resting {
     played: Played,
-    silent: &[f64],
-    drawn: &[Temperatures],
-) -> Option<Case> {
-    let (heat, power) = player.heat(played);
-    warm.play(&heat);
-    let rest = warm.settle()?;
-    let endurance = player.build.battery.endurance(&|_| power).seconds;
-    let seconds = endurance.min(HOUR);
-    let course = warm.room.network.course(silent, seconds, WITHIN)?;
-    let told: Vec<Temperatures> = course
-        .celsius
-        .iter()
-        .map(|all| warm.read(all, true))
-        .collect();
-    Some(Case {
-        id: played.id(),
-        title: played.title(),
-        heat,
-        steady: Standing::new(warm.read(&rest, true), drawn),
-        hour: *told.last()?,
-        played: seconds,
-        seconds: course.seconds,
-        course: told,
-    })
+    heat: Heat,
+    /// Drawn from the battery in W.
+    power: f64,
+    /// The box with the heat in it.
+    network: Network,
+    /// All bodies once nothing changes any more, in °C.
+    celsius: Vec<f64>,
+}
+
+impl Resting {
+    fn of(player: &Player<'_>, warm: &mut Warm, played: Played) -> Option<Self> {
+        let (heat, power) = player.heat(played);
+        warm.play(&heat);
+        let celsius = warm.settle()?;
+        Some(Self {
+            played,
+            heat,
+            power,
+            network: warm.room.network.clone(),
+            celsius,
+        })
+    }
+
+    /// The course to it, from a box that has been silent.
+    fn case(
+        &self,
+        player: &Player<'_>,
+        warm: &Warm,
+        silent: &[f64],
+        drawn: &[Temperatures],
+    ) -> Option<Case> {
+        let endurance = player.build.battery.endurance(&|_| self.power).seconds;
+        let seconds = endurance.min(HOUR);
+        let course = self.network.course(silent, seconds, WITHIN)?;
+        let told: Vec<Temperatures> = course
+            .celsius
+            .iter()
+            .map(|all| warm.read(all, true))
+            .collect();
+        Some(Case {
+            id: self.played.id(),
+            title: self.played.title(),
+            heat: self.heat,
+            steady: Standing::new(warm.read(&self.celsius, true), drawn),
+            hour: *told.last()?,
+            played: seconds,
+            seconds: course.seconds,
+            course: told,
+        })
+    }
 }
 
 /// Drawn builds at rest with each of what may play.

@@ -63,7 +63,10 @@ impl Inner {
         let text = longer.text.as_str();
         design::read_shelf(Some(text)).map_err(|found| in_file(Some(text), &found))?;
         let (design, words) = match key {
-            None => (design.to_string(), format!("{} on the shelf", entry.name)),
+            None => (
+                design.to_string(),
+                format!("{} on the shelf", words::short(&entry.name)),
+            ),
             Some(key) => {
                 let edits = [Edit {
                     key: key.to_owned(),

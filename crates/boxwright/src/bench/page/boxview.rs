@@ -5,6 +5,7 @@ use super::lengths::Lengths;
 use super::meaning::meaning;
 use super::sight::Sight;
 use super::view::LOOKS;
+use crate::bench::pictures::Drawn;
 use drawings::boxview::{Grip, Look, Measure, Motion, Picture, Said, pictured};
 use drawings::{Rect, export};
 use maud::{Markup, PreEscaped, html};
@@ -19,7 +20,13 @@ const SIZE: (f64, f64) = (190.0, 118.0);
 pub(super) fn boxview(sight: &Sight<'_>) -> Markup {
     let carpentry = &sight.studied.report.carpentry;
     let (w, h) = SIZE;
-    let picture = pictured(carpentry, sight.view.look, Rect::new(0.0, 0.0, w, h));
+    let look = sight.view.look;
+    let drawn = sight.state.pictures.of(carpentry, look, |carpentry| {
+        let picture = pictured(carpentry, look, Rect::new(0.0, 0.0, w, h));
+        let svg = export::svg::elements(&picture.drawing, "box");
+        Drawn { picture, svg }
+    });
+    let picture = &drawn.picture;
     let bounds = picture
         .drawing
         .bounds()
@@ -41,9 +48,9 @@ pub(super) fn boxview(sight: &Sight<'_>) -> Markup {
             }
             div.wide role="group" tabindex="0" aria-label="The box; scrolls sideways" {
                 svg.drawing #box-drawing viewBox=(shown) role="group" aria-label="The box, drawn to measure" {
-                    g aria-hidden="true" { (PreEscaped(export::svg::elements(&picture.drawing, "box"))) }
-                    (grips(sight, &picture))
-                    (handles(sight, &picture))
+                    g aria-hidden="true" { (PreEscaped(&drawn.svg)) }
+                    (grips(sight, picture))
+                    (handles(sight, picture))
                 }
             }
             @if !matches!(sight.view.look, Look::LidOff | Look::Closed) { (numbers(sight)) }

@@ -35,11 +35,11 @@ pub(super) fn steps(sight: &Sight<'_>) -> Markup {
 /// The way to a phone, which cannot reach the bench.
 pub(super) fn taken_along() -> Markup {
     html! {
-        section #taken-along aria-labelledby="taken-along-title" {
-            h2 #taken-along-title { "To the workshop" }
+        details #taken-along {
+            summary { "Take it along on a phone" }
             p { "One file with the steps and their sheets: send it to your phone and open it in the \
                 browser there. It needs no network, shows checked what is checked here now, and \
-                remembers on the phone what you check off." }
+                remembers on the phone what you check off there." }
             p.tools { a #build-file href="/build.html" download { "build order for the phone" } }
         }
     }

@@ -33,7 +33,6 @@ pub(crate) fn handout(state: &State, date: Option<Date>) -> Option<Markup> {
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta name="color-scheme" content="light dark";
                 title { (report.name) " · build" }
-                link rel="icon" href="data:,";
                 style { (PreEscaped(STYLE)) }
             }
             body.handout {

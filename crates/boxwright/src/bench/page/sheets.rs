@@ -43,8 +43,8 @@ pub(super) fn sheet(sight: &Sight<'_>) -> Markup {
             (leaves(sight, Subject::Wires))
         },
         SheetOf::Build => html! {
-            (build::steps(sight))
             (build::taken_along())
+            (build::steps(sight))
             (said_of(sight, "Finish and workshop", &["finish", "workshop"]))
             (leaves(sight, Subject::Build))
         },

@@ -38,6 +38,7 @@ fn state(text: &str, shelf: Option<&str>) -> State {
         redo: None,
         done: BTreeSet::new(),
         conflict: None,
+        pictures: Arc::default(),
         notice: None,
     }
 }

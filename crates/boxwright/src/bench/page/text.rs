@@ -62,7 +62,10 @@ pub(super) fn editor(state: &State) -> Markup {
             details #file open[!state.problems.is_empty()] {
                 summary { "The file: " (state.file) }
                 label for="file-text" { "Every line of it, comments too" }
-                textarea #file-text rows="24" spellcheck="false" data-number=(state.number) { (state.text) }
+                textarea #file-text rows="24" spellcheck="false" data-number=(state.number) {
+                    // The first line break in such a field does not count.
+                    "\n" (state.text)
+                }
                 div.tools {
                     button #file-save type="button" data-save-text="true" { "save" }
                     span.error #file-error role="alert" data-keep {}

@@ -34,6 +34,11 @@ const BREATHER: Duration = Duration::from_millis(100);
 
 /// Answers whoever comes.
 pub(in super::super) async fn serve(listener: TcpListener, router: Router) {
+    serve_for(listener, router, STALL).await;
+}
+
+/// The same, and gives readers up that take nothing for so long.
+async fn serve_for(listener: TcpListener, router: Router, stall: Duration) {
     let places = Arc::new(Semaphore::new(MOST));
     loop {
         let Ok(place) = Arc::clone(&places).acquire_owned().await else {
@@ -48,7 +53,7 @@ pub(in super::super) async fn serve(listener: TcpListener, router: Router) {
         }
         let router = router.clone();
         tokio::spawn(async move {
-            let stream = TokioIo::new(Patient::new(stream));
+            let stream = TokioIo::new(Patient::new(stream, stall));
             let served = http1::Builder::new()
                 .timer(TokioTimer::new())
                 .header_read_timeout(HEAD_TIME)
@@ -65,14 +70,19 @@ pub(in super::super) async fn serve(listener: TcpListener, router: Router) {
 /// A connection that is given up when its reader takes nothing for too long.
 struct Patient {
     stream: TcpStream,
+    stall: Duration,
     end: Option<Pin<Box<Sleep>>>,
 }
 
 impl Patient {
-    fn new(stream: TcpStream) -> Self {
+    fn new(stream: TcpStream, stall: Duration) -> Self {
         // Events are small, and each should arrive at once.
         stream.set_nodelay(true).ok();
-        Self { stream, end: None }
+        Self {
+            stream,
+            stall,
+            end: None,
+        }
     }
 
     /// Passes on how writing went, or gives up.
@@ -85,7 +95,7 @@ impl Patient {
             self.end = None;
             return written;
         }
-        let new = || Box::pin(tokio::time::sleep_until(Instant::now() + STALL));
+        let new = || Box::pin(tokio::time::sleep_until(Instant::now() + self.stall));
         match self.end.get_or_insert_with(new).as_mut().poll(context) {
             Poll::Ready(()) => Poll::Ready(Err(io::ErrorKind::TimedOut.into())),
             Poll::Pending => Poll::Pending,
@@ -121,5 +131,67 @@ impl AsyncWrite for Patient {
     fn poll_shutdown(mut self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<io::Result<()>> {
         let shut = Pin::new(&mut self.stream).poll_shutdown(context);
         self.within(context, shut)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use axum::routing::get;
+    use std::io::{Read, Write};
+    use std::{net, time};
+
+    /// More than all buffers between two programs hold.
+    const LARGE: usize = 64 << 20;
+
+    const PATIENCE: Duration = Duration::from_millis(300);
+
+    const ASKED: &[u8] = b"GET / HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n";
+
+    /// What a reader gets of a large answer when it sleeps so long before each part.
+    fn got(sleep: Duration, part: usize) -> usize {
+        let listener = net::TcpListener::bind((net::Ipv4Addr::LOCALHOST, 0)).unwrap();
+        let address = listener.local_addr().unwrap();
+        listener.set_nonblocking(true).unwrap();
+        // It serves as long as the tests run.
+        std::thread::spawn(move || {
+            let runtime = tokio::runtime::Builder::new_current_thread()
+                .enable_all()
+                .build()
+                .unwrap();
+            runtime.block_on(async {
+                let listener = TcpListener::from_std(listener).unwrap();
+                let router = Router::new().route("/", get(|| async { vec![b'x'; LARGE] }));
+                serve_for(listener, router, PATIENCE).await;
+            });
+        });
+        let mut stream = net::TcpStream::connect(address).unwrap();
+        stream.write_all(ASKED).unwrap();
+        let mut bytes = vec![0; part];
+        let mut total = 0;
+        loop {
+            std::thread::sleep(sleep);
+            match stream.read(&mut bytes) {
+                Ok(0) | Err(_) => return total,
+                Ok(read) => total += read,
+            }
+        }
+    }
+
+    #[test]
+    fn a_reader_that_takes_nothing_is_given_up() {
+        let begun = time::Instant::now();
+        let got = got(4 * PATIENCE, LARGE);
+        assert!(got < LARGE / 2, "{got}");
+        assert!(begun.elapsed() < 60 * PATIENCE, "{:?}", begun.elapsed());
+    }
+
+    /// Slow is not gone: the whole takes far longer than the patience for one part.
+    #[test]
+    fn a_reader_that_is_slow_gets_everything() {
+        let begun = time::Instant::now();
+        let got = got(PATIENCE / 10, LARGE / 32);
+        assert!(got > LARGE, "{got}: less than the body and its head");
+        assert!(begun.elapsed() > 2 * PATIENCE, "{:?}", begun.elapsed());
     }
 }

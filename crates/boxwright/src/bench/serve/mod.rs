@@ -28,6 +28,7 @@ pub(super) struct Served {
     pub(super) guard: Arc<Guard>,
     pub(super) drafts: Arc<downloads::Drafts>,
     pub(super) trials: Arc<deeds::Trials>,
+    pub(super) listeners: Arc<events::Listeners>,
 }
 
 impl Served {
@@ -37,6 +38,7 @@ impl Served {
             guard,
             drafts: Arc::default(),
             trials: Arc::default(),
+            listeners: Arc::default(),
         }
     }
 

@@ -12,7 +12,7 @@ pub(super) struct Aside {
 }
 
 /// A file of it that is larger, in bytes, was not written by a bench.
-const MOST_BYTES: u64 = 8 << 20;
+const MOST_BYTES: u64 = 32 << 20;
 
 const LOCK: &str = "lock";
 
@@ -20,11 +20,21 @@ const LOCK: &str = "lock";
 #[derive(Debug)]
 pub(super) enum Hold {
     /// The only one, as long as this is kept.
-    Ours { _lock: File },
+    Ours { lock: File },
     /// Another one was there before.
     Theirs,
     /// Nothing can be kept beside the design.
     Nowhere,
+}
+
+/// What stands where the bench keeps something.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) enum Kept {
+    Nothing,
+    /// A text that a bench may have written.
+    Text(String),
+    /// Something that no bench wrote.
+    Foreign,
 }
 
 impl Aside {
@@ -54,23 +64,48 @@ impl Aside {
             return Hold::Nowhere;
         };
         match lock.try_lock() {
-            Ok(()) => Hold::Ours { _lock: lock },
+            Ok(()) => Hold::Ours { lock },
             Err(TryLockError::WouldBlock) => Hold::Theirs,
             Err(TryLockError::Error(_)) => Hold::Nowhere,
         }
     }
 
-    /// A file of the folder, where there is one that a bench may have written.
-    pub(super) fn read(&self, name: &str) -> Option<String> {
+    /// Whether a lock is still the one that others would meet: the folder may
+    /// have been taken away.
+    #[cfg(unix)]
+    pub(super) fn is_held_by(&self, lock: &File) -> bool {
+        use std::os::unix::fs::MetadataExt;
+        let there = fs::symlink_metadata(self.folder.join(LOCK));
+        let [own, there] = [lock.metadata(), there].map(|found| Some(found.ok()?.ino()));
+        own == there
+    }
+
+    /// As above, where a file that is open cannot be taken away.
+    #[cfg(not(unix))]
+    pub(super) fn is_held_by(&self, _: &File) -> bool {
+        self.folder.join(LOCK).exists()
+    }
+
+    /// A file of the folder.
+    pub(super) fn read(&self, name: &str) -> Kept {
+        if !self.is_there() {
+            return Kept::Nothing;
+        }
         let path = self.folder.join(name);
-        let is_file = |path: &Path| fs::symlink_metadata(path).is_ok_and(|found| found.is_file());
-        if !self.is_there() || !is_file(&path) {
-            return None;
+        match fs::symlink_metadata(&path) {
+            Ok(found) if found.is_file() && found.len() <= MOST_BYTES => {}
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Kept::Nothing,
+            Ok(_) | Err(_) => return Kept::Foreign,
         }
         let mut text = String::new();
-        let file = File::open(path).ok()?;
-        file.take(MOST_BYTES).read_to_string(&mut text).ok()?;
-        Some(text)
+        let read = File::open(path).and_then(|file| {
+            let mut file = file.take(MOST_BYTES);
+            file.read_to_string(&mut text)
+        });
+        match read {
+            Ok(_) => Kept::Text(text),
+            Err(_) => Kept::Foreign,
+        }
     }
 
     /// Writes a file of the folder whole or not at all.
@@ -79,5 +114,12 @@ impl Aside {
             return Err(io::ErrorKind::NotFound.into());
         }
         files::put(&self.folder.join(name), text.as_bytes())
+    }
+
+    /// Removes what writers that were killed have left there.
+    pub(super) fn sweep(&self, names: &[&str]) {
+        for name in names {
+            files::sweep(&self.folder.join(name));
+        }
     }
 }

@@ -1,8 +1,9 @@
 //! The maker's own shelf: parts come onto it, and leave it again by undo.
 
-use super::saving::{self, Saved};
+use super::saving::exchange;
 use super::{Session, unsettled};
 use crate::bench::refusal::Refusal;
+use crate::files::Exchange;
 use std::sync::Arc;
 
 /// What a shelf begins with that nobody has begun.
@@ -69,34 +70,32 @@ impl Session {
         if *design == **self.text() {
             self.history.record_with(design, words, shelved);
             self.keep_history();
-        } else {
-            self.change_with(design, words, shelved)?;
+        } else if let Err(refusal) = self.change_with(design, words, shelved) {
+            self.unshelve(&longer.added)?;
+            return Err(refusal);
         }
         Ok(true)
     }
 
     /// Saves the shelf; not where it is no longer what was last seen.
     fn save_shelf(&mut self, text: &str) -> Result<bool, Refusal> {
-        let saved = match &self.shelf_text {
-            Some(before) => saving::over(&self.shelf, before, text)?,
-            None if self.shelf.parent() == self.design.parent() => saving::anew(&self.shelf, text)?,
-            None => {
-                return Err(Refusal::new(
-                    format!("there is no file {}", self.shelf.display()),
-                    "begin it with the line `format = 1`, or leave --shelf away",
-                ));
-            }
-        };
-        Ok(match saved {
-            Saved::Done => {
+        if self.shelf_text.is_none() && self.shelf.parent() != self.design.parent() {
+            return Err(Refusal::new(
+                format!("there is no file {}", self.shelf.display()),
+                "begin it with the line `format = 1`, or leave --shelf away",
+            ));
+        }
+        let before = self.shelf_text.as_deref().unwrap_or_default();
+        match exchange(&self.shelf, text.as_bytes(), before.as_bytes())? {
+            Exchange::Done(_) => {
                 self.shelf_text = Some(text.into());
-                true
+                Ok(true)
             }
-            Saved::Met(theirs) => {
-                self.shelf_text = Some(theirs.into());
-                false
+            Exchange::Met => {
+                self.look_at_shelf();
+                Ok(false)
             }
-        })
+        }
     }
 
     /// Takes the last change back; a part that came onto the shelf with it leaves it, too.

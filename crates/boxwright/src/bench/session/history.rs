@@ -44,9 +44,9 @@ struct Written {
 /// What a file that should hold a history holds instead.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Unreadable {
-    /// One that was torn, or written by a newer bench.
+    /// One that was torn.
     Torn,
-    /// Something that no bench wrote.
+    /// Something that no bench wrote, or a newer one.
     Foreign,
 }
 
@@ -138,11 +138,11 @@ impl History {
             change.removed.len() + change.added.len() + shelved
         };
         let mut total: usize = self.back.iter().map(size).sum();
-        while self.back.len() > MOST_CHANGES || total > MOST_BYTES {
-            let Some(oldest) = self.back.pop_front() else {
-                break;
-            };
-            total -= size(&oldest);
+        // The last one stays, however large it is.
+        while self.back.len() > MOST_CHANGES || (self.back.len() > 1 && total > MOST_BYTES) {
+            if let Some(oldest) = self.back.pop_front() {
+                total -= size(&oldest);
+            }
         }
     }
 
@@ -163,8 +163,8 @@ impl History {
     /// From what a file has.
     pub(super) fn read(text: &str) -> Result<Self, Unreadable> {
         let Some(body) = text.strip_prefix(MARK) else {
-            let begun = MARK.starts_with(text) || text.starts_with("boxwright bench");
-            return Err(if begun || text.trim_matches('\0').is_empty() {
+            let begun = MARK.starts_with(text.trim_end_matches('\0'));
+            return Err(if begun {
                 Unreadable::Torn
             } else {
                 Unreadable::Foreign
@@ -267,6 +267,8 @@ mod tests {
             let text = history.written();
             let cut = text.floor_char_boundary(cut.min(text.len() - 2));
             prop_assert_eq!(History::read(&text[..cut]), Err(Unreadable::Torn));
+            let zeros = format!("{}{}", &text[..cut], "\0".repeat(cut));
+            prop_assert_eq!(History::read(&zeros), Err(Unreadable::Torn));
             prop_assume!(!garbage.is_empty() && !MARK.starts_with(&garbage));
             prop_assert_eq!(History::read(&garbage), Err(Unreadable::Foreign));
         }
@@ -280,6 +282,24 @@ mod tests {
             .written()
             .replace("\"present\":\"a = 2", "\"present\":\"b = 3");
         assert_eq!(History::read(&other), Err(Unreadable::Torn));
+    }
+
+    #[test]
+    fn a_history_of_a_newer_bench_is_not_ours() {
+        let newer = History::new("a = 1\n")
+            .written()
+            .replace("format 1", "format 2");
+        assert_eq!(History::read(&newer), Err(Unreadable::Foreign));
+    }
+
+    /// However large a change is, it can be taken back.
+    #[test]
+    fn the_last_change_stays() {
+        let texts = ["x", "y"].map(|letter| letter.repeat(2 * MOST_BYTES));
+        let mut history = History::new(&texts[0]);
+        history.record(&texts[1], "all of it");
+        history.undo();
+        assert_eq!(**history.present(), *texts[0]);
     }
 
     #[test]

@@ -14,12 +14,18 @@ use std::time::Duration;
 
 const KILLS: u32 = 1000;
 
+/// Designs that are written at once: a save waits for the disk more than it works.
+const WRITERS: u32 = 4;
+
+/// So often what is kept for undo is tried and forgotten.
+const BEGUN_ANEW: u32 = 25;
+
 /// Where the process that is to be killed finds its design.
 const VICTIM: &str = "BOXWRIGHT_TEST_VICTIM";
 
-/// Long enough to take more than one write.
+/// Longer than a page of a disk.
 fn text(number: u64) -> String {
-    let filling = "# a remark among many\n".repeat(4000);
+    let filling = "# a remark among many\n".repeat(250);
     format!("first = {number}\n{filling}last = {number}\n")
 }
 
@@ -72,42 +78,63 @@ fn kill(design: &Path, after: Duration) {
     child.wait().unwrap();
 }
 
+/// Runs and kills writers of one design, one after the other; what they left unfinished.
+fn besiege(folder: &Path) -> usize {
+    fs::create_dir_all(folder).unwrap();
+    let design = folder.join("design.toml");
+    fs::write(&design, text(0)).unwrap();
+    let mut last = 0;
+    let mut left = 0;
+    for round in 0..KILLS / WRITERS {
+        // Golden steps leave no moment out.
+        let part = (f64::from(round) * 0.618_034).fract();
+        kill(&design, Duration::from_micros((part * 6000.0) as u64));
+        let now = fs::read_to_string(&design).unwrap();
+        let number = number(&now).unwrap_or_else(|| panic!("torn in round {round}"));
+        assert!(number > last, "round {round}: what was saved is gone");
+        last = number;
+        if round % BEGUN_ANEW == BEGUN_ANEW - 1 {
+            left += undone(&design);
+        }
+    }
+    left
+}
+
+/// Goes back over all that is remembered, then forgets it: what is written with
+/// every save stays short.
+fn undone(design: &Path) -> usize {
+    let left = drafts(design.parent().unwrap()).len();
+    let mut session = Session::open(design, None).unwrap();
+    let newest = session.text().to_string();
+    for _ in 0..BEGUN_ANEW {
+        assert!(session.undo_words().is_some(), "undo has suffered");
+        session.undo().unwrap();
+        assert!(number(&fs::read_to_string(design).unwrap()).is_some());
+    }
+    session.change(&newest, "back").unwrap();
+    drop(session);
+    fs::remove_dir_all(design.with_file_name(".design.toml.bench")).unwrap();
+    for draft in drafts(design.parent().unwrap()) {
+        fs::remove_file(draft).unwrap();
+    }
+    left
+}
+
 #[test]
 fn a_thousand_kills_tear_no_file() {
     let name = format!("boxwright-kill-{}", std::process::id());
     let folder = std::env::temp_dir().join(name);
-    let halves = [folder.join("a"), folder.join("b")];
-    let half = |folder: PathBuf| {
-        move || {
-            fs::create_dir_all(&folder).unwrap();
-            let design = folder.join("design.toml");
-            fs::write(&design, text(0)).unwrap();
-            let mut last = 0;
-            for round in 0..KILLS / 2 {
-                // Golden steps leave no moment out.
-                let part = (f64::from(round) * 0.618_034).fract();
-                kill(&design, Duration::from_micros((part * 6000.0) as u64));
-                let now = fs::read_to_string(&design).unwrap();
-                let number = number(&now).unwrap_or_else(|| panic!("torn in round {round}"));
-                assert!(number > last, "round {round}: what was saved is gone");
-                last = number;
-            }
-            let mut session = Session::open(&design, None).unwrap();
-            for _ in 0..20 {
-                session.undo().unwrap();
-                assert!(number(&fs::read_to_string(&design).unwrap()).is_some());
-            }
-            drafts(&folder)
-        }
-    };
-    let [one, other] = halves.map(|folder| std::thread::spawn(half(folder)));
-    let left = [one.join().unwrap(), other.join().unwrap()].concat();
+    let writers = [(); WRITERS as usize].iter().enumerate().map(|(n, ())| {
+        let folder = folder.join(n.to_string());
+        std::thread::spawn(move || besiege(&folder))
+    });
+    let writers: Vec<_> = writers.collect();
+    let left: usize = writers
+        .into_iter()
+        .map(|writer| writer.join().unwrap())
+        .sum();
     // Some were killed in the middle of a save: the draft they were at is left.
-    assert!(
-        left.len() > 20,
-        "only {} were killed while saving",
-        left.len()
-    );
+    assert!(left > 20, "only {left} were killed while saving");
     fs::remove_dir_all(&folder).unwrap();
 }
 
@@ -118,7 +145,8 @@ fn drafts(folder: &Path) -> Vec<PathBuf> {
         entries.map(|entry| entry.unwrap().path()).collect()
     };
     let mut found = inside(folder);
-    found.extend(inside(&folder.join(".design.toml.bench")));
+    let aside = folder.join(".design.toml.bench");
+    found.extend(aside.exists().then(|| inside(&aside)).into_iter().flatten());
     let is_draft = |path: &PathBuf| path.extension().is_some_and(|end| end == "part");
     found.into_iter().filter(is_draft).collect()
 }

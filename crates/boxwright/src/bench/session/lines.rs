@@ -24,6 +24,55 @@ fn same(a: &str, b: &str) -> bool {
     a[..bare(a)] == b[..bare(b)]
 }
 
+/// A text with the line ends of the one it was made from, whose ends got lost on
+/// the way: a field of a page knows one kind only.
+pub(crate) fn with_ends_of(text: &str, base: &str) -> String {
+    let bare = |line: &str| -> usize {
+        let line = line.strip_suffix('\n').unwrap_or(line);
+        line.strip_suffix('\r').unwrap_or(line).len()
+    };
+    let old = lines(base);
+    let is_long = |line: &&str| line.ends_with("\r\n");
+    if text.contains('\r') || !old.iter().any(is_long) {
+        return text.to_owned();
+    }
+    let usual = if old.first().is_some_and(is_long) {
+        "\r\n"
+    } else {
+        "\n"
+    };
+    let shown: Vec<String> = old.iter().map(|line| line.replace("\r\n", "\n")).collect();
+    let shown: Vec<&str> = shown.iter().map(String::as_str).collect();
+    let new = lines(text);
+    let mut out = String::with_capacity(base.len());
+    let (mut at, mut from) = (0, 0);
+    let whole = Hunk {
+        old: old.len()..old.len(),
+        new: new.len()..new.len(),
+    };
+    for hunk in hunks(&shown, &new).into_iter().chain([whole]) {
+        for (old, new) in old[from..hunk.old.start]
+            .iter()
+            .zip(&new[at..hunk.new.start])
+        {
+            let end = &old[bare(old)..];
+            out.push_str(&old[..bare(old)]);
+            // The last line of a text may lack its end, or have got one.
+            out.push_str(match (new.ends_with('\n'), end) {
+                (true, "") => usual,
+                (true, end) => end,
+                (false, _) => "",
+            });
+        }
+        for line in &new[hunk.new.clone()] {
+            out.push_str(&line[..bare(line)]);
+            out.push_str(if line.ends_with('\n') { usual } else { "" });
+        }
+        (from, at) = (hunk.old.end, hunk.new.end);
+    }
+    out
+}
+
 /// Where two texts differ, with as few lines taken out and put in as possible.
 pub(super) fn hunks(old: &[&str], new: &[&str]) -> Vec<Hunk> {
     let pairs = || old.iter().zip(new);
@@ -118,4 +167,34 @@ fn furthest(a: &[&str], b: &[&str]) -> Option<Vec<Vec<usize>>> {
         }
     }
     None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn a_changed_text_keeps_the_ends_of_its_lines() {
+        let base = "a = 1\r\nb = 2\n\r\nc = 3\r\n";
+        for (text, wanted) in [
+            ("a = 1\nb = 2\n\nc = 3\n", base),
+            ("a = 1\nb = 9\n\nc = 3\n", "a = 1\r\nb = 9\r\n\r\nc = 3\r\n"),
+            ("b = 2\n\nc = 3", "b = 2\n\r\nc = 3"),
+            ("", ""),
+        ] {
+            assert_eq!(with_ends_of(text, base), wanted, "{text:?}");
+        }
+        assert_eq!(with_ends_of("a\nb\n", "a\nc\n"), "a\nb\n");
+    }
+
+    proptest! {
+        /// Nothing but the ends differs, and an untouched text comes back as it was.
+        #[test]
+        fn only_ends_change(base in "([abc]{0,2}\r?\n){0,6}[abc]?", text in "([abc]{0,2}\n){0,6}[abc]?") {
+            let bare = |text: &str| text.replace("\r\n", "\n");
+            prop_assert_eq!(bare(&with_ends_of(&text, &base)), text);
+            prop_assert_eq!(with_ends_of(&bare(&base), &base), base);
+        }
+    }
 }

@@ -1,8 +1,9 @@
 //! An editor that saves in the very moment the bench does.
 
 use super::{Session, Side};
-use std::fs;
-use std::path::PathBuf;
+use std::fs::{self, OpenOptions};
+use std::io::Write;
+use std::path::{Path, PathBuf};
 use std::thread;
 use std::time::Duration;
 
@@ -23,55 +24,97 @@ impl Drop for Scratch {
     }
 }
 
+/// How an editor saves a text into a file, so long after it began.
+type Saving = fn(&Path, &str, Duration);
+
+/// Writes a file of its own and puts it in the place of the design.
+fn by_renaming(design: &Path, text: &str, after: Duration) {
+    let draft = design.with_file_name("draft");
+    fs::write(&draft, text).unwrap();
+    thread::sleep(after);
+    fs::rename(&draft, design).unwrap();
+}
+
+/// Empties the design and writes it anew, in two goes.
+fn in_place(design: &Path, text: &str, after: Duration) {
+    thread::sleep(after / 3);
+    let mut file = fs::File::create(design).unwrap();
+    let (one, other) = text.split_at(text.len() / 2);
+    file.write_all(one.as_bytes()).unwrap();
+    thread::sleep(after / 3);
+    file.write_all(other.as_bytes()).unwrap();
+}
+
+/// Opens the design, and writes over what is in it later.
+fn in_place_later(design: &Path, text: &str, after: Duration) {
+    let mut file = OpenOptions::new().write(true).open(design).unwrap();
+    thread::sleep(after);
+    file.set_len(0).unwrap();
+    file.write_all(text.as_bytes()).unwrap();
+}
+
+/// Lets an editor save in the moment the bench does, again and again.
 /// Whenever the editor saves, its line is in the file afterwards, and so is the bench's.
-#[cfg(target_os = "linux")]
-#[test]
-fn an_editor_is_never_overwritten() {
-    let scratch = Scratch::new("race");
+fn race(name: &str, rounds: u32, saving: Saving) {
+    let scratch = Scratch::new(name);
     let design = scratch.0.join("design.toml");
-    let draft = scratch.0.join("draft");
     fs::write(&design, "mine = 0\n\ntheirs = 0\n").unwrap();
     let mut session = Session::open(&design, None).unwrap();
-    for round in 1..=400_u32 {
+    for round in 1..=rounds {
         let before = session.text().to_string();
         let theirs = before.replace(
-            &format!("theirs = {}", round - 1),
-            &format!("theirs = {round}"),
+            &format!("theirs = {}\n", round - 1),
+            &format!("theirs = {round}\n"),
         );
-        let mine = before.replace(&format!("mine = {}", round - 1), &format!("mine = {round}"));
-        let (design, draft) = (design.clone(), draft.clone());
+        let [was, is] = [round - 1, round].map(|round| format!("mine = {round}\n"));
+        let mine = before.replace(&was, &is);
+        let at = design.clone();
         let part = (f64::from(round) * 0.618_034).fract();
-        let editor = thread::spawn(move || {
-            fs::write(&draft, theirs).unwrap();
-            thread::sleep(Duration::from_micros((part * 3000.0) as u64));
-            fs::rename(&draft, &design).unwrap();
-        });
+        let after = Duration::from_micros((part * 3000.0) as u64);
+        let editor = thread::spawn(move || saving(&at, &theirs, after));
         session.change(&mine, "mine").unwrap();
         editor.join().unwrap();
-        session.look();
+        while session.look() {}
+        // Half of what the editor wrote was met: that may be asked about.
+        session.settle(Side::Theirs).unwrap();
         // An editor that knew nothing of the change has put its whole text over
         // it: then undo has the change.
-        if !session.text().contains(&format!("mine = {round}")) {
-            session.undo().unwrap();
-            assert!(
-                session.text().contains(&format!("mine = {round}")),
-                "round {round}"
-            );
-            session.redo().unwrap();
-            let both = session
-                .text()
-                .replace(&format!("mine = {}", round - 1), &format!("mine = {round}"));
-            session.change(&both, "again").unwrap();
+        if !session.text().contains(&is) {
+            let now = session.text().to_string();
+            while !session.text().contains(&is) {
+                assert!(
+                    session.undo_words().is_some(),
+                    "round {round}: mine is lost"
+                );
+                session.undo().unwrap();
+            }
+            session.change(&now.replace(&was, &is), "again").unwrap();
         }
         assert!(
-            session.text().contains(&format!("theirs = {round}")),
-            "round {round}"
+            session.text().contains(&format!("theirs = {round}\n")),
+            "round {round}: {:?}",
+            session.text()
         );
-        assert_eq!(
-            fs::read_to_string(scratch.0.join("design.toml")).unwrap(),
-            **session.text()
-        );
+        assert_eq!(fs::read_to_string(&design).unwrap(), **session.text());
     }
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn an_editor_that_renames_is_never_overwritten() {
+    race("race-rename", 200, by_renaming);
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn an_editor_that_writes_in_place_is_never_overwritten() {
+    race("race-in-place", 100, in_place);
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn an_editor_that_opened_the_file_before_is_never_overwritten() {
+    race("race-later", 100, in_place_later);
 }
 
 #[test]

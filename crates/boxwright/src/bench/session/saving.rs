@@ -1,69 +1,148 @@
-//! A text saved in the place of another, which nobody may have changed meanwhile.
+//! A new text on its way into the file, which an editor may have changed meanwhile.
 
+use super::looking::settled;
+use super::{Conflict, EDITOR, Session, merge, unsettled};
 use crate::bench::refusal::Refusal;
-use crate::files;
-use std::fs;
-use std::io;
+use crate::files::{self, Exchange};
+use std::fs::File;
+use std::io::{Read, Seek, SeekFrom};
 use std::path::Path;
-
-/// An editor that saves more often than this in one moment is a machine.
-const MOST_SWAPS: usize = 8;
+use std::sync::Arc;
 
 /// How saving went.
 #[derive(Debug)]
 pub(super) enum Saved {
     Done,
     /// An editor was faster: the file is as it left it.
-    Met(String),
+    Met,
 }
 
-/// Saves a text, unless the file holds another than was expected.
-pub(super) fn over(path: &Path, expected: &str, text: &str) -> Result<Saved, Refusal> {
-    let mut bytes = text.as_bytes().to_vec();
-    let mut met = None;
-    // What gives way is either what was expected, or goes back to its place.
-    for _ in 0..MOST_SWAPS {
-        let before = files::exchange(path, &bytes).map_err(|error| unwritten(path, &error))?;
-        let expected = match &met {
-            None => expected.as_bytes(),
-            Some(_) => text.as_bytes(),
-        };
-        match before.filter(|before| before != expected) {
-            None => break,
-            Some(before) => {
-                bytes.clone_from(&before);
-                met = Some(before);
+/// A file that a save took the place of. It has no name any more, but an editor
+/// that had opened it before may write into it still.
+#[derive(Debug)]
+pub(super) struct GaveWay {
+    file: File,
+    /// What was in it when it was last looked at.
+    pub(super) text: Arc<str>,
+}
+
+/// Such files looked after; the oldest go first.
+const MOST_FILES: usize = 8;
+
+/// An editor that saves more often than this while one change is saved is a machine.
+const MOST_MEETINGS: usize = 8;
+
+impl GaveWay {
+    /// What an editor has written into it since it was last looked at.
+    pub(super) fn written_since(&mut self) -> Option<String> {
+        let differs = |text: &String| **text != *self.text && !text.trim().is_empty();
+        read(&self.file).filter(differs)?;
+        settled(|| read(&self.file)).filter(differs)
+    }
+}
+
+fn read(mut file: &File) -> Option<String> {
+    let mut text = String::new();
+    file.seek(SeekFrom::Start(0)).ok()?;
+    file.take(files::MOST_BYTES)
+        .read_to_string(&mut text)
+        .ok()?;
+    Some(text)
+}
+
+impl Session {
+    /// Goes on to a new text and saves it. A change by an editor that was not
+    /// yet seen is merged, or asked about.
+    pub(crate) fn change(&mut self, new: &str, words: &str) -> Result<(), Refusal> {
+        self.change_with(new, words, None)
+    }
+
+    /// The same with lines that came onto the shelf in the same step.
+    pub(super) fn change_with(
+        &mut self,
+        new: &str,
+        words: &str,
+        shelved: Option<&str>,
+    ) -> Result<(), Refusal> {
+        if self.conflict.is_some() {
+            return Err(unsettled());
+        }
+        if new.len() as u64 > files::MOST_BYTES {
+            return Err(Refusal::new(
+                "this is more text than a design may have",
+                "a design is a text of a few pages",
+            ));
+        }
+        self.stays = None;
+        let mut wanted = new.to_owned();
+        for _ in 0..MOST_MEETINGS {
+            if let Some(theirs) = self.there()?.filter(|text| **text != *self.on_disk) {
+                match self.met(&theirs, &wanted) {
+                    Some(merged) => wanted = merged,
+                    None => return Ok(self.ask(&wanted, words, shelved)),
+                }
+            }
+            if let Saved::Done = self.save(&wanted)? {
+                self.history.record_with(&wanted, words, shelved);
+                self.keep_history();
+                return Ok(());
             }
         }
+        Ok(self.ask(&wanted, words, shelved))
     }
-    met.map_or(Ok(Saved::Done), |met| theirs(path, met))
-}
 
-/// Saves a text where there is no file yet.
-pub(super) fn anew(path: &Path, text: &str) -> Result<Saved, Refusal> {
-    match files::put_new(path, text.as_bytes()) {
-        Ok(()) => Ok(Saved::Done),
-        Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
-            let found = fs::symlink_metadata(path).is_ok_and(|found| found.is_file());
-            let met = found.then(|| fs::read(path).ok()).flatten();
-            theirs(path, met.ok_or_else(|| unwritten(path, &error))?)
+    /// Takes up what an editor has saved; what a new text becomes with it, if
+    /// the two go together.
+    fn met(&mut self, theirs: &str, new: &str) -> Option<String> {
+        let merged = merge(self.text(), new, theirs).ok();
+        let merged = merged.filter(|merged| self.is_sound_enough(merged, new, theirs));
+        self.on_disk = theirs.into();
+        if merged.is_some() {
+            self.history.record(theirs, EDITOR);
+            self.keep_history();
         }
-        Err(error) => Err(unwritten(path, &error)),
+        merged
+    }
+
+    /// Goes on to a text while the file stays as an editor left it.
+    fn ask(&mut self, mine: &str, words: &str, shelved: Option<&str>) {
+        self.history.record_with(mine, words, shelved);
+        let theirs = Arc::clone(&self.on_disk);
+        self.conflict = (*theirs != *mine).then_some(Conflict { theirs });
+        self.keep_history();
+    }
+
+    /// Whether a text made from two has no faults, or only such as one of them has.
+    pub(super) fn is_sound_enough(&self, merged: &str, mine: &str, theirs: &str) -> bool {
+        let sound = |text: &str| design::read(text, self.shelf().map(|shelf| &**shelf)).is_ok();
+        sound(merged) || !sound(mine) || !sound(theirs)
+    }
+
+    /// Saves a text, unless an editor has saved another since the file was last looked at.
+    pub(super) fn save(&mut self, text: &str) -> Result<Saved, Refusal> {
+        let [new, expected] = [text.as_bytes(), self.on_disk.as_bytes()];
+        let Exchange::Done(gave_way) = exchange(&self.design, new, expected)? else {
+            return Ok(Saved::Met);
+        };
+        let text = Arc::from(text);
+        let old = std::mem::replace(&mut self.on_disk, text);
+        if let Some(file) = gave_way {
+            if self.gave_way.len() == MOST_FILES {
+                self.gave_way.pop_front();
+            }
+            self.gave_way.push_back(GaveWay { file, text: old });
+        }
+        self.trouble = None;
+        Ok(Saved::Done)
     }
 }
 
-fn theirs(path: &Path, met: Vec<u8>) -> Result<Saved, Refusal> {
-    String::from_utf8(met).map(Saved::Met).map_err(|_| {
+/// Puts bytes in the place of those that are expected in a file.
+pub(super) fn exchange(path: &Path, new: &[u8], expected: &[u8]) -> Result<Exchange, Refusal> {
+    files::exchange(path, new, expected).map_err(|error| {
         Refusal::new(
-            format!("{} is no longer text in UTF-8", path.display()),
-            "save the file as UTF-8, which every editor offers",
+            format!("cannot write {}: {error}", path.display()),
+            "look at the permissions of the file and its folder, and at the room on the disk",
         )
     })
-}
-
-fn unwritten(path: &Path, error: &io::Error) -> Refusal {
-    Refusal::new(
-        format!("cannot write {}: {error}", path.display()),
-        "look at the permissions of the file and its folder",
-    )
 }

@@ -11,13 +11,15 @@ pub(super) fn written(done: &BTreeSet<String>) -> String {
     format!("{MARK}\n{}", lines.collect::<String>())
 }
 
-/// From what a file has; nothing where no bench wrote it.
-pub(super) fn read(text: &str) -> BTreeSet<String> {
-    let mut lines = text.lines();
-    if lines.next() != Some(MARK) {
-        return BTreeSet::new();
+/// From what a file has; none where no bench wrote it, or a newer one. What the
+/// disk has lost leaves nothing.
+pub(super) fn read(text: &str) -> Option<BTreeSet<String>> {
+    let mut lines = text.trim_matches('\0').lines();
+    match lines.next() {
+        None => Some(BTreeSet::new()),
+        Some(MARK) => Some(lines.map(str::to_owned).collect()),
+        Some(_) => None,
     }
-    lines.map(str::to_owned).collect()
 }
 
 #[cfg(test)]
@@ -27,8 +29,12 @@ mod tests {
     #[test]
     fn steps_are_remembered_and_strangers_are_not() {
         let done: BTreeSet<String> = ["saw", "glue-2"].map(str::to_owned).into();
-        assert_eq!(read(&written(&done)), done);
-        assert!(read("saw\nglue-2\n").is_empty());
-        assert!(read("").is_empty());
+        assert_eq!(read(&written(&done)), Some(done));
+        for torn in ["", "\0\0\0"] {
+            assert_eq!(read(torn), Some(BTreeSet::new()));
+        }
+        for foreign in ["saw\nglue-2\n", "boxwright bench steps, format 2\nsaw\n"] {
+            assert_eq!(read(foreign), None);
+        }
     }
 }

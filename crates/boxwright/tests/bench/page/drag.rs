@@ -4,13 +4,11 @@ use super::Open;
 
 /// An example whose box is written otherwise.
 fn with_size(size: &str) -> Open {
-    let open = Open::example("bathing-beach");
-    let text = open.scratch.text();
-    let line = text.lines().find(|line| line.starts_with("outside = "));
-    let line = line.expect("the example states its size").to_owned();
-    open.scratch
-        .write(&text.replace(&line, &format!("outside = \"{size}\"")));
-    open
+    Open::rewritten("bathing-beach", |text| {
+        let line = text.lines().find(|line| line.starts_with("outside = "));
+        let line = line.expect("the example states its size");
+        text.replace(line, &format!("outside = \"{size}\""))
+    })
 }
 
 /// The value in the file's first line that begins so.
@@ -73,42 +71,59 @@ fn centimetres_stay_centimetres() {
     open.finish();
 }
 
+/// Lines that differ, before and after.
+fn changed(before: &str, after: &str) -> Vec<(String, String)> {
+    let lines = before.lines().zip(after.lines());
+    lines
+        .filter(|(old, new)| old != new)
+        .map(|(old, new)| (old.to_owned(), new.to_owned()))
+        .collect()
+}
+
+/// The lengths of a line in mm.
+fn mm(line: &str) -> Vec<f64> {
+    let text = line.split('"').nth(1).unwrap();
+    let numbers = text.trim_end_matches(" mm").split(" x ");
+    numbers.map(|number| number.parse().unwrap()).collect()
+}
+
 /// Parts on the panel, the handle and the feet.
 #[test]
 fn what_is_on_the_box_is_dragged_where_the_file_says_so() {
     let mut open = Open::example("bathing-beach");
     open.whole();
     let before = open.scratch.text();
-    let grips = open
-        .page
-        .eval("[...document.querySelectorAll('.grip[data-key]')].map((grip) => grip.dataset.key)");
-    let grips: Vec<String> = serde_json::from_value(grips).unwrap();
-    let control = grips.iter().find(|key| key.starts_with("control.part."));
-    let control = control.unwrap_or_else(|| panic!("{grips:?}")).clone();
-    let number = control.split('.').nth(2).unwrap().to_owned();
-    let at = format!("document.querySelector('#grip-control-part-{number}-0').dataset.at");
+    // Several parts may lie over each other as they are seen: one that can be taken hold of.
+    let control = open.page.text(
+        "[...document.querySelectorAll('.grip[data-key^=\"control.part.\"]')].find((grip) => { \
+         grip.scrollIntoView({ block: 'center' }); const r = grip.getBoundingClientRect(); \
+         const top = document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2); \
+         return top?.closest('.grip') === grip; })?.id",
+    );
+    let grip = format!("#{control}");
+    let at = format!("document.querySelector('{grip}').dataset.at");
     let was = open.page.text(&at);
-    let middle = open.page.middle(&format!("#grip-control-part-{number}-0"));
-    open.page.drag(middle, (6.0, 0.0));
-    open.page.until("!document.querySelector('#undo').disabled");
+    let middle = open.page.middle(&grip);
+    open.page.drag(middle, (0.0, -12.0));
     open.page
         .until(&format!("{at} !== {}", serde_json::json!(was)));
-    let after = open.scratch.text();
-    let changed: Vec<(&str, &str)> = before
-        .lines()
-        .zip(after.lines())
-        .filter(|(old, new)| old != new)
-        .collect();
-    assert_eq!(changed.len(), 1, "{changed:?}");
-    assert!(changed[0].1.starts_with("at = \""), "{changed:?}");
-    // Up stays as it was, to the letter; across it is further to the right.
-    let mm = |line: &str| -> Vec<f64> {
-        let text = line.split('"').nth(1).unwrap();
-        let numbers = text.trim_end_matches(" mm").split(" x ");
-        numbers.map(|number| number.parse().unwrap()).collect()
-    };
-    let [old, new] = [mm(changed[0].0), mm(changed[0].1)];
-    assert!(new[0] > old[0] && new[1] == old[1], "{old:?} {new:?}");
+    let text = open.scratch.text();
+    let moved = changed(&before, &text);
+    assert_eq!(moved.len(), 1, "{moved:?}");
+    assert!(
+        mm(&moved[0].1)[1] > mm(&moved[0].0)[1],
+        "it went up: {moved:?}"
+    );
+    open.page.click("#undo");
+    open.page.until("document.querySelector('#undo').disabled");
+    // With the keyboard by one millimetre, and the other length as it was.
+    open.page
+        .eval(&format!("document.querySelector('{grip}').focus()"));
+    open.page.key("ArrowUp");
+    open.page.until("!document.querySelector('#undo').disabled");
+    let moved = changed(&before, &open.scratch.text());
+    let [old, new] = [mm(&moved[0].0), mm(&moved[0].1)];
+    assert_eq!([new[0], new[1]], [old[0], old[1] + 1.0]);
 
     // The handle, with the keyboard; a foot moves them all.
     open.page.click("#undo");

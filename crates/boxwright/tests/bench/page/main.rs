@@ -16,6 +16,7 @@ mod keyboard;
 mod looks;
 mod phone;
 mod pictures;
+mod quick;
 mod story;
 mod touch;
 
@@ -32,17 +33,25 @@ struct Open {
 impl Open {
     /// An example, studied nominally only.
     fn example(name: &str) -> Self {
-        Self::with(name, Bench::open)
+        Self::rewritten(name, |text| text)
+    }
+
+    /// The same with another text.
+    fn rewritten(name: &str, rewrite: impl Fn(String) -> String) -> Self {
+        let scratch = Scratch::new();
+        scratch.copy(name);
+        scratch.write(&rewrite(scratch.text()));
+        Self::on(scratch, Bench::open)
     }
 
     /// An example with as many drawn builds as usual.
     fn with_builds(name: &str) -> Self {
-        Self::with(name, Bench::with_builds)
-    }
-
-    fn with(name: &str, open: fn(&Scratch) -> Bench) -> Self {
         let scratch = Scratch::new();
         scratch.copy(name);
+        Self::on(scratch, Bench::with_builds)
+    }
+
+    fn on(scratch: Scratch, open: fn(&Scratch) -> Bench) -> Self {
         let bench = open(&scratch);
         let mut page = Page::new();
         page.size(1280, 900);
@@ -59,6 +68,12 @@ impl Open {
     fn whole(&mut self) {
         self.page
             .until("document.querySelector('#head').dataset.stage === 'whole'");
+    }
+
+    /// Waits until nothing more is being tried, so that nothing moves under the hand.
+    fn rested(&mut self) {
+        self.whole();
+        self.page.until("!document.querySelector('#stop')");
     }
 
     fn go(&mut self, query: &str) {

@@ -1,6 +1,7 @@
 //! The build order on a phone: a file of its own, away from the bench.
 
 use super::Open;
+use super::bench::Scratch;
 use super::browser::Page;
 use serde_json::json;
 
@@ -14,7 +15,8 @@ fn the_build_order_is_taken_along_and_remembers() {
     let text = open
         .page
         .text("fetch(document.querySelector('#build-file').href).then((file) => file.text())");
-    let file = open.scratch.path("build.html");
+    let kept = Scratch::new();
+    let file = kept.path("build.html");
     std::fs::write(&file, &text).unwrap();
     let steps = open
         .page

@@ -43,8 +43,7 @@ fn pictures_of_every_sheet() {
         open.page.dark(dark);
         open.go(&format!("?sheet={sheet}"));
         // Every build is drawn, every mend and every other part tried, and the page shows it.
-        open.whole();
-        open.page.until("!document.querySelector('#stop')");
+        open.rested();
         open.page.eval(
             "new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))",
         );

@@ -12,6 +12,7 @@ mod escape;
 mod handout;
 mod kill;
 mod links;
+mod mishaps;
 mod quick;
 mod session;
 mod slow;

@@ -72,3 +72,34 @@ fn a_crowd_does_not_lock_the_maker_out() {
     assert!(begun.elapsed() < 2 * SOON, "{:?}", begun.elapsed());
     drop(crowd);
 }
+
+/// Pages that listen have no time limit, but their number has one: the newest are heard.
+#[test]
+fn a_crowd_of_listeners_does_not_lock_the_maker_out() {
+    let scratch = Scratch::new();
+    scratch.copy("bathing-beach");
+    let bench = Bench::open(&scratch);
+    let asked = format!("GET /events HTTP/1.1\r\nHost: {}\r\n\r\n", bench.host());
+    let crowd: Vec<TcpStream> = (0..500)
+        .map(|_| {
+            let mut stream = bench.connect();
+            stream.write_all(asked.as_bytes()).unwrap();
+            stream
+        })
+        .collect();
+    let begun = Instant::now();
+    assert_eq!(bench.get("/parts").status(), 200);
+    bench.set("brief.loudness", "77 dB");
+    assert!(begun.elapsed() < SOON, "{:?}", begun.elapsed());
+    // The newest of them hears what is done, the oldest is gone.
+    let mut newest = crowd.last().unwrap();
+    let mut heard = String::new();
+    while !heard.contains("\"number\":2") {
+        let mut bytes = [0; 4096];
+        let read = newest.read(&mut bytes).unwrap();
+        assert!(read > 0, "{heard}");
+        heard += &String::from_utf8_lossy(&bytes[..read]);
+    }
+    let oldest = crowd.into_iter().next().unwrap();
+    hung_up(oldest);
+}

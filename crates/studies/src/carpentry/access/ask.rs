@@ -4,21 +4,37 @@ use super::{STRAIGHT, Site};
 use crate::carpentry::model::Passage;
 use crate::memo::Memo;
 use std::sync::Arc;
-use wood::{Carry, Opening, Part, Plan, Scene, Verdict};
+use wood::{Carry, Opening, Part, Plan, Scene, Verdict, Wall};
 
 /// Size of the search for a way through one opening: of a design that is shown, and of a
 /// mend that is tried, which at worst is not offered.
 const NODES: usize = 200;
 const NODES_OF_TRIAL: usize = 40;
 
-/// What is asked: whether a part comes out of a box through some openings.
+/// What is asked: whether a part comes out of a box through some openings. What is compared
+/// soonest stands first.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Question {
+    moving: usize,
+    nodes: usize,
+    openings: Vec<Opening>,
+    among: Arc<Among>,
+}
+
+/// A box and what is in it.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Among {
     plan: Plan,
     parts: Vec<Part>,
+}
+
+/// What is drawn straight off a wall, and what is out of its way.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Drawing {
     moving: usize,
-    openings: Vec<Opening>,
-    nodes: usize,
+    wall: Wall,
+    out: Vec<usize>,
+    among: Arc<Among>,
 }
 
 /// The way out of a part, and whether tools reach it through the same opening.
@@ -84,18 +100,24 @@ impl Way {
 }
 
 /// Ways found so far.
-pub(crate) type Ways = Memo<Question, Way>;
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Ways {
+    out: Memo<Question, Way>,
+    off: Memo<Drawing, Option<f64>>,
+}
 
 /// Asks for ways in one box.
 pub(super) struct Ask<'s, 'a> {
     site: &'s Site<'a>,
+    among: Arc<Among>,
     nodes: usize,
 }
 
 impl<'s, 'a> Ask<'s, 'a> {
-    pub(super) const fn new(site: &'s Site<'a>) -> Self {
+    pub(super) fn new(site: &'s Site<'a>) -> Self {
         let nodes = if site.trial { NODES_OF_TRIAL } else { NODES };
-        Self { site, nodes }
+        let among = Among::of(site, site.solids.to_vec());
+        Self { site, among, nodes }
     }
 
     /// The way through the first opening that lets a part pass; the best failure otherwise.
@@ -109,18 +131,44 @@ impl<'s, 'a> Ask<'s, 'a> {
     }
 
     fn asked(&self, moving: usize, openings: &[Opening], nodes: usize) -> Arc<Way> {
-        let question = self.question(self.site.solids, moving, openings, nodes);
-        self.site
-            .ways
-            .of(question, |asked| answer((self.site.scene)(), asked))
+        let question = question(&self.among, moving, openings, nodes);
+        let ways = &self.site.ways.out;
+        ways.of(question, |asked| answer((self.site.scene)(), asked))
     }
 
     /// The same by pushes and turns alone, among other parts than those of the list.
-    pub(super) fn among(&self, parts: &[Part], moving: usize, openings: &[Opening]) -> Arc<Way> {
-        let question = self.question(parts, moving, openings, 0);
-        self.site.ways.of(question, |asked| {
-            answer(&(self.site.scene)().with(parts), asked)
+    pub(super) fn among(
+        &self,
+        among: &Arc<Among>,
+        moving: usize,
+        openings: &[Opening],
+    ) -> Arc<Way> {
+        let question = question(among, moving, openings, 0);
+        self.site.ways.out.of(question, |asked| {
+            answer(&(self.site.scene)().with(&among.parts), asked)
         })
+    }
+
+    /// The smallest gap around a part among others that is drawn straight off a wall; `None`
+    /// where it cannot be.
+    pub(super) fn drawn_off(
+        &self,
+        among: &Arc<Among>,
+        moving: usize,
+        wall: Wall,
+        out: &[usize],
+    ) -> Option<f64> {
+        let drawing = Drawing {
+            moving,
+            wall,
+            out: out.to_vec(),
+            among: Arc::clone(among),
+        };
+        let found = self.site.ways.off.of(drawing, |asked| {
+            let scene = (self.site.scene)().with(&among.parts);
+            scene.draw_off(asked.moving, asked.wall, &asked.out)
+        });
+        *found
     }
 
     /// With as few as can be of the parts out that were out for a way; `way` asks for one. A
@@ -153,21 +201,22 @@ impl<'s, 'a> Ask<'s, 'a> {
         }
         best
     }
+}
 
-    fn question(
-        &self,
-        parts: &[Part],
-        moving: usize,
-        openings: &[Opening],
-        nodes: usize,
-    ) -> Question {
-        Question {
-            plan: self.site.body.plan.clone(),
-            parts: parts.to_vec(),
-            moving,
-            openings: openings.to_vec(),
-            nodes,
-        }
+impl Among {
+    /// The box of a site with other parts in it than its own.
+    pub(super) fn of(site: &Site<'_>, parts: Vec<Part>) -> Arc<Self> {
+        let plan = site.body.plan.clone();
+        Arc::new(Self { plan, parts })
+    }
+}
+
+fn question(among: &Arc<Among>, moving: usize, openings: &[Opening], nodes: usize) -> Question {
+    Question {
+        moving,
+        nodes,
+        openings: openings.to_vec(),
+        among: Arc::clone(among),
     }
 }
 

@@ -1,13 +1,13 @@
 //! Parts that sit in a wall: drivers, radiators, vents, and the control panel as a whole.
 
-use super::ask::{Ask, Way};
+use super::ask::{Among, Ask, Way};
 use super::{Site, goes_in, line, names};
 use crate::carpentry::model::{AccessLine, PartKind, Passage, Stage};
 use crate::carpentry::parts::openings;
 use crate::carpentry::plan::wall;
 use std::sync::Arc;
 use wood::vector::{add, scale};
-use wood::{Frame, Opening, PanelId, Part, Pose, Scene, Shape, Solid, Wall};
+use wood::{Frame, Opening, PanelId, Part, Pose, Shape, Solid, Wall};
 
 /// What the panel as a whole is called.
 const PANEL: &str = "control panel, with its parts";
@@ -67,7 +67,7 @@ fn control_panel(
     loose: &[usize],
 ) -> Option<AccessLine> {
     let panel = Panel::new(site)?;
-    if let Some(slack) = panel.drawn_off(&(site.scene)().with(&panel.all)) {
+    if let Some(slack) = panel.drawn_off(ask) {
         let mut line = line(site, panel.own[0], &Way::straight(slack), None);
         let wall = crate::words::wall(panel.wall);
         line.label = PANEL.into();
@@ -107,7 +107,7 @@ struct Panel {
     /// Its parts, in the list of parts.
     own: Vec<usize>,
     /// All parts, and after them the plate, what is on it, and both together.
-    all: Vec<Part>,
+    all: Arc<Among>,
     plate: usize,
     bodies: usize,
     whole: usize,
@@ -146,7 +146,7 @@ impl Panel {
         Some(Self {
             wall: seat.wall,
             own,
-            all: site.solids.iter().cloned().chain(more).collect(),
+            all: Among::of(site, site.solids.iter().cloned().chain(more).collect()),
             plate: count,
             bodies: count + 1,
             whole: count + 2,
@@ -155,11 +155,11 @@ impl Panel {
 
     /// The smallest gap around what is on the plate as it is drawn off its wall, the plate
     /// sliding in its seat; `None` where that is not possible.
-    fn drawn_off(&self, scene: &Scene<'_>) -> Option<f64> {
+    fn drawn_off(&self, ask: &Ask<'_, '_>) -> Option<f64> {
         let alone = |moving: usize| {
             let more = [self.plate, self.bodies, self.whole];
             let out: Vec<usize> = self.own.iter().copied().chain(more).collect();
-            scene.draw_off(moving, self.wall, &out)
+            ask.drawn_off(&self.all, moving, self.wall, &out)
         };
         alone(self.plate).and_then(|_| alone(self.bodies))
     }

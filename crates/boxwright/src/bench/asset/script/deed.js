@@ -4,7 +4,16 @@ import { refresh, written } from "./fresh.js";
 import { post, say, worded } from "./talk.js";
 
 // Does something; gives what is wrong with it, nothing when it was done.
-export async function act(body) {
+export function act(body) {
+  const done = before.then(() => acted(body));
+  before = done.catch(() => {});
+  return done;
+}
+
+// One deed after another: requests side by side may overtake each other on their way.
+let before = Promise.resolve();
+
+async function acted(body) {
   const answer = await post("/do", body);
   if (!answer) return [{ place: "", message: "the bench does not answer", advice: "" }];
   const told = (answer.headers.get("Content-Type") || "").startsWith("application/json");

@@ -1,0 +1,138 @@
+//! A file put in the place of another, with an eye on what gave way: whoever
+//! wrote it a moment ago shall not have done so in vain.
+
+use super::{MOST_BYTES, drafted, sync_folder};
+use std::fs::{self, File};
+use std::io::{self, ErrorKind, Read};
+use std::path::Path;
+
+/// An editor that saves more often than this in one moment is a machine.
+const MOST_SWAPS: usize = 8;
+
+/// How an exchange went.
+#[derive(Debug)]
+pub(crate) enum Exchange {
+    /// The new bytes are there. What gave way, where the system can tell: who had
+    /// it open may write in it still.
+    Done(Option<File>),
+    /// Someone had saved something else meanwhile, and that is there.
+    Met,
+}
+
+/// How a draft took its place.
+enum Placed {
+    /// The draft is now what stood there.
+    Exchanged,
+    /// Nothing stood there.
+    Alone,
+    /// The system cannot exchange files.
+    Cannot,
+}
+
+/// Puts bytes in the place of those that are expected there. What is met instead
+/// stays in its place, or comes back to it: the very file, so that an editor that
+/// is still writing in it goes on doing so.
+pub(crate) fn exchange(target: &Path, bytes: &[u8], expected: &[u8]) -> io::Result<Exchange> {
+    let draft = drafted(target, bytes)?;
+    let done = match placed(&draft, target) {
+        Ok(Placed::Alone) => Ok(Exchange::Done(None)),
+        Ok(Placed::Exchanged) => looked_at(&draft, target, bytes, expected),
+        Ok(Placed::Cannot) => looked_at_before(&draft, target, expected),
+        Err(error) => Err(error),
+    };
+    fs::remove_file(&draft).ok();
+    sync_folder(target);
+    done
+}
+
+/// Looks at what gave way; where that is not what was expected, it goes back.
+fn looked_at(draft: &Path, target: &Path, bytes: &[u8], expected: &[u8]) -> io::Result<Exchange> {
+    let (mut there, mut gives_way) = (bytes.to_vec(), expected.to_vec());
+    for swaps in 1..=MOST_SWAPS {
+        let (found, file) = match read(draft) {
+            Ok(found) => found,
+            Err(error) => {
+                placed(draft, target)?;
+                return Err(error);
+            }
+        };
+        if found == gives_way {
+            return Ok(if swaps == 1 {
+                Exchange::Done(Some(file))
+            } else {
+                Exchange::Met
+            });
+        }
+        if let Placed::Alone = placed(draft, target)? {
+            break;
+        }
+        gives_way = std::mem::replace(&mut there, found);
+    }
+    Ok(Exchange::Met)
+}
+
+/// Looks at what is there, and takes its place if that is what was expected.
+fn looked_at_before(draft: &Path, target: &Path, expected: &[u8]) -> io::Result<Exchange> {
+    match read(target) {
+        Ok((found, _)) if found != expected => return Ok(Exchange::Met),
+        Ok(_) => {}
+        Err(error) if error.kind() == ErrorKind::NotFound => {}
+        Err(error) => return Err(error),
+    }
+    fs::rename(draft, target)?;
+    Ok(Exchange::Done(None))
+}
+
+/// A file and what is in it, if that can be a text of a maker.
+fn read(path: &Path) -> io::Result<(Vec<u8>, File)> {
+    must_be_file(path)?;
+    let file = File::open(path)?;
+    let mut bytes = Vec::new();
+    (&file).take(MOST_BYTES + 1).read_to_end(&mut bytes)?;
+    if bytes.len() as u64 > MOST_BYTES {
+        return Err(ErrorKind::FileTooLarge.into());
+    }
+    Ok((bytes, file))
+}
+
+/// Fails where something else than a file stands.
+fn must_be_file(path: &Path) -> io::Result<()> {
+    if fs::symlink_metadata(path)?.is_file() {
+        return Ok(());
+    }
+    Err(io::Error::other("it is no longer a file"))
+}
+
+/// Lets two files change places, or puts the first where nothing stands.
+#[cfg(target_os = "linux")]
+fn placed(draft: &Path, target: &Path) -> io::Result<Placed> {
+    use rustix::fs::{CWD, RenameFlags, renameat_with};
+    use rustix::io::Errno;
+    for _ in 0..MOST_SWAPS {
+        match must_be_file(target) {
+            Err(error) if error.kind() != ErrorKind::NotFound => return Err(error),
+            Ok(()) | Err(_) => {}
+        }
+        match renameat_with(CWD, draft, CWD, target, RenameFlags::EXCHANGE) {
+            Ok(()) => return Ok(Placed::Exchanged),
+            Err(Errno::NOENT) => {}
+            Err(_) => return Ok(Placed::Cannot),
+        }
+        match renameat_with(CWD, draft, CWD, target, RenameFlags::NOREPLACE) {
+            Ok(()) => return Ok(Placed::Alone),
+            // It has just come: that is met.
+            Err(Errno::EXIST) => {}
+            Err(_) => return Ok(Placed::Cannot),
+        }
+    }
+    Ok(Placed::Cannot)
+}
+
+/// As above, where the system has no means to.
+#[cfg(not(target_os = "linux"))]
+fn placed(_: &Path, target: &Path) -> io::Result<Placed> {
+    match must_be_file(target) {
+        Err(error) if error.kind() != ErrorKind::NotFound => Err(error),
+        Ok(()) | Err(_) => Ok(Placed::Cannot),
+    }
+}
