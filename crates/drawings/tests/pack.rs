@@ -2,13 +2,17 @@
 
 #![allow(clippy::unwrap_used, reason = "a test")]
 
+use boxwright_drawings::boxview::{Look, pictured};
 use boxwright_drawings::export::pdf::pdf;
 use boxwright_drawings::export::svg::svg;
 use boxwright_drawings::pack::pack;
-use boxwright_drawings::{Paper, Theme};
+use boxwright_drawings::sheet::Item;
+use boxwright_drawings::{Paper, Rect, Role, Theme};
 use design::Project;
 use std::path::PathBuf;
+use studies::carpentry::{PartKind, PlacedPart};
 use studies::{Options, Report, Texts, run};
+use wood::Wall;
 
 fn folders() -> Vec<PathBuf> {
     let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples");
@@ -253,6 +257,27 @@ fn every_part_has_its_number_in_the_box_taken_apart() {
             let wanted = 1 + usize::from(revision.as_ref() == Some(&number));
             let found = drawn.matches(&format!(">{number}</text>")).count();
             assert_eq!(found, wanted, "{name}: {}", part.label);
+        }
+    }
+}
+
+#[test]
+fn a_driver_shows_its_cone_where_it_is_looked_at() {
+    let area = Rect::new(0.0, 0.0, 190.0, 118.0);
+    for (name, _, report) in examples() {
+        let coned = |part: &&PlacedPart| {
+            let kind = matches!(part.kind, PartKind::Driver | PartKind::Radiator);
+            kind && part.part.sits_in == Some(Wall::Front)
+        };
+        let drivers = report.carpentry.parts.iter().filter(coned).count();
+        for (look, seen) in [(Look::Front, drivers), (Look::Section, 0)] {
+            let picture = pictured(&report.carpentry, look, area);
+            // Surround and cap: dark surfaces with an edge of their own.
+            let dark = picture.drawing.items.iter().filter(|item| {
+                matches!(item, Item::Shape(_, style) if style.stroke.is_some()
+                    && style.fill.is_some_and(|fill| fill.role == Role::MetalDark))
+            });
+            assert_eq!(dark.count(), 2 * seen, "{name}, {look:?}");
         }
     }
 }
