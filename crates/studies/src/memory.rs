@@ -29,15 +29,20 @@ impl Memory {
         subject.err().unwrap_or_default()
     }
 
-    /// As [`crate::run()`].
+    /// As [`crate::run()`], and what a step of each lever does.
     ///
     /// # Errors
     /// Everything wrong with the texts, all at once, each with its place.
     pub fn run(&self, texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
-        studied(texts, options, Trying::Mends, self)
+        let trying = Trying {
+            mends: true,
+            levers: true,
+            swaps: false,
+        };
+        studied(texts, options, trying, self)
     }
 
-    /// As [`crate::run_with_swaps`].
+    /// As [`crate::run_with_swaps`], and what a step of each lever does.
     ///
     /// # Errors
     /// Everything wrong with the texts, all at once, each with its place.
@@ -46,7 +51,12 @@ impl Memory {
         texts: Texts<'_>,
         options: Options<'_>,
     ) -> Result<Report, Vec<Diagnostic>> {
-        studied(texts, options, Trying::MendsAndSwaps, self)
+        let trying = Trying {
+            mends: true,
+            levers: true,
+            swaps: true,
+        };
+        studied(texts, options, trying, self)
     }
 
     /// As [`crate::survey`].
@@ -58,7 +68,7 @@ impl Memory {
         texts: Texts<'_>,
         options: Options<'_>,
     ) -> Result<Report, Vec<Diagnostic>> {
-        studied(texts, options, Trying::Nothing, self)
+        studied(texts, options, Trying::default(), self)
     }
 
     pub(crate) fn workshop(&self) -> Workshop {

@@ -38,12 +38,16 @@ pub struct Options<'a> {
 /// Drawn builds for the question sealed or vented, for each one of the main study.
 const VERSUS_SHARE: usize = 4;
 
-/// Reads and studies a design.
+/// Reads and studies a design. What its levers do is not tried.
 ///
 /// # Errors
 /// Everything wrong with the texts, all at once, each with its place.
 pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
-    Memory::default().run(texts, options)
+    let trying = Trying {
+        mends: true,
+        ..Trying::default()
+    };
+    studied(texts, options, trying, &Memory::default())
 }
 
 /// The same, and what other parts of the shelf would change: the money then holds swaps.
@@ -51,7 +55,12 @@ pub fn run(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnos
 /// # Errors
 /// Everything wrong with the texts, all at once, each with its place.
 pub fn run_with_swaps(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diagnostic>> {
-    Memory::default().run_with_swaps(texts, options)
+    let trying = Trying {
+        mends: true,
+        swaps: true,
+        ..Trying::default()
+    };
+    studied(texts, options, trying, &Memory::default())
 }
 
 /// The same without trying mends: its findings have none, and take a fraction of the time.
@@ -63,11 +72,13 @@ pub fn survey(texts: Texts<'_>, options: Options<'_>) -> Result<Report, Vec<Diag
 }
 
 /// What is tried on the text of the design.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Trying {
-    Nothing,
-    Mends,
-    MendsAndSwaps,
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Trying {
+    pub(crate) mends: bool,
+    /// What one step of each lever does.
+    pub(crate) levers: bool,
+    /// Other parts of the shelf.
+    pub(crate) swaps: bool,
 }
 
 /// A report, with what was worked out before and for those that follow.
@@ -169,13 +180,13 @@ pub(crate) fn studied(
         electrics: OnceLock::from(Arc::clone(&electrics)),
         trial: false,
     };
-    let findings = mend::findings(texts, &evidence, trying >= Trying::Mends, options.progress);
-    let money = if trying == Trying::MendsAndSwaps {
+    let findings = mend::findings(texts, &evidence, trying.mends, options.progress);
+    let money = if trying.swaps {
         money.with_swaps(texts, &evidence, &carpentry, options.progress)
     } else {
         money
     };
-    let levers = if trying >= Trying::Mends {
+    let levers = if trying.levers {
         levers::tried(texts, &evidence, &carpentry, options.progress)
     } else {
         levers::untried(texts, &subject)

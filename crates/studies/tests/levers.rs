@@ -4,7 +4,7 @@
 use boxwright_studies as studies;
 use std::path::Path;
 use studies::check::Edit;
-use studies::{Options, Report, Texts, apply, run, survey};
+use studies::{Memory, Options, Report, Texts, apply, survey};
 
 const OPTIONS: Options<'static> = Options {
     builds: 0,
@@ -32,7 +32,7 @@ fn value(report: &Report, promise: &str) -> f64 {
 #[test]
 fn a_step_does_what_the_edited_file_says() {
     let text = example("workshop-mono");
-    let before = run(texts(&text), OPTIONS).unwrap();
+    let before = Memory::default().run(texts(&text), OPTIONS).unwrap();
     assert!(before.levers.len() > 5, "{:?}", before.levers);
     let mut moved = 0;
     for lever in &before.levers {

@@ -37,7 +37,7 @@ fn a_report_is_the_same_whatever_was_studied_before() {
             shelf: shelf.as_deref(),
         };
         let after = memory.run(texts, OPTIONS).unwrap();
-        let alone = boxwright_studies::run(texts, OPTIONS).unwrap();
+        let alone = Memory::default().run(texts, OPTIONS).unwrap();
         assert_eq!(format!("{after:?}"), format!("{alone:?}"));
     }
 }

@@ -7,7 +7,7 @@ use super::parts::{self, Room};
 use super::{control_plan, drilling, gaps, glue, modes, ring};
 use crate::subject::Subject;
 use crate::vary::Draw;
-use core::cell::OnceCell;
+use std::sync::OnceLock;
 use wood::{Part, Scene};
 
 /// Everything the box is as wood.
@@ -28,7 +28,7 @@ pub(crate) fn study(subject: &Subject) -> Carpentry {
     });
     let solids: Vec<Part> = parts.iter().map(|part| part.part.clone()).collect();
     // Made ready only where something was not met before.
-    let scene = OnceCell::new();
+    let scene = OnceLock::new();
     let ready = || scene.get_or_init(|| Scene::new(body, &solids));
     let mut gaps = gaps::lines(body, &parts, &subject.workshop.gaps, &ready);
     gaps::add_odds(&mut gaps, &parts, plan, subject.causes.list().len());

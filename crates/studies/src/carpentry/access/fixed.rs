@@ -5,6 +5,7 @@ use super::{Site, goes_in, line, names};
 use crate::carpentry::model::{AccessLine, PartKind, Passage, Stage};
 use crate::carpentry::parts::openings;
 use crate::carpentry::plan::wall;
+use rayon::prelude::*;
 use std::sync::Arc;
 use wood::vector::{add, scale};
 use wood::{Frame, Opening, PanelId, Part, Pose, Shape, Solid, Wall};
@@ -19,7 +20,7 @@ pub(super) fn lines(
     closed: &[Opening],
     loose: &[usize],
 ) -> Vec<AccessLine> {
-    let parts = site.parts.iter().enumerate();
+    let parts = site.parts.par_iter().enumerate();
     let mut lines: Vec<AccessLine> = parts
         .filter(|(_, part)| {
             matches!(

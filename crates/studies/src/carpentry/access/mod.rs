@@ -26,7 +26,7 @@ pub(super) struct Site<'a> {
     /// Of the control panel.
     pub(super) seat: Option<&'a Seat>,
     /// Makes the box and its parts ready.
-    pub(super) scene: &'a dyn Fn() -> &'a Scene<'a>,
+    pub(super) scene: &'a (dyn Fn() -> &'a Scene<'a> + Sync),
     pub(super) ways: &'a Ways,
     /// Whether a mend is tried: at worst it is then not offered.
     pub(super) trial: bool,

@@ -3,6 +3,7 @@
 use super::ask::{Ask, Way};
 use super::{Site, goes_in, line, names};
 use crate::carpentry::model::{AccessLine, PartKind, Passage};
+use rayon::prelude::*;
 use std::sync::Arc;
 use wood::Opening;
 
@@ -10,7 +11,7 @@ pub(super) fn lines(site: &Site<'_>, ask: &Ask<'_, '_>, closed: &[Opening]) -> V
     let standing = indices(site, |kind| {
         matches!(kind, PartKind::Battery | PartKind::Board | PartKind::Other)
     });
-    let ways: Vec<Arc<Way>> = standing.iter().map(|i| ask.way(*i, closed)).collect();
+    let ways: Vec<Arc<Way>> = standing.par_iter().map(|i| ask.way(*i, closed)).collect();
     let out = |way: &Arc<Way>| way.passage == Passage::Out;
     let free = standing.iter().zip(&ways).filter(|(_, way)| out(way));
     let free: Vec<usize> = free.map(|(index, _)| *index).collect();
