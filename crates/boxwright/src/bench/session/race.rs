@@ -1,6 +1,6 @@
 //! An editor that saves in the very moment the bench does.
 
-use super::{Session, Side};
+use super::{Longer, Session, Side};
 use std::fs::{self, OpenOptions};
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -115,6 +115,45 @@ fn an_editor_that_writes_in_place_is_never_overwritten() {
 #[test]
 fn an_editor_that_opened_the_file_before_is_never_overwritten() {
     race("race-later", 100, in_place_later);
+}
+
+/// The same on the shelf, where parts come while the editor writes.
+#[cfg(target_os = "linux")]
+#[test]
+fn an_editor_of_the_shelf_is_never_overwritten() {
+    let scratch = Scratch::new("shelf-race");
+    let [design, shelf, draft] =
+        ["design.toml", "shelf.toml", "draft"].map(|name| scratch.0.join(name));
+    fs::write(&design, "a = 0\n").unwrap();
+    fs::write(&shelf, "format = 1\n").unwrap();
+    let mut session = Session::open(&design, None).unwrap();
+    let mut kept = 0;
+    for round in 1..=200_u32 {
+        let remark = format!("# theirs {round}\n");
+        let theirs = format!("{}{remark}", session.shelf().unwrap());
+        let (target, draft) = (shelf.clone(), draft.clone());
+        let moment = (f64::from(round) * 0.618_034).fract();
+        let editor = thread::spawn(move || {
+            fs::write(&draft, theirs).unwrap();
+            thread::sleep(Duration::from_micros((moment * 3000.0) as u64));
+            fs::rename(&draft, &target).unwrap();
+        });
+        let part = format!("[[driver]]\nname = \"mine {round}\"\n");
+        loop {
+            session.look();
+            let longer = Longer::new(session.shelf().map(|text| &**text), &part);
+            if session.shelve(&longer, "a = 0\n", "mine").unwrap() {
+                break;
+            }
+        }
+        editor.join().unwrap();
+        session.look();
+        let now = fs::read_to_string(&shelf).unwrap();
+        assert!(now.contains(&remark), "round {round}: {now}");
+        // An editor that knew nothing of the part has put its whole text over it.
+        kept += u32::from(now.contains(&part));
+    }
+    assert!(kept > 0, "both were never kept");
 }
 
 #[test]
