@@ -20,6 +20,10 @@ pub(crate) enum Exchange {
 }
 
 /// How a draft took its place.
+#[cfg_attr(
+    not(target_os = "linux"),
+    expect(dead_code, reason = "other systems cannot")
+)]
 enum Placed {
     /// The draft is now what stood there.
     Exchanged,

@@ -67,7 +67,7 @@ impl Session {
             if let Some(theirs) = self.there()?.filter(|text| **text != *self.on_disk) {
                 match self.met(&theirs, &wanted) {
                     Some(merged) => wanted = merged,
-                    None => return Ok(self.ask(&wanted, words)),
+                    None => break,
                 }
             }
             if let Saved::Done = self.save(&wanted)? {
@@ -76,7 +76,8 @@ impl Session {
                 return Ok(());
             }
         }
-        Ok(self.ask(&wanted, words))
+        self.ask(&wanted, words);
+        Ok(())
     }
 
     /// Takes up what an editor has saved; what a new text becomes with it, if
