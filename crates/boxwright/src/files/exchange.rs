@@ -20,6 +20,10 @@ pub(crate) enum Exchange {
 }
 
 /// How a draft took its place.
+#[cfg_attr(
+    not(target_os = "linux"),
+    expect(dead_code, reason = "other systems cannot")
+)]
 enum Placed {
     /// The draft is now what stood there.
     Exchanged,
@@ -134,5 +138,64 @@ fn placed(_: &Path, target: &Path) -> io::Result<Placed> {
     match must_be_file(target) {
         Err(error) if error.kind() != ErrorKind::NotFound => Err(error),
         Ok(()) | Err(_) => Ok(Placed::Cannot),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::path::PathBuf;
+
+    /// A folder of its own with a file in it.
+    fn folder(name: &str, text: &str) -> (PathBuf, PathBuf) {
+        let folder = std::env::temp_dir().join(format!("boxwright-{name}-{}", std::process::id()));
+        fs::create_dir_all(&folder).unwrap();
+        let target = folder.join("target");
+        fs::write(&target, text).unwrap();
+        (folder, target)
+    }
+
+    #[test]
+    fn only_what_is_expected_gives_way() {
+        let (folder, target) = folder("exchange", "old");
+        let there = || fs::read_to_string(&target).unwrap();
+        let met = exchange(&target, b"new", b"other").unwrap();
+        assert!(matches!(met, Exchange::Met) && there() == "old");
+        let done = exchange(&target, b"new", b"old").unwrap();
+        assert!(matches!(done, Exchange::Done(_)) && there() == "new");
+        fs::remove_file(&target).unwrap();
+        let done = exchange(&target, b"again", b"new").unwrap();
+        assert!(matches!(done, Exchange::Done(None)) && there() == "again");
+        fs::remove_file(&target).unwrap();
+        fs::create_dir(&target).unwrap();
+        assert!(exchange(&target, b"new", b"again").is_err());
+        assert_eq!(fs::read_dir(&folder).unwrap().count(), 1, "a draft is left");
+        fs::remove_dir_all(&folder).unwrap();
+    }
+
+    #[test]
+    fn where_files_cannot_change_places_it_looks_before() {
+        let (folder, target) = folder("before", "old");
+        let draft = folder.join("draft");
+        fs::write(&draft, "new").unwrap();
+        let there = || fs::read_to_string(&target).unwrap();
+        let met = looked_at_before(&draft, &target, b"other").unwrap();
+        assert!(matches!(met, Exchange::Met) && there() == "old");
+        let done = looked_at_before(&draft, &target, b"old").unwrap();
+        assert!(matches!(done, Exchange::Done(None)) && there() == "new");
+        fs::remove_dir_all(&folder).unwrap();
+    }
+
+    /// An editor that has the file open goes on writing in the one that has the name.
+    #[cfg(unix)]
+    #[test]
+    fn what_comes_back_is_the_very_file() {
+        use std::os::unix::fs::MetadataExt;
+        let (folder, target) = folder("very", "old");
+        let number = || fs::metadata(&target).unwrap().ino();
+        let before = number();
+        exchange(&target, b"new", b"other").unwrap();
+        assert_eq!(number(), before);
+        fs::remove_dir_all(&folder).unwrap();
     }
 }

@@ -79,7 +79,7 @@ impl Session {
             if let Some(theirs) = self.there()?.filter(|text| **text != *self.on_disk) {
                 match self.met(&theirs, &wanted) {
                     Some(merged) => wanted = merged,
-                    None => return Ok(self.ask(&wanted, words, shelved)),
+                    None => break,
                 }
             }
             if let Saved::Done = self.save(&wanted)? {
@@ -88,7 +88,8 @@ impl Session {
                 return Ok(());
             }
         }
-        Ok(self.ask(&wanted, words, shelved))
+        self.ask(&wanted, words, shelved);
+        Ok(())
     }
 
     /// Takes up what an editor has saved; what a new text becomes with it, if
