@@ -14,7 +14,7 @@ const SCRIPT: &str = include_str!("../asset/handout.js");
 
 /// Nothing is loaded, and no script runs but the one in the file, of which this is the
 /// SHA-256 in base64.
-const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; \
+const POLICY: &str = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; \
     script-src 'sha256-UATGToMMEsZhXL0727pGzbH0fY0IQhtd/tqoIjd2LK8='; form-action 'none'; \
     base-uri 'none'";
 

@@ -206,14 +206,16 @@ fn sheets_nav(sight: &Sight<'_>) -> Markup {
     let view = sight.view;
     html! {
         nav #sheets aria-label="Sheets" {
-            @for (index, sheet) in SheetOf::ALL.into_iter().enumerate() {
-                a id={ "sheet-" (sheet.word()) } href=(view.with_sheet(sheet).address())
-                    aria-current=[(sheet == view.sheet).then_some("page")] {
-                    strong { (index + 1) } " " span { (sheet.title()) }
+            div.tabs {
+                @for (index, sheet) in SheetOf::ALL.into_iter().enumerate() {
+                    a id={ "sheet-" (sheet.word()) } href=(view.with_sheet(sheet).address())
+                        aria-current=[(sheet == view.sheet).then_some("page")] {
+                        strong { (index + 1) } " " span { (sheet.title()) }
+                    }
                 }
+                // Where the side lies below the sheet, a way down to it.
+                a #to-side href="#side" title="down to what is to mend" { strong { (mend::wrong(sight)) } " " span { "mend" } }
             }
-            // Where the side lies below the sheet, a way down to it.
-            a #to-side href="#side" { strong { (mend::wrong(sight)) } " " span { "to mend" } }
         }
     }
 }

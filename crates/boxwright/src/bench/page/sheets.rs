@@ -354,7 +354,12 @@ fn leaf(id: &str, leaf: &Leaf) -> Markup {
     // As wide as the sheet of paper, so that letters are as large on every leaf.
     let page = drawings::layout::content_area(Paper::A4);
     let (left, right) = (bounds.x.min(page.x), bounds.right().max(page.right()));
-    let shown = [left, bounds.y - 2.0, right - left, bounds.h + 4.0];
+    let shown = [
+        left - 1.0,
+        bounds.y - 2.0,
+        right - left + 2.0,
+        bounds.h + 4.0,
+    ];
     let shown = shown.map(|length| format!("{length:.1}")).join(" ");
     html! {
         figure.leaf id=(id) {
