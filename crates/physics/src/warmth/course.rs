@@ -72,6 +72,17 @@ impl Course {
     }
 }
 
+/// What the stages of one step share.
+struct Corrector<'a> {
+    /// Temperatures in °C at its beginning.
+    start: &'a [f64],
+    /// The share of the step in s that one stage takes up implicitly.
+    part: f64,
+    /// Change in K below which a stage has settled.
+    settled: f64,
+    factors: Factors,
+}
+
 /// One step tried.
 struct Tried {
     celsius: Vec<f64>,
@@ -125,7 +136,6 @@ impl Network {
 
     /// One step from these temperatures; `None` where a stage does not settle.
     fn step(&self, start: &[f64], length: f64, within: f64) -> Option<Tried> {
-        let settled = (SETTLED * within).max(FINEST);
         let size = self.nodes.len();
         let part = DIAGONAL * length;
         let mut cells = self.slope(start);
@@ -139,7 +149,12 @@ impl Network {
                 node.capacity
             };
         }
-        let factors = Factors::of(size, cells)?;
+        let corrector = Corrector {
+            start,
+            part,
+            settled: (SETTLED * within).max(FINEST),
+            factors: Factors::of(size, cells)?,
+        };
         let mut flows: Vec<Vec<f64>> = Vec::with_capacity(STAGES);
         let mut celsius = start.to_vec();
         // What flows where the last stage ended is what flows where the next one begins.
@@ -152,7 +167,7 @@ impl Network {
                     *sum += length * weight * heat;
                 }
             }
-            net = self.stage(start, &mut celsius, net, &stored, part, settled, &factors)?;
+            net = self.stage(&corrector, &mut celsius, net, &stored)?;
             flows.push(net.clone());
         }
         let weighted = |weights: &dyn Fn(usize) -> f64, i: usize| {
@@ -172,18 +187,20 @@ impl Network {
         })
     }
 
-    /// Solves one stage to `settled` K, M·(T − T₀) = stored + part·net(T), and gives the net
+    /// Solves one stage, M·(T − T₀) = stored + part·net(T), and gives the net
     /// heat into each body there; `celsius` comes as a guess with the heat `net` into each body
     /// there, and leaves as T.
     fn stage(
         &self,
-        start: &[f64],
+        &Corrector {
+            start,
+            part,
+            settled,
+            ref factors,
+        }: &Corrector<'_>,
         celsius: &mut [f64],
         mut net: Vec<f64>,
         stored: &[f64],
-        part: f64,
-        settled: f64,
-        factors: &Factors,
     ) -> Option<Vec<f64>> {
         for _ in 0..ROUNDS {
             let left: Vec<f64> = (0..start.len())
