@@ -19,7 +19,8 @@ pub(super) fn page(carpentry: &Carpentry, paper: Paper) -> Page {
     let mut page = Page::new("Box", drawing).noted(
         "Taken apart: lid, front, back and right wall moved straight out along the dashed lines, \
          what sits in them farther along the dash-dotted ones; the walls of a bay, and a front \
-         that hides a part, drawn as of glass. Numbers: the same on every sheet. Every line comes from the solid that is cut.",
+         that hides a part, drawn as of glass. Numbers: the same on every sheet. Every \
+         line comes from the solid that is cut, but for those of cones.",
     );
     if !found.is_empty() {
         page = page.noted(&format!(
