@@ -5,7 +5,8 @@ use design::{FileId, Place};
 use drawings::boxview::{Look, Picture};
 use std::collections::VecDeque;
 use std::sync::{Arc, Mutex, PoisonError};
-use studies::carpentry::{Carpentry, Origin, PlacedPart};
+use studies::carpentry::{Balance, Carpentry, Origin, PlacedPart};
+use wood::Wall;
 
 /// A box, drawn.
 #[derive(Debug)]
@@ -54,8 +55,8 @@ impl Pictures {
     }
 }
 
-/// The box without what changes whenever a line of the file grows longer, and without the
-/// sheets it is sawn from. Pictures are drawn from this alone.
+/// The box without what changes whenever a line of the file grows longer or a part of it
+/// heavier, and without what is said of how it is made. Pictures are drawn from this alone.
 fn shape(carpentry: &Carpentry) -> Carpentry {
     let nowhere = Place {
         file: FileId::Design,
@@ -73,10 +74,24 @@ fn shape(carpentry: &Carpentry) -> Carpentry {
     };
     let parts = carpentry.parts.iter().cloned();
     Carpentry {
+        cut_list: Vec::new(),
         sheets: Vec::new(),
+        drilling: Vec::new(),
+        ring: None,
+        access: Vec::new(),
+        gaps: Vec::new(),
+        modes: Vec::new(),
+        balance: Balance {
+            weight: 0.0,
+            centre: [0.0; 3],
+            level_handle: None,
+            hang: None,
+            tipping: (0.0, Wall::Front),
+        },
         parts: parts
             .map(|part| PlacedPart {
                 place: nowhere,
+                weight: 0.0,
                 ..part
             })
             .collect(),

@@ -2,8 +2,10 @@
 
 use super::pictures::Pictures;
 use design::{Diagnostic, Project};
+use drawings::Paper;
+use drawings::pack::{self, Leaf, Subject};
 use std::collections::BTreeSet;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 use studies::Report;
 
 /// How far the studies of the present text have come.
@@ -20,6 +22,30 @@ pub(crate) enum Stage {
 pub(crate) struct Studied {
     pub(crate) project: Project,
     pub(crate) report: Report,
+    /// All sheets of its pack, once one of them was asked for with its number.
+    leaves: OnceLock<Vec<Leaf>>,
+}
+
+impl Studied {
+    pub(crate) fn new(project: Project, report: Report) -> Self {
+        Self {
+            project,
+            report,
+            leaves: OnceLock::new(),
+        }
+    }
+
+    /// What the sheets about a subject show.
+    pub(crate) fn leaves(&self, subject: Subject) -> Vec<Leaf> {
+        pack::leaves(&self.project, &self.report, Paper::A4, subject)
+    }
+
+    /// The same with their numbers in the pack.
+    pub(crate) fn numbered(&self, subject: Subject) -> impl Iterator<Item = &Leaf> {
+        let all = || pack::numbered(&self.project, &self.report, Paper::A4);
+        let all = self.leaves.get_or_init(all).iter();
+        all.filter(move |leaf| leaf.subject == subject)
+    }
 }
 
 /// A change by an editor that meets one of the bench's own.

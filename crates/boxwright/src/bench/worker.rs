@@ -274,7 +274,7 @@ pub(super) fn study(
     let study = || {
         let project = design::read(texts.design, texts.shelf)?;
         let report = way(memory, texts, options)?;
-        Ok(Studied { project, report })
+        Ok(Studied::new(project, report))
     };
     let done = panic::catch_unwind(AssertUnwindSafe(study));
     match done {

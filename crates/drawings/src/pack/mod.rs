@@ -129,7 +129,9 @@ const SECTIONS: [(Subject, Section); 17] = [
 /// What is drawn on one sheet of the pack, without frame and title block.
 #[derive(Clone, Debug)]
 pub struct Leaf {
-    /// Its number in the pack, where the sheets before it were laid out to count them.
+    /// What it is about.
+    pub subject: Subject,
+    /// Its number in the pack, where all sheets were laid out.
     pub number: Option<usize>,
     /// What is on it.
     pub title: String,
@@ -141,37 +143,49 @@ pub struct Leaf {
     pub drawing: Drawing,
 }
 
-/// What the sheets about one subject show; numbered, where that is wanted, at the price of
-/// laying out all before them.
+impl Leaf {
+    fn new(subject: Subject, page: Page) -> Self {
+        Self {
+            subject,
+            number: None,
+            title: page.title,
+            scale: page.scale,
+            notes: page.notes,
+            drawing: page.drawing,
+        }
+    }
+}
+
+/// What the sheets about one subject show.
 #[must_use]
-pub fn leaves(
+pub fn leaves(project: &Project, report: &Report, paper: Paper, subject: Subject) -> Vec<Leaf> {
+    laid_out(project, report, paper, |about| about == subject).collect()
+}
+
+/// What all sheets show, numbered.
+#[must_use]
+pub fn numbered(project: &Project, report: &Report, paper: Paper) -> Vec<Leaf> {
+    let leaves = laid_out(project, report, paper, |_| true);
+    leaves
+        .zip(1..)
+        .map(|(leaf, number)| Leaf {
+            number: Some(number),
+            ..leaf
+        })
+        .collect()
+}
+
+fn laid_out(
     project: &Project,
     report: &Report,
     paper: Paper,
-    subject: Subject,
-    numbered: bool,
-) -> Vec<Leaf> {
-    let mut out = Vec::new();
-    let mut before = 0;
-    for (about, section) in SECTIONS {
-        if about != subject && !numbered {
-            continue;
-        }
-        let pages = section(project, report, paper);
-        for page in pages {
-            before += 1;
-            if about == subject {
-                out.push(Leaf {
-                    number: numbered.then_some(before),
-                    title: page.title,
-                    scale: page.scale,
-                    notes: page.notes,
-                    drawing: page.drawing,
-                });
-            }
-        }
-    }
-    out
+    wanted: impl Fn(Subject) -> bool,
+) -> impl Iterator<Item = Leaf> {
+    let sections = SECTIONS.iter().filter(move |(about, _)| wanted(*about));
+    sections.flat_map(move |(about, section)| {
+        let pages = section(project, report, paper).into_iter();
+        pages.map(|page| Leaf::new(*about, page))
+    })
 }
 
 /// Every sheet of the pack, numbered, in the order of reading: the brief with

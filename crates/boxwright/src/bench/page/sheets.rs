@@ -9,7 +9,7 @@ use super::promises::several;
 use super::sight::Sight;
 use super::view::SheetOf;
 use crate::commands::workshop;
-use drawings::pack::{self, Leaf, Subject};
+use drawings::pack::{Leaf, Subject};
 use drawings::{Paper, export};
 use maud::{Markup, PreEscaped, html};
 use studies::words;
@@ -328,20 +328,24 @@ const FIRST: &str = "Brief and box";
 
 /// The printed sheets of the build order, without the way to their files.
 pub(super) fn build_leaves(sight: &Sight<'_>) -> Markup {
-    shown(sight, Subject::Build, false)
+    shown(sight, &sight.studied.leaves(Subject::Build))
 }
 
-/// What the printed sheets of a subject show.
+/// What the printed sheets of a subject show; with the way to their files, once every build
+/// is drawn.
 fn leaves(sight: &Sight<'_>, subject: Subject) -> Markup {
-    shown(sight, subject, sight.is_whole())
+    if sight.is_whole() {
+        shown(sight, sight.studied.numbered(subject))
+    } else {
+        shown(sight, &sight.studied.leaves(subject))
+    }
 }
 
-fn shown(sight: &Sight<'_>, subject: Subject, numbered: bool) -> Markup {
-    let of = sight.studied;
-    let leaves = pack::leaves(&of.project, &of.report, Paper::A4, subject, numbered);
+fn shown<'a>(sight: &Sight<'_>, leaves: impl IntoIterator<Item = &'a Leaf>) -> Markup {
+    // The first sheet repeats what stands above.
+    let leaves = leaves.into_iter().enumerate();
     html! {
-        // The first sheet repeats what stands above.
-        @for (index, drawn) in leaves.iter().enumerate().filter(|(_, leaf)| leaf.title != FIRST) {
+        @for (index, drawn) in leaves.filter(|(_, leaf)| leaf.title != FIRST) {
             (leaf(&format!("leaf-{}-{index}", sight.view.sheet.word()), drawn))
         }
     }

@@ -20,7 +20,7 @@ fn studied(text: &str, shelf: Option<&str>) -> Studied {
     };
     let project = design::read(text, shelf).unwrap();
     let report = studies::survey(texts, options).unwrap();
-    Studied { project, report }
+    Studied::new(project, report)
 }
 
 fn state(text: &str, shelf: Option<&str>) -> State {

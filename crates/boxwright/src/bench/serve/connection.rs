@@ -144,7 +144,7 @@ mod tests {
     /// More than all buffers between two programs hold.
     const LARGE: usize = 64 << 20;
 
-    const PATIENCE: Duration = Duration::from_millis(300);
+    const PATIENCE: Duration = Duration::from_secs(1);
 
     const ASKED: &[u8] = b"GET / HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n";
 
