@@ -10,8 +10,8 @@ use crate::texts::Texts;
 use design::Diagnostic;
 
 /// What was worked out for designs before: places and ways of parts, layouts of sheets, faces,
-/// circuits of indicators. Each is kept with all it follows from, so that a report never depends on what was
-/// studied before it; it only comes sooner.
+/// circuits of indicators. Each is kept with all it follows from, so that a report never
+/// depends on what was studied before it; it only comes sooner.
 #[derive(Clone, Debug, Default)]
 pub struct Memory {
     workshop: Workshop,

@@ -10,14 +10,16 @@ use studies::check::Edit;
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(tag = "what", rename_all = "lowercase")]
 pub(super) enum Deed {
-    /// Sets one value, written as the maker typed it.
+    /// Sets one value, written as the maker typed it, in the text that had this number.
     Set {
         key: String,
         value: String,
+        number: Option<u64>,
     },
-    /// Several edits at once.
+    /// Several edits at once, in the text that had this number.
     Edits {
         edits: Vec<Asked>,
+        number: Option<u64>,
     },
     /// Makes the edits that a finding of the state with this number offers.
     Mend {
@@ -110,11 +112,19 @@ impl Deed {
     /// The edits of a deed that makes some of its own.
     pub(super) fn edits(&self) -> Option<Result<Vec<Edit>, Refusal>> {
         match self {
-            Self::Set { key, value } => Some(Ok(vec![Edit {
+            Self::Set { key, value, .. } => Some(Ok(vec![Edit {
                 key: key.clone(),
                 value: Some(value.clone()),
             }])),
-            Self::Edits { edits } => Some(edits.iter().map(Asked::edit).collect()),
+            Self::Edits { edits, .. } => Some(edits.iter().map(Asked::edit).collect()),
+            _ => None,
+        }
+    }
+
+    /// The number of the text that its edits are meant for, where it says so.
+    pub(super) fn meant_for(&self) -> Option<u64> {
+        match self {
+            Self::Set { number, .. } | Self::Edits { number, .. } => *number,
             _ => None,
         }
     }

@@ -426,7 +426,8 @@ impl Inner {
                 let edits = deed.edits().ok_or_else(|| {
                     Refusal::new("there is nothing to try", "give edits or a mend")
                 })??;
-                (applied(present, &edits)?, words::edits(present, &edits))
+                let text = self.edited(&edits, deed.meant_for())?;
+                (text, words::edits(present, &edits))
             }
         };
         self.must_not_worsen(&text, self.session.shelf().map(|shelf| &**shelf))?;
@@ -436,17 +437,35 @@ impl Inner {
     /// A text that was made from an earlier one, with what was changed since.
     fn rebased(&self, value: &str, number: Option<u64>) -> Result<String, Undone> {
         let present = self.session.text();
-        match number.filter(|number| *number != self.number) {
-            None => Ok(with_ends_of(value, present)),
-            Some(number) => {
-                let mut texts = self.texts.iter();
-                let (_, base) = texts
-                    .find(|(found, _)| *found == number)
-                    .ok_or(Undone::Outdated)?;
-                let value = with_ends_of(value, base);
-                merge(base, present, &value).map_err(|_| Undone::Outdated)
+        let Some(base) = self.earlier(number)? else {
+            return Ok(with_ends_of(value, present));
+        };
+        let value = with_ends_of(value, base);
+        merge(base, present, &value).map_err(|_| Undone::Outdated)
+    }
+
+    /// The present text after edits that were meant for the text that had a number: what they
+    /// speak of must still be what it was there, or the two must go together.
+    fn edited(&self, edits: &[Edit], number: Option<u64>) -> Result<String, Undone> {
+        let present = self.session.text();
+        let base = self.earlier(number)?;
+        match base.filter(|base| !words::speak_of_the_same(base, present, edits)) {
+            None => applied(present, edits),
+            Some(base) => {
+                let text = applied(base, edits)?;
+                merge(base, present, &text).map_err(|_| Undone::Outdated)
             }
         }
+    }
+
+    /// The text that had a number; none where that is the present one.
+    fn earlier(&self, number: Option<u64>) -> Result<Option<&Arc<str>>, Undone> {
+        let Some(number) = number.filter(|number| *number != self.number) else {
+            return Ok(None);
+        };
+        let mut texts = self.texts.iter();
+        let found = texts.find(|(found, _)| *found == number);
+        found.map(|(_, text)| Some(text)).ok_or(Undone::Outdated)
     }
 
     fn mended(&self, finding: &str, number: u64) -> Result<(String, String), Undone> {

@@ -42,9 +42,14 @@ impl Studied {
 
     /// The same with their numbers in the pack.
     pub(crate) fn numbered(&self, subject: Subject) -> impl Iterator<Item = &Leaf> {
-        let all = || pack::numbered(&self.project, &self.report, Paper::A4);
-        let all = self.leaves.get_or_init(all).iter();
+        let all = self.all_leaves().iter();
         all.filter(move |leaf| leaf.subject == subject)
+    }
+
+    /// What every sheet of the pack shows, numbered.
+    pub(crate) fn all_leaves(&self) -> &[Leaf] {
+        let all = || pack::numbered(&self.project, &self.report, Paper::A4);
+        self.leaves.get_or_init(all)
     }
 }
 

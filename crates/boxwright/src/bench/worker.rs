@@ -85,16 +85,30 @@ fn steps(builds: usize) -> [Vec<Step>; 2] {
 
 /// Work that a newer one takes the place of.
 #[derive(Debug, Default)]
-pub(super) struct Turn(AtomicU64);
+pub(super) struct Turn {
+    newest: AtomicU64,
+    /// Up to which one the maker has stopped them.
+    stopped: AtomicU64,
+}
 
 impl Turn {
     /// Begins new work: all that was begun before is old.
     pub(super) fn next(&self) -> u64 {
-        self.0.fetch_add(1, Ordering::SeqCst) + 1
+        self.newest.fetch_add(1, Ordering::SeqCst) + 1
     }
 
     pub(super) fn is_old(&self, turn: u64) -> bool {
-        self.0.load(Ordering::SeqCst) != turn
+        self.newest.load(Ordering::SeqCst) != turn
+    }
+
+    /// Gives up the newest work, but for the first answer to it.
+    fn stop(&self) {
+        let newest = self.newest.load(Ordering::SeqCst);
+        self.stopped.store(newest, Ordering::SeqCst);
+    }
+
+    fn is_stopped(&self, turn: u64) -> bool {
+        self.stopped.load(Ordering::SeqCst) >= turn
     }
 }
 
@@ -140,9 +154,9 @@ impl Worker {
         self.soon.put(self.turn.next(), job);
     }
 
-    /// Gives up what is being done.
+    /// Gives up what is being done, once there is a first answer to show.
     pub(super) fn stop(&self) {
-        self.turn.next();
+        self.turn.stop();
     }
 }
 
@@ -223,7 +237,10 @@ impl Lane {
                     (self.tell)(News::Drawn { number, drawn, of });
                 }
             };
-            let is_old = || self.turn.is_old(turn);
+            let is_old = || {
+                let stopped = stage != Stage::Nominal && self.turn.is_stopped(turn);
+                stopped || self.turn.is_old(turn)
+            };
             let work = || study(&self.memory, job.texts(), step, &add, &is_old);
             let done = match &self.pool {
                 Some(pool) => pool.install(work),

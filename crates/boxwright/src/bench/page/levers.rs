@@ -15,10 +15,11 @@ pub(super) fn levers(sight: &Sight<'_>) -> Markup {
         .iter()
         .find(|promise| promise.id == sight.view.promise);
     let mut levers: Vec<&Lever> = report.levers.iter().collect();
+    // A step that was tried may be smaller than the others: each is counted as a whole one.
     let moves = |lever: &Lever| {
-        promise
-            .and_then(|p| lever.moves(p.id))
-            .map_or(0.0, f64::abs)
+        let change = promise.and_then(|p| lever.moves(p.id));
+        let whole = lever.does.as_ref().map(|does| lever.step / does.step);
+        change.zip(whole).map_or(0.0, |(c, w)| (c * w).abs())
     };
     levers.sort_by(|a, b| moves(b).total_cmp(&moves(a)));
     let ranked = levers.iter().any(|lever| lever.does.is_some());

@@ -47,6 +47,7 @@ pub(super) fn sheet(sight: &Sight<'_>) -> Markup {
             (build::steps(sight))
             (said_of(sight, "Finish and workshop", &["finish", "workshop"]))
             (leaves(sight, Subject::Build))
+            (every_leaf(sight))
         },
     }
 }
@@ -257,7 +258,13 @@ fn versus(sight: &Sight<'_>) -> Markup {
             h2 #versus-title { "Sealed or vented?" }
             @match &report.versus {
                 Some(versus) => p { (versus.sentence) },
-                None => p.quiet { "Weighed once builds are drawn." },
+                None if !sight.is_whole() || report.builds == 0 => {
+                    p.quiet { "Weighed once builds are drawn." }
+                }
+                None if sealed => {
+                    p { "No vent was found that fits into the box, lets its air move slowly and keeps the bass even." }
+                }
+                None => p { "This design cannot be weighed against another way." },
             }
             @if !edits.is_null() {
                 div.tools {
@@ -351,6 +358,37 @@ fn shown<'a>(sight: &Sight<'_>, leaves: impl IntoIterator<Item = &'a Leaf>) -> M
     }
 }
 
+/// Every sheet of the pack with the way to its files, also of those that are drawn nowhere
+/// on the page.
+fn every_leaf(sight: &Sight<'_>) -> Markup {
+    if !sight.is_whole() {
+        return html! {};
+    }
+    html! {
+        details #every-sheet {
+            summary { "Every sheet of the pack" }
+            table.figures {
+                @for leaf in sight.studied.all_leaves() {
+                    tr {
+                        th scope="row" { (leaf.title) }
+                        @if let Some(number) = leaf.number { td { span.tools { (to_files(number)) } } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The way to the files of a sheet.
+fn to_files(number: usize) -> Markup {
+    html! {
+        a href={ "/sheet/" (number) ".pdf" } download
+            aria-label={ "sheet " (number) " as PDF" } { "PDF" }
+        a href={ "/sheet/" (number) ".svg" } download
+            aria-label={ "sheet " (number) " as SVG" } { "SVG" }
+    }
+}
+
 fn leaf(id: &str, leaf: &Leaf) -> Markup {
     let Some(bounds) = leaf.drawing.bounds() else {
         return html! {};
@@ -370,12 +408,7 @@ fn leaf(id: &str, leaf: &Leaf) -> Markup {
             figcaption {
                 h2 { (leaf.title) " " small { "· " (leaf.scale) } }
                 @if let Some(number) = leaf.number {
-                    span.tools {
-                        a href={ "/sheet/" (number) ".pdf" } download
-                            aria-label={ "sheet " (number) " as PDF" } { "PDF" }
-                        a href={ "/sheet/" (number) ".svg" } download
-                            aria-label={ "sheet " (number) " as SVG" } { "SVG" }
-                    }
+                    span.tools { (to_files(number)) }
                 }
             }
             div.wide role="group" tabindex="0" aria-label={ (leaf.title) ", drawn; scrolls sideways" } {

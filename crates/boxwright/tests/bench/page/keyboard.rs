@@ -67,6 +67,28 @@ fn the_keyboard_alone_is_enough() {
     open.page
         .until("document.querySelector('#undo').title.includes(' at ')");
     assert_ne!(open.scratch.text(), before);
+    // One after the other in less time than a key takes to rest: both are moved.
+    let was = open.scratch.text();
+    open.page
+        .until("!document.querySelector('.grip.moving') && !document.querySelector('#stop')");
+    let two =
+        "[...document.querySelectorAll('.grip[data-key]:not([data-table^=drivers])')].slice(0, 2)";
+    for index in 0..2 {
+        open.page.eval(&format!("{two}[{index}].focus()"));
+        open.page.key("ArrowRight");
+    }
+    super::bench::until("both", || {
+        let now = open.scratch.text();
+        was.lines().zip(now.lines()).filter(|(a, b)| a != b).count() == 2
+    });
+    for _ in 0..2 {
+        let text = open.scratch.text();
+        open.page.key("Ctrl+z");
+        super::bench::until("taken back", || open.scratch.text() != text);
+    }
+    assert_eq!(open.scratch.text(), was);
+    open.page
+        .eval(&format!("document.getElementById('{grip}').focus()"));
     open.page.key("Enter");
     open.page.until("document.querySelector('#part')");
 

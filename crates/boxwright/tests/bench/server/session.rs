@@ -119,6 +119,44 @@ fn a_change_by_an_editor_is_taken_up() {
     assert_eq!(scratch.text(), before);
 }
 
+/// An edit is meant for the text that was shown: not for another part that has come to its
+/// place in the list since, nor over a value that the maker may never have seen.
+#[test]
+fn an_edit_is_made_where_it_was_meant() {
+    let (scratch, bench) = opened("bathing-beach");
+    let before = scratch.text();
+    let shown = bench.set("brief.distance", "4 m");
+    let own = scratch.text();
+    let theirs = own
+        .replacen(
+            "[[module]]",
+            "[[module]]\npart = \"radio module 5 V\"\n\n[[module]]",
+            1,
+        )
+        .replace(&line(&before, "loudness"), "loudness = \"71 dB\"");
+    scratch.write(&theirs);
+    until("the bench sees it", || bench.page().contains("71 dB"));
+    let refused =
+        json!({"what": "set", "key": "brief.loudness", "value": "72 dB", "number": shown});
+    assert_eq!(bench.post("/do", &refused).status(), 409);
+    assert_eq!(scratch.text(), theirs);
+    // The second part is the third one now, and is moved all the same.
+    let edits = json!([{"key": "module.2.at", "value": "230 x 0 x 70 mm"}]);
+    bench.act(&json!({"what": "edits", "edits": edits, "number": shown}));
+    let theirs = theirs.replace("\"235 x 0 x 70 mm\"", "\"230 x 0 x 70 mm\"");
+    assert_eq!(scratch.text(), theirs);
+    // What the editor left alone goes with what it did.
+    bench.act(&json!({"what": "set", "key": "brief.lowest", "value": "83 Hz", "number": shown}));
+    let both = scratch.text();
+    let lowest = line(&both, "lowest");
+    assert!(lowest.contains("83 Hz"));
+    assert_eq!(both, theirs.replace(&line(&theirs, "lowest"), &lowest));
+    // And who has seen the editor's text may change it.
+    let seen = bench.wait(|_| true)["number"].clone();
+    bench.act(&json!({"what": "set", "key": "brief.loudness", "value": "72 dB", "number": seen}));
+    assert!(scratch.text().contains("72 dB"));
+}
+
 #[test]
 fn an_editor_who_saves_by_renaming_is_seen() {
     let (scratch, bench) = opened("bathing-beach");

@@ -1,11 +1,17 @@
 // Changes of the design.
 
 import { refresh, written } from "./fresh.js";
-import { post, say, worded } from "./talk.js";
+import { byId, post, say, worded } from "./talk.js";
+
+// Edits are meant for the text that was shown when they were begun.
+export const shownNumber = () => Number(byId("head")?.dataset.number);
+const isEdit = ({ what }) => what === "set" || what === "edits";
+export const meant = (body, number) => (isEdit(body) ? { ...body, number } : body);
 
 // Does something; gives what is wrong with it, nothing when it was done.
 export function act(body) {
-  const done = before.then(() => acted(body));
+  const begun = "number" in body ? body : meant(body, shownNumber());
+  const done = before.then(() => acted(begun));
   before = done.catch(() => {});
   return done;
 }
@@ -14,7 +20,9 @@ export function act(body) {
 let before = Promise.resolve();
 
 async function acted(body) {
-  const answer = await post("/do", body);
+  // What this page has written since is meant, too, unless the body was made without it.
+  const { exact, ...deed } = body;
+  const answer = await post("/do", exact ? deed : meant(deed, Math.max(deed.number, written.least)));
   if (!answer) return [{ place: "", message: "the bench does not answer", advice: "" }];
   const told = (answer.headers.get("Content-Type") || "").startsWith("application/json");
   const { number = 0, problems: found = [] } = told ? await answer.json() : {};

@@ -1,6 +1,6 @@
 // Taking hold of parts and dimensions.
 
-import { actAloud } from "./deed.js";
+import { actAloud, shownNumber } from "./deed.js";
 import { go, refresh } from "./fresh.js";
 import { hand } from "./hand.js";
 import { onDrawing, SVG } from "./drawing.js";
@@ -26,6 +26,7 @@ class Hold {
     this.element = element;
     this.svg = element.ownerSVGElement;
     this.isHandle = element.classList.contains("handle");
+    this.number = shownNumber();
     this.from = numbers(element.dataset.at);
     this.at = [...this.from];
     this.lengths = new Lengths(JSON.parse(element.dataset.written || '{"pieces":[""],"numbers":[]}'));
@@ -90,7 +91,7 @@ class Hold {
     this.svg.querySelector(".measuring")?.remove();
     hand.on = null;
     leaveTrial();
-    if (keep && this.moved) await actAloud(this.body);
+    if (keep && this.moved) await actAloud({ ...this.body, number: this.number, exact: true });
     refresh();
   }
 }
@@ -136,6 +137,14 @@ document.addEventListener("pointercancel", () => {
 
 // The arrow keys: one mark of the rule, several with Shift; kept when they rest.
 let keyed = null;
+
+function rest(keep) {
+  const { hold: held, timer } = keyed;
+  clearTimeout(timer);
+  keyed = null;
+  held.end(keep);
+}
+
 document.addEventListener("keydown", (event) => {
   const element = event.target.closest?.(".grip, .handle");
   if (!element) return;
@@ -145,15 +154,14 @@ document.addEventListener("keydown", (event) => {
     return;
   }
   if (event.key === "Escape" && keyed) {
-    clearTimeout(keyed.timer);
-    keyed.hold.end(false);
-    keyed = null;
+    rest(false);
     return;
   }
   const step = { ArrowRight: [1, 0], ArrowLeft: [-1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
   if (!step || !element.dataset.key) return;
   event.preventDefault();
-  if (keyed?.hold.element !== element) {
+  if (keyed && keyed.hold.element !== element) rest(true);
+  if (!keyed) {
     const held = new Hold(element);
     if (!held.moves.length) return;
     keyed = { hold: held, amounts: held.moves.map(() => 0) };
@@ -168,9 +176,5 @@ document.addEventListener("keydown", (event) => {
   keyed.amounts[moves.indexOf(best)] += sign * per * mark * (event.shiftKey ? many : 1);
   keyed.hold.by(keyed.amounts);
   clearTimeout(keyed.timer);
-  keyed.timer = setTimeout(() => {
-    const { hold: held } = keyed;
-    keyed = null;
-    held.end(true);
-  }, 700);
+  keyed.timer = setTimeout(() => rest(true), 700);
 });

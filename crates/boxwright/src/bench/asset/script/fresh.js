@@ -47,8 +47,11 @@ export async function refresh() {
       swap(text);
     } while (again);
   })();
-  await asking;
-  asking = null;
+  try {
+    await asking;
+  } finally {
+    asking = null;
+  }
 }
 
 function swap(text) {

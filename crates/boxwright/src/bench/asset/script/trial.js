@@ -1,6 +1,6 @@
 // What a change would do, before it is made.
 
-import { actAloud } from "./deed.js";
+import { actAloud, meant, shownNumber } from "./deed.js";
 import { byId, post, worded } from "./talk.js";
 
 const trial = { sequence: 0, running: false, next: null, accept: null };
@@ -10,17 +10,20 @@ export async function attempt(body, { quick = false, accept = null, title = "Wha
   trial.next = { body, quick, accept, title };
   if (trial.running) return;
   trial.running = true;
-  while (trial.next) {
-    const wish = trial.next;
-    trial.next = null;
-    const mine = ++trial.sequence;
-    const answer = await post("/try", wish.body, wish.quick ? { "X-Quick": "1" } : {});
-    if (!answer || mine !== trial.sequence || answer.status === 204) continue;
-    const text = await answer.text();
-    if (mine !== trial.sequence) continue;
-    showTrial(answer, text, wish);
+  try {
+    while (trial.next) {
+      const wish = trial.next;
+      trial.next = null;
+      const mine = ++trial.sequence;
+      const answer = await post("/try", wish.body, wish.quick ? { "X-Quick": "1" } : {});
+      if (!answer || mine !== trial.sequence || answer.status === 204) continue;
+      const text = await answer.text();
+      if (mine !== trial.sequence) continue;
+      showTrial(answer, text, wish);
+    }
+  } finally {
+    trial.running = false;
   }
-  trial.running = false;
 }
 
 function showTrial(answer, text, wish) {
@@ -67,7 +70,8 @@ export function leaveTrial() {
 
 export function attemptFrom(button, body, title, then) {
   trial.from = button;
-  const accept = async () => { if (await actAloud(body)) then?.(); };
+  const number = shownNumber();
+  const accept = async () => { if (await actAloud(meant(body, number))) then?.(); };
   attempt(body, { title, accept });
 }
 

@@ -1,8 +1,16 @@
 // Words edited where they stand, and the way back.
 
-import { act, actAloud } from "./deed.js";
+import { act, actAloud, meant, shownNumber } from "./deed.js";
+import { refresh } from "./fresh.js";
 import { byId, worded } from "./talk.js";
 import { leaveTrial } from "./trial.js";
+
+// The text that was shown when a word began to be typed over.
+const begun = new WeakMap();
+
+document.addEventListener("input", ({ target }) => {
+  if (target.matches(".word[data-key]") && !begun.has(target)) begun.set(target, shownNumber());
+});
 
 export async function save(word) {
   const value = word.value.trim();
@@ -12,7 +20,9 @@ export async function save(word) {
   word.setAttribute("aria-busy", "true");
   const { key } = word.dataset;
   const body = value === "" ? { what: "edits", edits: [{ key, remove: true }] } : { what: "set", key, value };
-  const problems = await act(body);
+  const number = begun.get(word) ?? shownNumber();
+  begun.delete(word);
+  const problems = await act(meant(body, number));
   delete word.dataset.sent;
   word.removeAttribute("aria-busy");
   const error = byId(word.id + "-error");
@@ -39,8 +49,10 @@ document.addEventListener("keydown", (event) => {
       save(target);
     } else if (key === "Escape") {
       target.value = target.dataset.was;
+      begun.delete(target);
       leave(target);
       target.blur();
+      refresh();
     }
   } else if (key === "Escape" && byId("tried")?.hidden === false) {
     event.preventDefault();
