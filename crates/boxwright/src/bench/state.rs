@@ -22,7 +22,7 @@ pub(crate) enum Stage {
 pub(crate) struct Studied {
     pub(crate) project: Project,
     pub(crate) report: Report,
-    /// All sheets of its pack, once one of them was asked for with its number.
+    /// All sheets of its pack, once one of them was asked for.
     leaves: OnceLock<Vec<Leaf>>,
 }
 

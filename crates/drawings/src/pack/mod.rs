@@ -193,20 +193,30 @@ fn laid_out(
 /// the accounts behind the numbers, and what was assumed.
 #[must_use]
 pub fn pack(project: &Project, report: &Report, paper: Paper, date: Option<Date>) -> Vec<Sheet> {
-    let sections = SECTIONS.iter();
-    let mut pages: Vec<Page> = sections
-        .flat_map(|(_, section)| section(project, report, paper))
-        .collect();
-    let lacking = |page: &Page| lacks_letters(&page.drawing.items);
-    if !missing(&report.name, Weight::Bold).is_empty() || pages.iter().any(lacking) {
+    let leaves = laid_out(project, report, paper, |_| true);
+    bound(leaves.collect(), report, paper, date)
+}
+
+/// The sheets of a pack whose leaves are laid out already, all of them and in their order.
+#[must_use]
+pub fn bound(
+    mut leaves: Vec<Leaf>,
+    report: &Report,
+    paper: Paper,
+    date: Option<Date>,
+) -> Vec<Sheet> {
+    let lacking = |leaf: &Leaf| lacks_letters(&leaf.drawing.items);
+    if (!missing(&report.name, Weight::Bold).is_empty() || leaves.iter().any(lacking))
+        && let Some(first) = leaves.first_mut()
+    {
         let note = "Characters this font does not hold are shown as ?.";
-        pages[0].notes.push(note.to_owned());
+        first.notes.push(note.to_owned());
     }
-    let count = pages.len();
-    pages
+    let count = leaves.len();
+    leaves
         .into_iter()
-        .enumerate()
-        .map(|(i, page)| sheet(page, i + 1, count, report, paper, date))
+        .zip(1..)
+        .map(|(leaf, number)| sheet(leaf, number, count, report, paper, date))
         .collect()
 }
 
@@ -220,7 +230,7 @@ fn lacks_letters(items: &[Item]) -> bool {
 }
 
 fn sheet(
-    page: Page,
+    leaf: Leaf,
     number: usize,
     count: usize,
     report: &Report,
@@ -229,18 +239,18 @@ fn sheet(
 ) -> Sheet {
     let title = TitleBlock {
         project: report.name.clone(),
-        title: page.title,
+        title: leaf.title,
         number,
         count,
-        scale: page.scale,
+        scale: leaf.scale,
         revision: report.revision.map_or(String::new(), |r| r.to_string()),
         date: date.map_or(String::new(), |d| d.to_string()),
         paper,
     };
     let mut sheet = title.sheet();
-    sheet.drawing.append(page.drawing);
+    sheet.drawing.append(leaf.drawing);
     let area = notes_area(paper);
-    let notes: Vec<Box<dyn Block>> = page
+    let notes: Vec<Box<dyn Block>> = leaf
         .notes
         .iter()
         .map(|n| Box::new(Paragraph::remark(n)) as Box<dyn Block>)

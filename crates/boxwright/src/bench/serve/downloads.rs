@@ -10,7 +10,6 @@ use axum::extract::{Path, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use drawings::{Paper, Sheet, Theme, export};
-use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 use tokio::task;
 
@@ -19,34 +18,10 @@ const PATIENCE: Duration = Duration::from_secs(120);
 
 type Asked = Query<Vec<(String, String)>>;
 
-/// The sheets that were drawn last.
-#[derive(Debug, Default)]
-pub(in super::super) struct Drafts(Mutex<Option<Draft>>);
-
-#[derive(Debug)]
-struct Draft {
-    of: Arc<Studied>,
-    sheets: Arc<Vec<Sheet>>,
-}
-
-impl Drafts {
-    /// The sheets of a design on the usual paper.
-    fn sheets(&self, of: &Arc<Studied>) -> Arc<Vec<Sheet>> {
-        let mut draft = self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some(draft) = draft.as_ref().filter(|draft| Arc::ptr_eq(&draft.of, of)) {
-            return Arc::clone(&draft.sheets);
-        }
-        let sheets = Arc::new(sheets(of, Paper::A4));
-        *draft = Some(Draft {
-            of: Arc::clone(of),
-            sheets: Arc::clone(&sheets),
-        });
-        sheets
-    }
-}
-
-fn sheets(of: &Studied, paper: Paper) -> Vec<Sheet> {
-    drawings::pack::pack(&of.project, &of.report, paper, calendar::today())
+/// Every sheet of a design on the usual paper.
+fn sheets(of: &Studied) -> Vec<Sheet> {
+    let leaves = of.all_leaves().to_vec();
+    drawings::pack::bound(leaves, &of.report, Paper::A4, calendar::today())
 }
 
 /// One sheet: `3.svg` or `3.pdf`, counted from 1.
@@ -63,8 +38,8 @@ pub(super) async fn sheet(
     };
     let is_svg = kind == "svg";
     let theme = theme(&asked);
-    worked(served, move |served, of| {
-        let sheets = served.drafts.sheets(of);
+    worked(served, move |of| {
+        let sheets = sheets(of);
         let Some(sheet) = number.checked_sub(1).and_then(|index| sheets.get(index)) else {
             return Ok(None);
         };
@@ -90,10 +65,10 @@ pub(super) async fn pack(State(served): State<Served>, Query(asked): Asked) -> R
         Some("letter") => Paper::Letter,
         _ => Paper::A4,
     };
-    worked(served, move |served, of| {
+    worked(served, move |of| {
         let sheets = match paper {
-            Paper::A4 => served.drafts.sheets(of),
-            _ => Arc::new(sheets(of, paper)),
+            Paper::A4 => sheets(of),
+            _ => drawings::pack::pack(&of.project, &of.report, paper, calendar::today()),
         };
         let name = format!("{}-pack.pdf", pack::slug(&of.report.name));
         Ok(Some(File::kept("application/pdf", name, pdf(of, &sheets)?)))
@@ -123,7 +98,7 @@ pub(super) async fn build(State(served): State<Served>) -> Response {
 
 /// A file for the workshop or the office by its name in the pack.
 pub(super) async fn cut(State(served): State<Served>, Path(name): Path<String>) -> Response {
-    worked(served, move |_, of| {
+    worked(served, move |of| {
         let date = calendar::today();
         let templates = workshop::templates(&of.report, Paper::A4, date);
         let mut files = workshop::files(&of.report, &templates, date)?;
@@ -210,13 +185,13 @@ impl IntoResponse for File {
 /// Makes a file of the design as it is shown, in a thread that may take its time.
 async fn worked(
     served: Served,
-    make: impl FnOnce(&Served, &Arc<Studied>) -> Result<Option<File>, Failure> + Send + 'static,
+    make: impl FnOnce(&Studied) -> Result<Option<File>, Failure> + Send + 'static,
 ) -> Response {
     let Some(desk) = served.desk() else {
         return super::unchosen();
     };
     let made = task::spawn_blocking(move || match desk.state().studied {
-        Some(of) => make(&served, &of).map_err(|failure| format!("{failure:?}")),
+        Some(of) => make(&of).map_err(|failure| format!("{failure:?}")),
         None => Ok(None),
     });
     match made.await {

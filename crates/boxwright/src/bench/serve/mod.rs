@@ -26,7 +26,6 @@ pub(super) use connection::serve;
 pub(super) struct Served {
     pub(super) room: Arc<Room>,
     pub(super) guard: Arc<Guard>,
-    pub(super) drafts: Arc<downloads::Drafts>,
     pub(super) trials: Arc<deeds::Trials>,
     pub(super) listeners: Arc<events::Listeners>,
 }
@@ -36,7 +35,6 @@ impl Served {
         Self {
             room,
             guard,
-            drafts: Arc::default(),
             trials: Arc::default(),
             listeners: Arc::default(),
         }

@@ -147,72 +147,7 @@ mod tests {
         }
     }
 
-    /// One line of a text whose lines differ, and what becomes of it.
-    #[derive(Clone, Debug, PartialEq)]
-    enum Fate {
-        Stays,
-        Changed,
-        Gone,
-        Doubled,
-    }
-
-    fn fate() -> impl Strategy<Value = Fate> {
-        prop_oneof![
-            6 => Just(Fate::Stays),
-            1 => Just(Fate::Changed),
-            1 => Just(Fate::Gone),
-            1 => Just(Fate::Doubled),
-        ]
-    }
-
-    /// The text after some of its lines met their fate at one's hands.
-    fn after(base: &[String], fates: &[Fate], hand: &str) -> Vec<String> {
-        let mut out = Vec::new();
-        for (line, fate) in base.iter().zip(fates) {
-            match fate {
-                Fate::Stays => out.push(line.clone()),
-                Fate::Changed => out.push(format!("{line} by {hand}")),
-                Fate::Gone => {}
-                Fate::Doubled => out.extend([line.clone(), format!("{line} below, by {hand}")]),
-            }
-        }
-        out
-    }
-
-    fn joined(lines: &[String]) -> String {
-        lines.iter().map(|line| format!("{line}\n")).collect()
-    }
-
     proptest! {
-        /// Where each hand leaves alone what the other touches, both changes are made;
-        /// only where they stand side by side it may be asked.
-        #[test]
-        fn disjoint_changes_always_merge(
-            fates in prop::collection::vec((fate(), any::<bool>()), 1..60)
-        ) {
-            let base: Vec<String> = (0..fates.len()).map(|n| format!("line {n}")).collect();
-            let of = |hand: bool| -> Vec<Fate> {
-                let own = |(fate, whose): &(Fate, bool)| {
-                    if *whose == hand { fate.clone() } else { Fate::Stays }
-                };
-                fates.iter().map(own).collect()
-            };
-            let [mine, theirs] = [after(&base, &of(true), "me"), after(&base, &of(false), "them")];
-            let mut wanted = Vec::new();
-            for (line, (fate, whose)) in base.iter().zip(&fates) {
-                let hand = if *whose { "me" } else { "them" };
-                wanted.extend(after(std::slice::from_ref(line), std::slice::from_ref(fate), hand));
-            }
-            let beside = fates.windows(2).any(|pair| {
-                pair[0].1 != pair[1].1 && pair.iter().all(|(fate, _)| *fate != Fate::Stays)
-            });
-            let [base, mine, theirs] = [joined(&base), joined(&mine), joined(&theirs)];
-            match merge(&base, &mine, &theirs) {
-                Ok(merged) => prop_assert_eq!(merged, joined(&wanted)),
-                Err(Clash) => prop_assert!(beside),
-            }
-        }
-
         /// A merge keeps every new line of both and says nothing that neither said.
         #[test]
         fn nothing_is_lost_or_made_up(

@@ -19,9 +19,10 @@ enum Fate {
     Doubled,
 }
 
-fn fate() -> impl Strategy<Value = Fate> {
+/// Any fate; to stay is so many times as likely as another.
+fn fate(stays: u32) -> impl Strategy<Value = Fate> {
     prop_oneof![
-        8 => Just(Fate::Stays),
+        stays => Just(Fate::Stays),
         1 => Just(Fate::Changed),
         1 => Just(Fate::Gone),
         1 => Just(Fate::Doubled),
@@ -43,7 +44,7 @@ fn fates() -> impl Strategy<Value = Vec<(Fate, Fate)>> {
         }
         fates
     };
-    prop::collection::vec((fate(), fate()), 1..24).prop_map(move |both| {
+    prop::collection::vec((fate(8), fate(8)), 1..24).prop_map(move |both| {
         let (mine, theirs) = both.into_iter().unzip();
         plain(mine).into_iter().zip(plain(theirs)).collect()
     })
@@ -86,6 +87,55 @@ fn texts(fates: &[(Fate, Fate)]) -> ([String; 3], Option<String>) {
     let mine = alone(|(mine, _)| (mine, Fate::Stays));
     let theirs = alone(|(_, theirs)| (Fate::Stays, theirs));
     ([base, mine, theirs], text(|fates| fates))
+}
+
+/// The text after some of its lines met their fate at one's hands.
+fn after(base: &[String], fates: &[Fate], hand: &str) -> Vec<String> {
+    let mut out = Vec::new();
+    for (line, fate) in base.iter().zip(fates) {
+        match fate {
+            Fate::Stays => out.push(line.clone()),
+            Fate::Changed => out.push(format!("{line} by {hand}")),
+            Fate::Gone => {}
+            Fate::Doubled => out.extend([line.clone(), format!("{line} below, by {hand}")]),
+        }
+    }
+    out
+}
+
+fn joined(lines: &[String]) -> String {
+    lines.iter().map(|line| format!("{line}\n")).collect()
+}
+
+proptest! {
+    /// Where each hand leaves alone what the other touches, both changes are made;
+    /// only where they stand side by side it may be asked.
+    #[test]
+    fn disjoint_changes_always_merge(
+        fates in prop::collection::vec((fate(6), any::<bool>()), 1..60)
+    ) {
+        let base: Vec<String> = (0..fates.len()).map(|n| format!("line {n}")).collect();
+        let of = |hand: bool| -> Vec<Fate> {
+            let own = |(fate, whose): &(Fate, bool)| {
+                if *whose == hand { *fate } else { Fate::Stays }
+            };
+            fates.iter().map(own).collect()
+        };
+        let [mine, theirs] = [after(&base, &of(true), "me"), after(&base, &of(false), "them")];
+        let mut wanted = Vec::new();
+        for (line, (fate, whose)) in base.iter().zip(&fates) {
+            let hand = if *whose { "me" } else { "them" };
+            wanted.extend(after(std::slice::from_ref(line), std::slice::from_ref(fate), hand));
+        }
+        let beside = fates.windows(2).any(|pair| {
+            pair[0].1 != pair[1].1 && pair.iter().all(|(fate, _)| *fate != Fate::Stays)
+        });
+        let [base, mine, theirs] = [joined(&base), joined(&mine), joined(&theirs)];
+        match merge(&base, &mine, &theirs) {
+            Ok(merged) => prop_assert_eq!(merged, joined(&wanted)),
+            Err(Clash) => prop_assert!(beside),
+        }
+    }
 }
 
 /// What another program makes of three texts; none where it asks.
